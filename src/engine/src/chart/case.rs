@@ -1,0 +1,180 @@
+//! A case: a site, a patient, and what each examination would read there.
+
+use super::Patient;
+use crate::anatomy::Site;
+use crate::units::Mm;
+use core::fmt;
+use core::str::FromStr;
+use serde::{Deserialize, Serialize};
+
+/// Everything about one case. Synthetic, not for treatment.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Case {
+    /// Where it comes from; `None` for a case that was written out in full.
+    pub address: Option<Address>,
+    /// A short plain title.
+    pub title: String,
+    /// What is really there.
+    pub site: Site,
+    /// Who sits in the chair.
+    pub patient: Patient,
+    /// What the examinations would read, errors included.
+    pub readings: Readings,
+}
+
+/// What examinations would read here, errors included; drawn once, with the case.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Readings {
+    /// The written section report.
+    pub sections: SectionReport,
+    /// Bone sounding, mesial to distal on the facial side, then mid-oral.
+    pub sounding: [SoundingReading; 4],
+    /// Six probing depths: facial mesial, mid, distal; oral mesial, mid, distal.
+    pub probing: [Mm; 6],
+    /// Root length from crest to apex as the film shows it.
+    pub film_root_length: Mm,
+    /// Distance apex to floor as the film shows it, where a floor is near.
+    pub film_floor: Option<Mm>,
+    /// Lesion across as the film shows it; `None` when it does not show.
+    pub film_lesion: Option<Mm>,
+}
+
+/// Distances as a section report gives them, each with the same error of reading.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct SectionReport {
+    /// Half-width of the interval that the report states with every distance.
+    pub error: Mm,
+    /// Facial plate 1 mm below the crest; `None` reads *not discernible*.
+    pub facial_plate: Option<Mm>,
+    /// Oral plate 1 mm below the crest; `None` reads *not discernible*.
+    pub oral_plate: Option<Mm>,
+    /// Ridge width at the crest, at mid-root and at the apex.
+    pub ridge_width: [Mm; 3],
+    /// Deepest facial concavity under a line from the crest, and its level.
+    pub concavity: Mm,
+    /// Deepest lingual undercut; nothing in the maxilla.
+    pub undercut: Mm,
+    /// Apex to canal.
+    pub canal: Option<Mm>,
+    /// Apex to foramen.
+    pub foramen: Option<Mm>,
+    /// Length of the anterior loop; `Some(0)` reads *no loop*.
+    pub loop_length: Option<Mm>,
+    /// Apex to the floor of sinus or nose; negative when the root stands in it.
+    pub floor: Option<Mm>,
+    /// Root to nasopalatine canal.
+    pub nasopalatine: Option<Mm>,
+    /// Bone beyond the apex along the root's axis.
+    pub beyond_apex: Mm,
+    /// Lesion across, where one shows.
+    pub lesion: Option<Mm>,
+    /// Grey-level guess of the density class (grey values are not Hounsfield units).
+    pub density: crate::anatomy::DensityClass,
+}
+
+/// One sounding under anaesthesia: from the gum margin to the bone.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct SoundingReading {
+    /// Depth as read.
+    pub depth: Mm,
+}
+
+/// Where a case comes from: `format.generator.seed.try`. `try` counts rejected draws, so that replay
+/// never searches.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Address {
+    /// Version of this notation: 1.
+    pub format: u16,
+    /// Number of the generator; a change that moves drawn values is a new number.
+    pub generator: u16,
+    /// The seed.
+    pub seed: u64,
+    /// Which draw of that seed.
+    pub attempt: u32,
+}
+
+/// Text that is no address.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BadAddress {
+    /// The text as it came, shortened.
+    pub found: String,
+    /// What is wrong with it.
+    pub why: &'static str,
+}
+
+impl fmt::Display for BadAddress {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "found the case address \"{}\": {}; expected format.generator.seed.try, for example 1.1.2024.0, or a bare seed",
+            self.found, self.why
+        )
+    }
+}
+
+impl core::error::Error for BadAddress {}
+
+impl fmt::Display for Address {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}.{}.{}.{}", self.format, self.generator, self.seed, self.attempt)
+    }
+}
+
+impl FromStr for Address {
+    type Err = BadAddress;
+
+    fn from_str(text: &str) -> Result<Self, BadAddress> {
+        let refuse = |why| BadAddress { found: text.chars().take(60).collect(), why };
+        let parts: Vec<&str> = text.trim().split('.').collect();
+        let &[format, generator, seed, attempt] = parts.as_slice() else {
+            return Err(refuse("it has not four parts"));
+        };
+        let digits = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
+        if ![format, generator, seed, attempt].iter().all(|part| digits(part)) {
+            return Err(refuse("a part is not a whole number"));
+        }
+        Ok(Self {
+            format: format.parse().map_err(|_| refuse("the format is too large"))?,
+            generator: generator.parse().map_err(|_| refuse("the generator is too large"))?,
+            seed: seed.parse().map_err(|_| refuse("the seed is too large"))?,
+            attempt: attempt.parse().map_err(|_| refuse("the try is too large"))?,
+        })
+    }
+}
+
+impl Serialize for Address {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Address {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        String::deserialize(from)?.parse().map_err(serde::de::Error::custom)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_address_reads_back_as_it_was_written() {
+        let address = Address { format: 1, generator: 1, seed: u64::MAX, attempt: 7 };
+        assert_eq!(address.to_string().parse(), Ok(address));
+    }
+
+    #[test]
+    fn what_is_no_address_says_why() {
+        for (text, why) in [
+            ("1.1.5", "four parts"),
+            ("1.1.x.0", "whole number"),
+            ("1.1.99999999999999999999.0", "seed is too large"),
+            ("1.1.-5.0", "whole number"),
+            ("", "four parts"),
+        ] {
+            let said = text.parse::<Address>().unwrap_err().to_string();
+            assert!(said.contains(why), "{text}: {said}");
+        }
+    }
+}

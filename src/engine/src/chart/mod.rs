@@ -1,0 +1,12 @@
+//! The patient and the case: history, wishes, restoration, and what examinations would read.
+
+mod case;
+mod fact;
+mod patient;
+
+pub use case::{Address, Case, Readings, SectionReport, SoundingReading};
+pub use fact::{Fact, Source};
+pub use patient::{
+    Allergy, Anticoagulant, Antiresorptive, Bleeding, Complaint, GraftView, Patient, Radiotherapy,
+    RecentEvent, Sex, Stent, Steroid, Sugar,
+};

@@ -1,0 +1,16 @@
+//! Shapes and the questions asked of them: rays, intervals, ellipses, frusta, polygons, quadrature.
+//!
+//! **Frame.** The origin lies where the tooth's long axis meets the reference crest. `x` points
+//! distally, `y` facially, `z` apically; millimetres and degrees. Every site is right-handed here;
+//! screen and mesh export mirror `x` in quadrants 2 and 4. Tilt is positive when the apex leans
+//! facially, tip when it leans distally.
+//!
+//! Angles enter as [`Deg`](crate::units::Deg); transcendental functions come from `libm`.
+
+mod interval;
+mod outline;
+mod point;
+
+pub use interval::{Interval, Intervals};
+pub use outline::{Outline, OutlineFault};
+pub use point::{P2, P3, Ray, V3, direction};

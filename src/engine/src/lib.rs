@@ -1,0 +1,11 @@
+//! Site geometry, measuring, judging and explaining for extraction-socket decisions.
+//!
+//! Data flows one way: seed -> Site -> Plan -> Measurements -> Verdicts -> Debrief. Nothing
+//! downstream recomputes what is upstream. The modules below stand in reading order; each may use
+//! those above it.
+
+pub mod anatomy;
+pub mod chart;
+pub mod geometry;
+pub mod plan;
+pub mod units;

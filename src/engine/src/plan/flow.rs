@@ -1,0 +1,171 @@
+//! Which steps a course has, and which decisions are asked in it.
+
+use super::catalogue::{Decision, Step};
+use super::choices::{
+    Component, Course, Examination, FlapDesign, GraftMaterial, MembraneKind, Revision, SeatingAct,
+    Several, TodayAct,
+};
+use super::draft::Draft;
+use crate::anatomy::Jaw;
+use crate::chart::Case;
+
+/// The steps of this draft's course as it stands, in order. Later choices may change what follows,
+/// never what has been.
+#[must_use]
+pub fn steps(draft: &Draft) -> Vec<Step> {
+    let mut steps = vec![Step::Chart, Step::Examination, Step::Intention];
+    let Some(intended) = draft.one::<Course>(Decision::Course) else {
+        return steps;
+    };
+    if !comes_out(draft, intended) {
+        steps.push(Step::Returns);
+        return steps;
+    }
+    steps.push(Step::Extraction);
+    let after_extraction = revised(intended, draft.one(Decision::AfterExtraction));
+    if !matches!(after_extraction, Course::PlaceToday | Course::GraftAndReturn) {
+        steps.extend([Step::Closure, Step::Returns]);
+        return steps;
+    }
+    steps.push(Step::Flap);
+    let after_flap = revised(after_extraction, draft.one(Decision::AfterFlap));
+    match after_flap {
+        Course::PlaceToday => {
+            steps.extend([Step::Implant, Step::Seating]);
+            if draft.one(Decision::SeatingAct) != Some(SeatingAct::RemoveAndHeal) {
+                steps.push(Step::Graft);
+            }
+        }
+        Course::GraftAndReturn => steps.push(Step::Graft),
+        _ => {}
+    }
+    steps.extend([Step::Closure, Step::Returns]);
+    steps
+}
+
+/// The course after all revisions made so far.
+#[must_use]
+pub fn course(draft: &Draft) -> Option<Course> {
+    let intended = draft.one(Decision::Course)?;
+    if !comes_out(draft, intended) {
+        return Some(intended);
+    }
+    let course = revised(intended, draft.one(Decision::AfterExtraction));
+    let course = if matches!(course, Course::PlaceToday | Course::GraftAndReturn) {
+        revised(course, draft.one(Decision::AfterFlap))
+    } else {
+        course
+    };
+    if course != Course::PlaceToday {
+        return Some(course);
+    }
+    Some(match draft.one(Decision::SeatingAct) {
+        Some(SeatingAct::RemoveAndGraft) => Course::GraftAndReturn,
+        Some(SeatingAct::RemoveAndHeal) => Course::LetHeal,
+        Some(SeatingAct::Leave) | None => course,
+    })
+}
+
+fn comes_out(draft: &Draft, intended: Course) -> bool {
+    match intended {
+        Course::KeepTooth => false,
+        Course::SecondOpinion | Course::Postpone | Course::Refer => draft
+            .many(Decision::Today)
+            .is_some_and(|today: Several<TodayAct>| today.has(TodayAct::Extract)),
+        _ => true,
+    }
+}
+
+const fn revised(course: Course, revision: Option<Revision>) -> Course {
+    match revision {
+        None | Some(Revision::CarryOn) => course,
+        Some(Revision::ToPlaceToday) => Course::PlaceToday,
+        Some(Revision::ToGraftAndReturn) => Course::GraftAndReturn,
+        Some(Revision::ToReturnEarly) => Course::ReturnEarly,
+        Some(Revision::ToLetHeal) => Course::LetHeal,
+        Some(Revision::ToRefer) => Course::Refer,
+    }
+}
+
+/// Whether the decision is asked in this draft of this case.
+#[must_use]
+pub fn is_asked(decision: Decision, draft: &Draft, case: &Case) -> bool {
+    if !steps(draft).contains(&decision.step()) {
+        return false;
+    }
+    let course = course(draft);
+    let implant_stays = course == Some(Course::PlaceToday);
+    let returns_for_implant =
+        matches!(course, Some(Course::GraftAndReturn | Course::ReturnEarly | Course::LetHeal));
+    let examined = |examination| {
+        draft
+            .many(Decision::Examinations)
+            .is_some_and(|chosen: Several<Examination>| chosen.has(examination))
+    };
+    let design = draft.one::<FlapDesign>(Decision::FlapDesign);
+    let raised = design.is_some_and(|design| design != FlapDesign::NoFlap);
+    let graft = draft.one::<GraftMaterial>(Decision::GraftMaterial);
+    let grafted = graft.is_some_and(|graft| graft != GraftMaterial::NoGraft);
+    let membrane = draft.one::<MembraneKind>(Decision::Membrane);
+    let covered = membrane.is_some_and(|membrane| membrane != MembraneKind::NoMembrane);
+    match decision {
+        Decision::FilmQuestion => examined(Examination::Film),
+        Decision::SectionsQuestion => examined(Examination::Sections),
+        Decision::Today | Decision::ByWhen => course_is_put_off(draft),
+        Decision::ReferTo => {
+            draft.one(Decision::Course) == Some(Course::Refer)
+                || draft.one(Decision::Course) == Some(Course::SecondOpinion)
+                || draft.one(Decision::Course) == Some(Course::Postpone)
+        }
+        Decision::MarginPlan | Decision::Interim | Decision::AntibioticBefore => {
+            !course_is_put_off(draft)
+        }
+        Decision::Guidance | Decision::ScrewChannel => {
+            draft.one(Decision::Course) == Some(Course::PlaceToday)
+        }
+        Decision::ReleaseSide => design == Some(FlapDesign::Triangular),
+        Decision::FlapOutline | Decision::Papillae | Decision::PeriostealRelease => raised,
+        Decision::Component => implant_stays,
+        Decision::ProvisionalContacts => {
+            implant_stays && draft.one(Decision::Component) == Some(Component::Provisional)
+        }
+        Decision::GrainSize
+        | Decision::Wetting
+        | Decision::Packing
+        | Decision::GraftAmount
+        | Decision::FillLevel => grafted,
+        Decision::ContourLayer => grafted && raised,
+        Decision::MembraneOutline | Decision::Trim | Decision::Fold | Decision::Fixation => covered,
+        Decision::ActOrder => grafted && covered,
+        Decision::SocketSeal => !implant_stays,
+        Decision::NeedlePath => covered,
+        Decision::AntisepticDays => {
+            draft.one(Decision::Antiseptic) == Some(super::choices::Antiseptic::Chlorhexidine)
+        }
+        Decision::SensationCheck => case.site.tooth.jaw() == Jaw::Mandible,
+        Decision::SuturesOut => steps(draft).contains(&Step::Closure),
+        Decision::MembraneOut => {
+            matches!(
+                membrane,
+                Some(
+                    MembraneKind::DensePtfe
+                        | MembraneKind::ExpandedPtfe
+                        | MembraneKind::ReinforcedPtfe
+                )
+            ) && covered
+                && steps(draft).contains(&Step::Graft)
+        }
+        Decision::PlaceAfter => returns_for_implant,
+        Decision::RestoreAfter | Decision::SeatCheck => implant_stays,
+        _ => true,
+    }
+}
+
+/// Whether the course neither treats the gap today nor plans to: the patient is put off, handed on,
+/// or keeps the tooth.
+fn course_is_put_off(draft: &Draft) -> bool {
+    matches!(
+        draft.one(Decision::Course),
+        Some(Course::KeepTooth | Course::SecondOpinion | Course::Postpone | Course::Refer)
+    )
+}

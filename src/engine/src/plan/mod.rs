@@ -1,0 +1,20 @@
+//! What a learner decides.
+//!
+//! A [`Draft`] holds what has been chosen so far, decision by decision, *undecided* being a state.
+//! Carrying out a step turns the draft's part into an act ([`Plan`]), whose types cannot hold what
+//! cannot be done. Rules read acts only.
+
+pub mod choices;
+
+mod acts;
+mod catalogue;
+mod draft;
+mod flow;
+
+pub use acts::{
+    Chart, Closure, Component, Examined, Extraction, Flap, FlapRaised, Graft, GraftAndMembrane,
+    Implant, Intention, Membrane, Plan, Releases, Returns, Seating, Today,
+};
+pub use catalogue::{Decision, Entry, Kind, NumberKind, Step};
+pub use draft::{Draft, Refusal, Value};
+pub use flow::{course, is_asked, steps};

@@ -1,0 +1,2 @@
+//! Tests.
+fn main() {}
