@@ -6,6 +6,9 @@
 
 pub mod anatomy;
 pub mod chart;
+pub mod figures;
 pub mod geometry;
+pub mod measure;
 pub mod plan;
+pub mod rules;
 pub mod units;

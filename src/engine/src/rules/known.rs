@@ -1,0 +1,116 @@
+//! What the learner has seen, could have seen, could not have known.
+
+use crate::chart::{Case, Fact, Source};
+use crate::plan::Plan;
+use crate::plan::choices::SocketProbing;
+
+/// The standing of a fact at the end of what has been carried out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Knowledge {
+    /// Seen, by this.
+    Seen(Source),
+    /// Not seen; it could have been, by this (the least invasive that would have shown it here).
+    CouldHaveBeenSeenBy(Source),
+    /// Nothing could have shown it.
+    CouldNotBeKnown,
+}
+
+impl Knowledge {
+    /// In words, as the debrief prints it.
+    #[must_use]
+    pub fn words(self) -> String {
+        match self {
+            Self::Seen(source) => format!("seen: {}", source.words()),
+            Self::CouldHaveBeenSeenBy(source) => {
+                format!("could have been seen by {}", source.words())
+            }
+            Self::CouldNotBeKnown => "could not be known".to_owned(),
+        }
+    }
+}
+
+/// Answers what is known in a plan.
+#[derive(Debug)]
+pub struct Known<'a> {
+    case: &'a Case,
+    plan: &'a Plan,
+}
+
+impl<'a> Known<'a> {
+    /// Of this plan on this case.
+    #[must_use]
+    pub const fn of(case: &'a Case, plan: &'a Plan) -> Self {
+        Self { case, plan }
+    }
+
+    /// The standing of a fact.
+    #[must_use]
+    pub fn fact(&self, fact: Fact) -> Knowledge {
+        let sources =
+            || fact.shown_by().iter().copied().filter(|source| self.can_show(*source, fact));
+        if let Some(source) = sources().find(|source| self.has_used(*source, fact)) {
+            return Knowledge::Seen(source);
+        }
+        sources().next().map_or(Knowledge::CouldNotBeKnown, Knowledge::CouldHaveBeenSeenBy)
+    }
+
+    /// The worst standing among facts: what was not seen counts before what was.
+    #[must_use]
+    pub fn all(&self, facts: &[Fact]) -> Option<Knowledge> {
+        let standings = facts.iter().map(|fact| self.fact(*fact));
+        standings.max_by_key(|standing| match standing {
+            Knowledge::Seen(_) => 0,
+            Knowledge::CouldHaveBeenSeenBy(_) => 1,
+            Knowledge::CouldNotBeKnown => 2,
+        })
+    }
+
+    /// Whether the fact has been seen.
+    #[must_use]
+    pub fn is_seen(&self, fact: Fact) -> bool {
+        matches!(self.fact(fact), Knowledge::Seen(_))
+    }
+
+    /// Whether this source would show the fact at this site. Sections do not show a plate thinner
+    /// than the error they state, so they are no source for such a wall.
+    fn can_show(&self, source: Source, fact: Fact) -> bool {
+        use crate::plan::choices::Examination;
+        match (source, fact) {
+            (
+                Source::Examination(Examination::Sections),
+                Fact::FacialWall | Fact::FacialThickness,
+            ) => self.case.readings.sections.facial_plate.is_some(),
+            (Source::Examination(Examination::Sections), Fact::OralWall) => {
+                self.case.readings.sections.oral_plate.is_some()
+            }
+            (Source::Examination(Examination::Film), Fact::ApicalLesion) => {
+                self.case.readings.film_lesion.is_some()
+                    || self.case.site.lesion == crate::anatomy::Lesion::None
+            }
+            _ => true,
+        }
+    }
+
+    fn has_used(&self, source: Source, fact: Fact) -> bool {
+        let plan = self.plan;
+        match source {
+            Source::Chart => true,
+            Source::Request(request) => {
+                plan.chart.as_ref().is_some_and(|chart| chart.requests.has(request))
+            }
+            Source::Examination(examination) => {
+                plan.examined.as_ref().is_some_and(|done| done.examinations.has(examination))
+            }
+            Source::SocketProbing => {
+                plan.extraction.as_ref().is_some_and(|done| match done.probing {
+                    SocketProbing::AllWalls => true,
+                    SocketProbing::FacialOnly => fact != Fact::OralWall,
+                    SocketProbing::Nothing => false,
+                })
+            }
+            Source::Reflection => crate::measure::is_laid_bare(self.case, plan, fact),
+            Source::ExtractedTooth => plan.extraction.is_some(),
+            Source::Seating => plan.implant.is_some(),
+        }
+    }
+}

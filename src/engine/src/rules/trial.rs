@@ -1,0 +1,320 @@
+//! A case and a plan to try rules on: an upper right central incisor with an intact wall of ordinary
+//! thickness, a healthy patient, and a plan that places an implant today.
+
+use super::{Judging, Known, Reading, Rule, Zone};
+use crate::anatomy::{
+    Crest, Density, DensityClass, Lesion, LipLine, Neighbour, Neighbours, PlannedCrown, Profile,
+    Ridge, RootBody, Site, Socket, SoftTissue, Tooth, Vital,
+};
+use crate::chart::{
+    Case, Complaint, GraftView, Patient, Readings, SectionReport, Sex, SoundingReading,
+};
+use crate::geometry::{P2, P3};
+use crate::measure::Measurements;
+use crate::plan::{Decision, Draft, Plan, Value};
+use crate::units::{Deg, Mm};
+
+/// A case and a draft that tests bend to what they need.
+#[derive(Debug, Clone)]
+pub struct Trial {
+    /// The case.
+    pub case: Case,
+    /// The choices.
+    pub draft: Draft,
+}
+
+impl Trial {
+    /// Intact wall, healthy patient, an implant today.
+    #[must_use]
+    pub fn plain() -> Self {
+        let mut trial = Self { case: plain_case(), draft: Draft::empty() };
+        trial.keys(PLACING_TODAY);
+        for (decision, count) in [
+            (Decision::Diameter, 40),
+            (Decision::Length, 130),
+            (Decision::OffsetFacial, -12),
+            (Decision::OffsetDistal, 0),
+            (Decision::Depth, 10),
+            (Decision::Tilt, -8),
+            (Decision::Tip, 0),
+            (Decision::OralElevation, 0),
+            (Decision::GraftAmount, 50),
+            (Decision::FillLevel, 0),
+            (Decision::AntisepticDays, 10),
+            (Decision::SuturesOut, 8),
+            (Decision::RestoreAfter, 16),
+        ] {
+            trial.number(decision, count);
+        }
+        trial
+    }
+
+    /// Chooses alternatives by key: `("course", "place-today")`; several are separated by spaces.
+    ///
+    /// # Panics
+    /// When a key is unknown: a mistake in a test.
+    pub fn keys(&mut self, choices: &[(&str, &str)]) -> &mut Self {
+        for (decision, keys) in choices {
+            let decision = Decision::from_key(decision).expect(decision);
+            let value = Value::from_key(decision, keys).or_else(|_| {
+                Value::from_keys(decision, &keys.split_whitespace().collect::<Vec<_>>())
+            });
+            self.draft.choose(decision, value.expect(keys)).expect(keys);
+        }
+        self
+    }
+
+    /// Chooses a count of steps.
+    ///
+    /// # Panics
+    /// When the number is not allowed: a mistake in a test.
+    pub fn number(&mut self, decision: Decision, count: i32) -> &mut Self {
+        self.draft.choose(decision, Value::Number(count)).expect("an allowed number");
+        self
+    }
+
+    /// Chooses an outline, in tenths of a millimetre.
+    ///
+    /// # Panics
+    /// When the vertices are no outline: a mistake in a test.
+    pub fn outline(&mut self, decision: Decision, tenths: &[[i32; 2]]) -> &mut Self {
+        let outline = crate::geometry::Outline::new(tenths.to_vec()).expect("an outline");
+        self.draft.choose(decision, Value::Outline(outline)).expect("an outline decision");
+        self
+    }
+
+    /// Everything carried out.
+    ///
+    /// # Panics
+    /// When something is undecided: a mistake in a test.
+    #[must_use]
+    pub fn plan(&self) -> Plan {
+        match Plan::from_draft(&self.draft, &self.case) {
+            Ok(plan) => plan,
+            Err(refusals) => panic!(
+                "{}",
+                refusals.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ")
+            ),
+        }
+    }
+
+    /// What the rule reads, `None` when it does not apply.
+    #[must_use]
+    pub fn reading(&self, rule: &Rule) -> Option<Reading> {
+        let plan = self.plan();
+        let m = Measurements::of(&self.case, &plan);
+        let known = Known::of(&self.case, &plan);
+        (rule.measure)(&Judging { case: &self.case, plan: &plan, m: &m, known: &known })
+    }
+
+    /// The zone of what the rule reads.
+    #[must_use]
+    pub fn zone(&self, rule: &Rule) -> Option<Zone> {
+        rule.zone_of(self.reading(rule)?)
+    }
+}
+
+/// The zone of a number under a rule's bands, for tests at, just under and just over a limit.
+///
+/// # Panics
+/// When the rule has no bands: a mistake in a test.
+#[must_use]
+pub fn zone_at(rule: &Rule, value: f64) -> Zone {
+    rule.zone_of(Reading::Number(value)).expect("a rule with bands")
+}
+
+const PLACING_TODAY: &[(&str, &str)] = &[
+    ("requests", "allergies blood-pressure graft-views plaque-and-bleeding"),
+    ("drugs", "leave"),
+    ("advice", ""),
+    (
+        "examinations",
+        "look probing mobility percussion sensibility occlusal-contacts phenotype-test film sections bone-sounding",
+    ),
+    ("film-question", "root-and-apex"),
+    ("sections-question", "plate-and-ridge"),
+    ("wall-reading", "whole"),
+    ("wall-ground", "sounding-and-sections"),
+    ("course", "place-today"),
+    ("margin-plan", "as-it-is"),
+    ("screw-channel", "straight"),
+    ("guidance", "guided"),
+    ("antibiotic-before", "none"),
+    ("interim", "bonded"),
+    ("consent", "options risks stop-conditions graft-origin fallback"),
+    ("flap-first", "no"),
+    ("technique", "luxate-and-rotate"),
+    ("sectioning", "whole"),
+    ("debridement", "curette-and-irrigate"),
+    ("socket-probing", "all-walls"),
+    ("after-extraction", "carry-on"),
+    ("flap-design", "no-flap"),
+    ("after-flap", "carry-on"),
+    ("entry", "oral-slope"),
+    ("preparation", "full"),
+    ("drilling", "cooled-moderate"),
+    ("pilot-film", "yes"),
+    ("seating-film", "yes"),
+    ("seating-act", "leave"),
+    ("component", "healing-abutment"),
+    ("graft-material", "mineralised-allograft"),
+    ("grain-size", "0.25-1.0"),
+    ("wetting", "saline"),
+    ("packing", "layers"),
+    ("tissue-graft", "none"),
+    ("membrane", "none"),
+    ("closure", "open"),
+    ("suture-size", "5-0"),
+    ("suture-material", "monofilament"),
+    ("bleeding", "pressure checked"),
+    ("instructions", "written emergency-number analgesia no-pressure"),
+    ("antiseptic", "chlorhexidine"),
+    ("antibiotic-after", "none"),
+    ("reviews", "two-weeks six-weeks four-months restoration yearly"),
+    ("seat-check", "film"),
+];
+
+fn plain_case() -> Case {
+    Case {
+        address: None,
+        title: "An intact wall".to_owned(),
+        site: plain_site(),
+        patient: plain_patient(),
+        readings: plain_readings(),
+    }
+}
+
+/// Upper right central incisor: tooth widths of the handbook table, plates of 1.2 mm at the crest.
+fn plain_site() -> Site {
+    let root = |x: f64, half_md: f64| RootBody {
+        x: Mm::new(x),
+        y: Mm::ZERO,
+        tilt: Deg::ZERO,
+        tip: Deg::ZERO,
+        length: Mm::new(11.0),
+        neck: Mm::new(2.0),
+        half_md: Mm::new(half_md),
+        half_fo: Mm::new(3.0),
+        taper: 0.3,
+    };
+    let profile = |knots: &[(f64, f64)]| Profile {
+        knots: knots.iter().map(|&(z, y)| P2::new(z, y)).collect(),
+    };
+    let crest = [(-12.0, 0.0), (-5.0, -2.5), (0.0, 0.0), (5.0, -2.5), (12.0, 0.0)]
+        .map(|(x, z)| P2::new(x, z))
+        .to_vec();
+    Site {
+        tooth: Tooth::new(11).expect("a tooth"),
+        socket: Socket { roots: vec![root(0.0, 3.2)] },
+        ridge: Ridge {
+            facial: profile(&[
+                (-8.0, 4.2),
+                (0.0, 4.2),
+                (5.5, 3.5),
+                (11.0, 2.6),
+                (14.0, 3.0),
+                (30.0, 6.0),
+            ]),
+            oral: profile(&[(-8.0, -4.2), (0.0, -4.2), (5.5, -6.2), (11.0, -8.5), (30.0, -12.0)]),
+            crest: Crest { knots: crest.clone(), unharmed: crest, oral_offset: Mm::ZERO },
+        },
+        defects: vec![],
+        neighbours: Neighbours {
+            mesial: Neighbour::Root(root(-8.7, 3.2)),
+            distal: Neighbour::Root(root(7.7, 2.4)),
+        },
+        vital: Vital::default(),
+        density: Density { hu: 700.0, class: DensityClass::D3 },
+        lesion: Lesion::None,
+        soft: SoftTissue {
+            thickness: Mm::new(1.2),
+            keratinised: Mm::new(4.6),
+            margin_z: Mm::new(-3.0),
+            margin_below_twin: Mm::ZERO,
+            contact_to_crest: [Mm::new(4.5), Mm::new(4.5)],
+            lip: LipLine::Middle,
+        },
+        crown: PlannedCrown {
+            margin_z: Mm::new(-3.0),
+            edge: P3::new(0.0, 0.5, -13.0),
+            tilt: Deg::ZERO,
+            tip: Deg::ZERO,
+            width: Mm::new(8.5),
+        },
+    }
+}
+
+fn plain_patient() -> Patient {
+    Patient {
+        name: "Ada Lindqvist".to_owned(),
+        age: 46,
+        sex: Sex::Female,
+        complaint: Complaint::CrownFracture,
+        wish: "A tooth that does not show that it was replaced.".to_owned(),
+        asa: 1,
+        growth_complete: true,
+        cigarettes: 0,
+        sugar: None,
+        pressure: [124, 78],
+        pressure_symptoms: false,
+        anticoagulant: None,
+        antiplatelets: 0,
+        stent: None,
+        antiresorptive: None,
+        radiotherapy: None,
+        event: None,
+        pregnancy_week: None,
+        bleeding: None,
+        steroid: None,
+        bleeding_score: 12,
+        allergies: vec![],
+        graft_view: GraftView::Any,
+        parafunction: false,
+        opening: Mm::new(45.0),
+    }
+}
+
+fn plain_readings() -> Readings {
+    let sounding = |depth: f64| SoundingReading { depth: Mm::new(depth) };
+    Readings {
+        sections: SectionReport {
+            error: Mm::new(0.3),
+            facial_plate: Some(Mm::new(1.2)),
+            oral_plate: Some(Mm::new(1.3)),
+            ridge_width: [Mm::new(8.4), Mm::new(9.7), Mm::new(11.1)],
+            concavity: Mm::new(1.0),
+            undercut: Mm::ZERO,
+            canal: None,
+            foramen: None,
+            loop_length: None,
+            floor: None,
+            nasopalatine: None,
+            beyond_apex: Mm::new(9.0),
+            lesion: None,
+            density: DensityClass::D3,
+        },
+        sounding: [sounding(3.0), sounding(3.0), sounding(3.0), sounding(3.0)],
+        probing: [
+            Mm::new(2.5),
+            Mm::new(2.0),
+            Mm::new(2.5),
+            Mm::new(2.5),
+            Mm::new(2.0),
+            Mm::new(2.5),
+        ],
+        film_root_length: Mm::new(11.2),
+        film_floor: None,
+        film_lesion: None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_plain_trial_can_be_carried_out_whole() {
+        let plan = Trial::plain().plan();
+        assert!(plan.implant_in_place().is_some() && plan.returns.is_some());
+    }
+}
