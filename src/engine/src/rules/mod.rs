@@ -8,6 +8,21 @@ mod bands;
 mod evidence;
 mod known;
 mod rule;
+
+mod care;
+mod closure;
+mod defects;
+mod diagnostics;
+mod flap;
+mod gap;
+mod graft;
+mod medical;
+mod membrane;
+mod plate;
+mod position;
+mod stability;
+mod timing;
+
 #[cfg(any(test, feature = "trial"))]
 pub mod trial;
 
@@ -19,7 +34,21 @@ pub use rule::{
 };
 
 /// The families in the order of the ledger, each with its rules in the order of care.
-pub static FAMILIES: &[(Family, &[&Rule])] = &[];
+pub static FAMILIES: &[(Family, &[&Rule])] = &[
+    (Family::Timing, timing::RULES),
+    (Family::Medical, medical::RULES),
+    (Family::Defects, defects::RULES),
+    (Family::Plate, plate::RULES),
+    (Family::Gap, gap::RULES),
+    (Family::Position, position::RULES),
+    (Family::Stability, stability::RULES),
+    (Family::Flap, flap::RULES),
+    (Family::Graft, graft::RULES),
+    (Family::Membrane, membrane::RULES),
+    (Family::Closure, closure::RULES),
+    (Family::Diagnostics, diagnostics::RULES),
+    (Family::Care, care::RULES),
+];
 
 /// Every rule, family by family.
 pub fn all() -> impl Iterator<Item = &'static Rule> {
@@ -30,4 +59,27 @@ pub fn all() -> impl Iterator<Item = &'static Rule> {
 #[must_use]
 pub fn find(id: &str) -> Option<&'static Rule> {
     all().find(|rule| rule.id == id)
+}
+
+/// The long text of the rule with this id: what it asks, why, how it is measured, evidence, where
+/// sources differ, limits.
+#[cfg(feature = "prose")]
+#[must_use]
+pub fn prose(id: &str) -> Option<&'static str> {
+    let families: [&[(&str, &'static str)]; 13] = [
+        timing::PROSE,
+        medical::PROSE,
+        defects::PROSE,
+        plate::PROSE,
+        gap::PROSE,
+        position::PROSE,
+        stability::PROSE,
+        flap::PROSE,
+        graft::PROSE,
+        membrane::PROSE,
+        closure::PROSE,
+        diagnostics::PROSE,
+        care::PROSE,
+    ];
+    families.into_iter().flatten().find(|(rule, _)| *rule == id).map(|(_, text)| *text)
 }
