@@ -11,4 +11,5 @@ pub mod geometry;
 pub mod measure;
 pub mod plan;
 pub mod rules;
+pub mod solids;
 pub mod units;
