@@ -6,10 +6,12 @@
 
 pub mod anatomy;
 pub mod chart;
+pub mod debrief;
 pub mod figures;
 pub mod geometry;
 pub mod measure;
 pub mod plan;
 pub mod rules;
 pub mod solids;
+pub mod session;
 pub mod units;

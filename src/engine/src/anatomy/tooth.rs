@@ -113,7 +113,7 @@ impl Tooth {
     /// Whether this side of the mouth is drawn and exported with x mirrored (quadrants 2 and 4).
     #[must_use]
     pub const fn is_mirrored(self) -> bool {
-        self.quadrant() % 2 == 0
+        self.quadrant().is_multiple_of(2)
     }
 
     /// The number from 1 to 32, counted from the upper right third molar clockwise as seen from the front.

@@ -115,11 +115,10 @@ impl Bands {
         let value = comparable(value);
         self.cuts
             .iter()
-            .filter(|cut| match cut.belongs {
+            .rfind(|cut| match cut.belongs {
                 Belongs::Above => cut.at <= value,
                 Belongs::Below => cut.at < value,
             })
-            .last()
             .map_or(self.lowest, |cut| cut.then)
     }
 

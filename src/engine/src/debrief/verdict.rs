@@ -1,0 +1,144 @@
+//! One rule's word on one plan.
+
+use crate::chart::{Case, Fact};
+use crate::measure::Measurements;
+use crate::plan::{Plan, Step};
+use crate::rules::{self, Judging, Knowledge, Known, Reading, Rule, Zone};
+
+/// What a rule says about a plan.
+#[derive(Debug, Clone)]
+pub struct Verdict {
+    /// The rule.
+    pub rule: &'static Rule,
+    /// What it read.
+    pub reading: Reading,
+    /// What that is worth.
+    pub zone: Zone,
+    /// Whether what it rests on was seen; `None` when it rests on nothing but choices.
+    pub knowledge: Option<Knowledge>,
+    /// The first fact that was not seen though it could have been.
+    pub missed: Option<Fact>,
+}
+
+impl Verdict {
+    /// Whether it counts: a fault that nobody could have known of is explained, never marked, and
+    /// where sources disagree nothing is marked.
+    #[must_use]
+    pub fn counts(&self) -> bool {
+        self.zone != Zone::Debated && self.knowledge != Some(Knowledge::CouldNotBeKnown)
+    }
+
+    /// Whether it is a fault that counts.
+    #[must_use]
+    pub fn is_fault(&self) -> bool {
+        self.counts() && self.zone.is_fault()
+    }
+
+    /// What the fault costs: 3 when unsafe or likely to compromise, 1 when suboptimal.
+    #[must_use]
+    pub const fn weight_of_fault(&self) -> u32 {
+        match self.zone {
+            Zone::Unsafe | Zone::Compromising => 3,
+            Zone::Suboptimal => 1,
+            Zone::Ideal | Zone::Acceptable | Zone::Debated => 0,
+        }
+    }
+}
+
+/// Whether this step has been carried out.
+pub(super) const fn is_done(plan: &Plan, step: Step) -> bool {
+    match step {
+        Step::Chart => plan.chart.is_some(),
+        Step::Examination => plan.examined.is_some(),
+        Step::Intention => plan.intention.is_some(),
+        Step::Extraction => plan.extraction.is_some(),
+        Step::Flap => plan.flap.is_some(),
+        Step::Implant => plan.implant.is_some(),
+        Step::Seating => plan.seating.is_some(),
+        Step::Graft => plan.graft.is_some(),
+        Step::Closure => plan.closure.is_some(),
+        Step::Returns => plan.returns.is_some(),
+    }
+}
+
+/// Every rule that applies to what has been carried out, in the order of care.
+#[must_use]
+pub fn judge(case: &Case, plan: &Plan) -> Vec<Verdict> {
+    let m = Measurements::of(case, plan);
+    let known = Known::of(case, plan);
+    let judging = Judging { case, plan, m: &m, known: &known };
+    let mut verdicts: Vec<Verdict> = rules::all()
+        .filter(|rule| is_done(plan, rule.step))
+        .filter_map(|rule| verdict(rule, &judging))
+        .collect();
+    verdicts.sort_by_key(|verdict| verdict.rule.step);
+    verdicts
+}
+
+fn verdict(rule: &'static Rule, judging: &Judging<'_>) -> Option<Verdict> {
+    let reading = (rule.measure)(judging)?;
+    let zone = rule.zone_of(reading)?;
+    let missed = rule
+        .rests_on
+        .iter()
+        .copied()
+        .find(|fact| matches!(judging.known.fact(*fact), Knowledge::CouldHaveBeenSeenBy(_)));
+    Some(Verdict { rule, reading, zone, knowledge: judging.known.all(rule.rests_on), missed })
+}
+
+/// A hash of verdicts (FNV-1a, 64 bit): rule, zone, reading to the bit, and what was known.
+#[must_use]
+pub fn hash_of(verdicts: &[Verdict]) -> u64 {
+    let mut hash = Fnv::new();
+    for verdict in verdicts {
+        hash.text(verdict.rule.id);
+        hash.text(verdict.zone.key());
+        match verdict.reading {
+            Reading::Number(value) => hash.bytes(&value.to_bits().to_le_bytes()),
+            Reading::Situation(key) => hash.text(key),
+        }
+        if let Some(knowledge) = verdict.knowledge {
+            hash.text(&knowledge.words());
+        }
+    }
+    hash.value()
+}
+
+/// Fowler-Noll-Vo 1a with the published 64-bit offset and prime.
+pub(super) struct Fnv(u64);
+
+impl Fnv {
+    pub(super) const fn new() -> Self {
+        Self(0xcbf2_9ce4_8422_2325)
+    }
+
+    pub(super) fn bytes(&mut self, bytes: &[u8]) {
+        for byte in bytes {
+            self.0 ^= u64::from(*byte);
+            self.0 = self.0.wrapping_mul(0x0100_0000_01b3);
+        }
+    }
+
+    /// A text and an end mark, so that two texts never run together.
+    pub(super) fn text(&mut self, text: &str) {
+        self.bytes(text.as_bytes());
+        self.bytes(&[0]);
+    }
+
+    pub(super) const fn value(&self) -> u64 {
+        self.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_hash_is_the_published_one() {
+        // Test vector of the FNV authors: FNV-1a 64 of "foobar".
+        let mut hash = Fnv::new();
+        hash.bytes(b"foobar");
+        assert_eq!(hash.value(), 0x8594_4171_f739_67e8);
+    }
+}

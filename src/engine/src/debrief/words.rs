@@ -1,0 +1,219 @@
+//! The words of a verdict: a function of the verdict alone, so that page and terminal say the same.
+
+use super::verdict::Verdict;
+use crate::rules::{Agreement, Bands, Reading, Scale, Zone};
+use crate::units::comparable;
+
+/// What is said about one verdict, part by part.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Explanation {
+    /// The verdict's word.
+    pub word: &'static str,
+    /// What was measured or found.
+    pub measured: String,
+    /// What was asked.
+    pub asked: String,
+    /// By how much it misses or clears; empty where nothing can be counted.
+    pub distance: String,
+    /// Why it matters.
+    pub why: &'static str,
+    /// The smallest change that would mend it; empty when nothing needs mending.
+    pub mend: &'static str,
+    /// Whether it could have been known; empty when it rests on choices alone.
+    pub known: String,
+    /// Who says so, one a line.
+    pub sources: Vec<String>,
+    /// Where sources differ; empty where they agree.
+    pub differ: String,
+}
+
+/// Words a verdict.
+#[must_use]
+pub fn explain(verdict: &Verdict) -> Explanation {
+    let rule = verdict.rule;
+    let (measured, distance) = match (&rule.scale, verdict.reading) {
+        (Scale::Bands(bands), Reading::Number(value)) => {
+            let number = with_unit(&number_that_agrees(bands, value), bands.unit);
+            let measured = format!("{}: {number}.", capital(bands.quantity));
+            (measured, distance(bands, value, verdict.zone))
+        }
+        (Scale::Situations(situations), Reading::Situation(key)) => {
+            let words = situations.iter().find(|one| one.key == key).map_or("", |one| one.words);
+            (format!("Here {words}."), String::new())
+        }
+        _ => (String::new(), String::new()),
+    };
+    Explanation {
+        word: verdict.zone.word(),
+        measured,
+        asked: asked(&rule.scale, rule.statement),
+        distance,
+        why: rule.why,
+        mend: if verdict.zone.is_fault() { rule.mend } else { "" },
+        known: verdict.knowledge.map(|known| capital(&known.words()) + ".").unwrap_or_default(),
+        sources: rule
+            .evidence
+            .iter()
+            .map(|one| format!("{} — {}", one.says, one.attribution()))
+            .collect(),
+        differ: match (rule.positions, rule.agreement) {
+            (Some(both), _) => format!("{} {}", both.one, both.other),
+            (None, Agreement::NumberVaries) => {
+                "The direction is agreed; the number varies.".to_owned()
+            }
+            (None, _) => String::new(),
+        },
+    }
+}
+
+/// What a rule asks: its statement, then its stretches that are no fault where it has bands.
+#[must_use]
+pub fn asked(scale: &Scale, statement: &str) -> String {
+    match scale {
+        Scale::Situations(_) => statement.to_owned(),
+        Scale::Bands(bands) => {
+            let zones: Vec<String> = [Zone::Ideal, Zone::Acceptable, Zone::Debated]
+                .into_iter()
+                .filter_map(|zone| stretches(bands, zone))
+                .collect();
+            format!("{statement} {}.", capital(&zones.join("; ")))
+        }
+    }
+}
+
+/// The stretches of a zone in words: "ideal 3 to 4 mm", "acceptable from 2 mm".
+fn stretches(bands: &Bands, wanted: Zone) -> Option<String> {
+    let stretches: Vec<String> = bands
+        .zones()
+        .filter(|(_, _, zone)| *zone == wanted)
+        .map(|(from, to, _)| match (from, to) {
+            (Some(from), Some(to)) => {
+                format!("{} to {}", plain(from), with_unit(&plain(to), bands.unit))
+            }
+            (Some(from), None) => format!("from {}", with_unit(&plain(from), bands.unit)),
+            (None, Some(to)) => format!("up to {}", with_unit(&plain(to), bands.unit)),
+            (None, None) => "always".to_owned(),
+        })
+        .collect();
+    (!stretches.is_empty()).then(|| format!("{} {}", wanted.word(), stretches.join(" and ")))
+}
+
+/// By how much a value misses the nearest stretch that is no fault, or clears the nearest fault.
+fn distance(bands: &Bands, value: f64, zone: Zone) -> String {
+    let value = comparable(value);
+    let nearest = bands
+        .zones()
+        .filter(|(_, _, other)| other.is_fault() != zone.is_fault())
+        .filter_map(|(from, to, _)| match (from, to) {
+            (Some(from), _) if value <= from => Some(from - value),
+            (_, Some(to)) if to <= value => Some(value - to),
+            _ => None,
+        })
+        .min_by(f64::total_cmp);
+    let Some(gap) = nearest else {
+        return String::new();
+    };
+    let length = with_unit(&at_least_something(gap), bands.unit);
+    if zone.is_fault() {
+        format!("It misses by {length}.")
+    } else if comparable(gap) == 0.0 {
+        "It is just met.".to_owned()
+    } else {
+        format!("It clears the limit by {length}.")
+    }
+}
+
+/// A value with as few places as still put it in its own zone: 1.96 against a limit of 2 never
+/// prints as 2.0.
+#[must_use]
+pub fn number_that_agrees(bands: &Bands, value: f64) -> String {
+    let value = comparable(value);
+    let zone = bands.zone_of(value);
+    for places in 1..=3 {
+        let text = format!("{value:.places$}");
+        let shown: f64 = text.parse().unwrap_or(value);
+        let on_a_cut = bands.cuts.iter().any(|cut| cut.at == shown && cut.at != value);
+        if bands.zone_of(shown) == zone && !on_a_cut {
+            return trim(&text);
+        }
+    }
+    trim(&format!("{value:.3}"))
+}
+
+fn at_least_something(gap: f64) -> String {
+    for places in 1..=3 {
+        let text = format!("{gap:.places$}");
+        if text.bytes().any(|b| (b'1'..=b'9').contains(&b)) {
+            return trim(&text);
+        }
+    }
+    "0.001".to_owned()
+}
+
+/// A limit as its source prints it: no places that say nothing.
+fn plain(limit: f64) -> String {
+    trim(&format!("{limit:.3}"))
+}
+
+fn trim(text: &str) -> String {
+    let shorter =
+        if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { text };
+    if shorter == "-0" { "0".to_owned() } else { shorter.to_owned() }
+}
+
+fn with_unit(number: &str, unit: &str) -> String {
+    if unit.is_empty() { number.to_owned() } else { format!("{number} {unit}") }
+}
+
+pub(crate) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::Cut;
+
+    const MARGIN: Bands = Bands {
+        quantity: "membrane margin",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[
+            Cut::from(2.0, Zone::Acceptable),
+            Cut::from(3.0, Zone::Ideal),
+            Cut::past(4.0, Zone::Acceptable),
+        ],
+    };
+
+    #[test]
+    fn a_printed_number_never_contradicts_its_verdict() {
+        for step in 0..6000 {
+            let value = f64::from(step) / 1000.0;
+            let shown: f64 = number_that_agrees(&MARGIN, value).parse().unwrap();
+            assert_eq!(MARGIN.zone_of(shown), MARGIN.zone_of(value), "{value} is shown as {shown}");
+        }
+        assert_eq!(number_that_agrees(&MARGIN, 1.96), "1.96");
+        assert_eq!(number_that_agrees(&MARGIN, 1.9996), "2");
+        assert_eq!(number_that_agrees(&MARGIN, 1.42), "1.4");
+    }
+
+    #[test]
+    fn what_is_asked_names_every_stretch_that_is_no_fault() {
+        let asked = asked(&Scale::Bands(MARGIN), "Cover intact bone all round.");
+        assert_eq!(
+            asked,
+            "Cover intact bone all round. Ideal 3 to 4 mm; acceptable 2 to 3 mm and from 4 mm."
+        );
+    }
+
+    #[test]
+    fn the_distance_says_by_how_much_it_misses_or_clears() {
+        assert_eq!(distance(&MARGIN, 1.4, Zone::Compromising), "It misses by 0.6 mm.");
+        assert_eq!(distance(&MARGIN, 2.0, Zone::Acceptable), "It is just met.");
+        assert_eq!(distance(&MARGIN, 3.5, Zone::Ideal), "It clears the limit by 1.5 mm.");
+        assert_eq!(distance(&MARGIN, 1.998, Zone::Compromising), "It misses by 0.002 mm.");
+    }
+}

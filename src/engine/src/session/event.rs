@@ -1,0 +1,242 @@
+//! What a learner does, and how it is written down.
+
+use crate::geometry::Outline;
+use crate::plan::{Decision, Kind, Refusal, Step, Value};
+use core::fmt;
+use serde::{Deserialize, Serialize};
+
+/// One thing that a learner does. An attempt is the list of them.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Event {
+    /// Answers a decision, or takes the answer back.
+    Choose(Decision, Option<Value>),
+    /// Carries out a step.
+    CarryOut(Step),
+}
+
+/// An event as files hold it: keys, numbers in their units, outlines in millimetres.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(untagged, deny_unknown_fields)]
+pub enum Written {
+    /// `{"choose": "course", "value": "place-today"}`; no value takes the answer back.
+    Choose {
+        /// Key of the decision.
+        choose: String,
+        /// The answer.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        value: Option<Plain>,
+    },
+    /// `{"carry-out": "chart"}`.
+    CarryOut {
+        /// Key of the step.
+        #[serde(rename = "carry-out")]
+        carry_out: String,
+    },
+}
+
+/// An answer as files hold it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(untagged)]
+pub enum Plain {
+    /// Key of an alternative.
+    Key(String),
+    /// A number in the decision's unit.
+    Number(f64),
+    /// Keys of alternatives.
+    Keys(Vec<String>),
+    /// Vertices `[s, t]` in millimetres on the map.
+    Outline(Vec<[f64; 2]>),
+}
+
+/// A written event that names nothing known.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Unreadable {
+    /// No decision has that key.
+    NoSuchDecision(String),
+    /// No step has that key.
+    NoSuchStep(String),
+    /// The answer does not fit the decision.
+    BadAnswer(Refusal),
+    /// A number that is finite but no multiple of the decision's step, or not finite.
+    NoSuchNumber {
+        /// Which decision.
+        decision: Decision,
+        /// As it came.
+        found: f64,
+    },
+}
+
+impl fmt::Display for Unreadable {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoSuchDecision(key) => {
+                write!(f, "found the decision \"{key}\", which does not exist")
+            }
+            Self::NoSuchStep(key) => write!(f, "found the step \"{key}\", which does not exist"),
+            Self::BadAnswer(refusal) => refusal.fmt(f),
+            Self::NoSuchNumber { decision, found } => {
+                write!(f, "{}: found {found}, expected ", decision.key())?;
+                if let Kind::Number(kind) = decision.entry().kind {
+                    let (least, most) = (kind.words(kind.least), kind.words(kind.most));
+                    write!(
+                        f,
+                        "{least} to {most} {} in steps of {}",
+                        kind.unit,
+                        kind.words(kind.by)
+                    )?;
+                }
+                Ok(())
+            }
+        }
+    }
+}
+
+impl core::error::Error for Unreadable {}
+
+impl Plain {
+    /// The answer as files hold it.
+    #[must_use]
+    pub fn of(decision: Decision, value: &Value) -> Self {
+        let keys = |bits: u32| match decision.entry().kind {
+            Kind::One(options) | Kind::Many(options) => options
+                .iter()
+                .enumerate()
+                .filter(|(place, _)| bits & (1 << place) != 0)
+                .map(|(_, option)| option.key.to_owned())
+                .collect(),
+            _ => Vec::new(),
+        };
+        match value {
+            Value::One(place) => {
+                Self::Key(keys(1 << u32::from(*place)).into_iter().next().unwrap_or_default())
+            }
+            Value::Many(bits) => Self::Keys(keys(*bits)),
+            Value::Number(count) => match decision.entry().kind {
+                Kind::Number(kind) => Self::Number(f64::from(*count) / f64::from(kind.per_unit)),
+                _ => Self::Number(f64::from(*count)),
+            },
+            Value::Outline(outline) => {
+                Self::Outline(outline.points().iter().map(|at| [at.x, at.y]).collect())
+            }
+        }
+    }
+
+    /// The answer for a decision.
+    ///
+    /// # Errors
+    /// [`Unreadable`] where it does not fit.
+    pub fn value(&self, decision: Decision) -> Result<Value, Unreadable> {
+        match (self, decision.entry().kind) {
+            (Self::Number(found), Kind::Number(kind)) => {
+                let wrong = Unreadable::NoSuchNumber { decision, found: *found };
+                let counts = *found * f64::from(kind.per_unit);
+                let count = whole(counts).ok_or(wrong.clone())?;
+                if kind.allows(count) { Ok(Value::Number(count)) } else { Err(wrong) }
+            }
+            (Self::Key(key), _) => Value::from_key(decision, key).map_err(Unreadable::BadAnswer),
+            (Self::Keys(keys), _) => {
+                let keys: Vec<&str> = keys.iter().map(String::as_str).collect();
+                Value::from_keys(decision, &keys).map_err(Unreadable::BadAnswer)
+            }
+            // An empty list reads as an outline without vertices as well as a list without keys.
+            (Self::Outline(points), Kind::Many(_)) if points.is_empty() => Ok(Value::Many(0)),
+            (Self::Outline(points), Kind::Outline) => {
+                let refuse = |fault| Unreadable::BadAnswer(Refusal::NoOutline { decision, fault });
+                let mut tenths = Vec::with_capacity(points.len());
+                for point in points.iter().take(Outline::MOST_VERTICES + 1) {
+                    let [Some(s), Some(t)] = point.map(|part| whole(part * 10.0)) else {
+                        let found =
+                            point.iter().copied().find(|part| whole(*part * 10.0).is_none());
+                        return Err(Unreadable::NoSuchNumber {
+                            decision,
+                            found: found.unwrap_or(f64::NAN),
+                        });
+                    };
+                    tenths.push([s, t]);
+                }
+                Outline::new(tenths).map(Value::Outline).map_err(refuse)
+            }
+            _ => Err(Unreadable::BadAnswer(Refusal::WrongKind { decision })),
+        }
+    }
+}
+
+/// The whole number that this is, if it is one (to a millionth) and fits.
+fn whole(value: f64) -> Option<i32> {
+    let near = libm::round(value);
+    let fits = near.abs() <= 1e6 && (value - near).abs() < 1e-6;
+    // In range by the check above, so the cast is exact.
+    #[expect(clippy::cast_possible_truncation, reason = "checked to be small and whole")]
+    fits.then_some(near as i32)
+}
+
+impl Event {
+    /// As files hold it.
+    #[must_use]
+    pub fn written(&self) -> Written {
+        match self {
+            Self::Choose(decision, value) => Written::Choose {
+                choose: decision.key().to_owned(),
+                value: value.as_ref().map(|value| Plain::of(*decision, value)),
+            },
+            Self::CarryOut(step) => Written::CarryOut { carry_out: step.key().to_owned() },
+        }
+    }
+}
+
+impl TryFrom<&Written> for Event {
+    type Error = Unreadable;
+
+    fn try_from(written: &Written) -> Result<Self, Unreadable> {
+        match written {
+            Written::Choose { choose, value } => {
+                let decision = Decision::from_key(choose)
+                    .ok_or_else(|| Unreadable::NoSuchDecision(choose.chars().take(60).collect()))?;
+                let value = value.as_ref().map(|value| value.value(decision)).transpose()?;
+                Ok(Self::Choose(decision, value))
+            }
+            Written::CarryOut { carry_out } => Step::from_key(carry_out)
+                .map(Self::CarryOut)
+                .ok_or_else(|| Unreadable::NoSuchStep(carry_out.chars().take(60).collect())),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::Trial;
+
+    #[test]
+    fn every_answer_reads_back_as_it_was_written() {
+        let mut trial = Trial::plain();
+        trial.outline(Decision::FlapOutline, &[[-40, -5], [40, -5], [50, 90], [-50, 90]]);
+        for (decision, value) in trial.draft.iter() {
+            let event = Event::Choose(decision, Some(value.clone()));
+            let text = serde_json::to_string(&event.written()).unwrap();
+            let back: Written = serde_json::from_str(&text).unwrap();
+            assert_eq!(Event::try_from(&back), Ok(event), "{text}");
+        }
+        for step in Step::ALL {
+            let event = Event::CarryOut(*step);
+            assert_eq!(Event::try_from(&event.written()), Ok(event));
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_read_says_what_was_expected() {
+        let read = |text: &str| {
+            let written: Written = serde_json::from_str(text).unwrap();
+            Event::try_from(&written).unwrap_err().to_string()
+        };
+        assert!(read(r#"{"choose":"corse","value":"x"}"#).contains("corse"));
+        assert!(read(r#"{"choose":"diameter","value":4.03}"#).contains("3.0 to 6.0 mm"));
+        assert!(read(r#"{"choose":"diameter","value":"wide"}"#).contains("expected a number"));
+        assert!(read(r#"{"choose":"course","value":"wait"}"#).contains("keep-tooth"));
+        assert!(
+            read(r#"{"choose":"flap-outline","value":[[0,0],[1,1],[1,0],[0,1]]}"#)
+                .contains("crosses")
+        );
+        assert!(read(r#"{"carry-out":"lunch"}"#).contains("lunch"));
+    }
+}

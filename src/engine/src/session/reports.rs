@@ -1,0 +1,328 @@
+//! What carried-out examinations and acts report, in words and with their errors. A report says what
+//! its examination can show and is silent on the rest.
+
+use super::history::smile;
+use crate::anatomy::{Defect, DefectKind, DensityClass, Jaw, Lesion, Wall};
+use crate::chart::Case;
+use crate::geometry::P2;
+use crate::measure::Measurements;
+use crate::plan::choices::{Examination, SocketProbing};
+use crate::plan::{Plan, Step};
+use crate::units::Mm;
+
+/// What one examination or act reported.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Report {
+    /// The step it was made in.
+    pub step: Step,
+    /// What was done.
+    pub title: String,
+    /// What it showed, one sentence a line.
+    pub lines: Vec<String>,
+}
+
+/// All reports of what has been carried out, in order.
+#[must_use]
+pub fn reports(case: &Case, plan: &Plan) -> Vec<Report> {
+    let mut reports = Vec::new();
+    if let Some(chart) = &plan.chart {
+        let lines = super::history::asked_lines(case, chart.requests);
+        if !lines.is_empty() {
+            reports.push(Report { step: Step::Chart, title: "Asked for".to_owned(), lines });
+        }
+    }
+    if let Some(done) = &plan.examined {
+        reports.extend(done.examinations.iter().map(|examination| Report {
+            step: Step::Examination,
+            title: crate::debrief::capital(examination.label()),
+            lines: examined(case, examination),
+        }));
+    }
+    if let Some(extraction) = &plan.extraction {
+        reports.push(Report {
+            step: Step::Extraction,
+            title: "The socket".to_owned(),
+            lines: socket(case, extraction.probing),
+        });
+    }
+    if plan.raised().is_some() {
+        reports.push(Report {
+            step: Step::Flap,
+            title: "Under the flap".to_owned(),
+            lines: under_flap(case, plan),
+        });
+    }
+    if plan.implant.is_some() {
+        reports.push(Report {
+            step: Step::Implant,
+            title: "Seated".to_owned(),
+            lines: seated(case, plan),
+        });
+    }
+    reports
+}
+
+fn examined(case: &Case, examination: Examination) -> Vec<String> {
+    let site = &case.site;
+    let readings = &case.readings;
+    match examination {
+        Examination::Look => look(case),
+        Examination::Probing => {
+            let [fm, f, fd, om, o, od] =
+                readings.probing.map(|depth| format!("{:.1}", depth.get()));
+            let mut lines = vec![
+                format!("Facial, mesial to distal: {fm}, {f}, {fd} mm."),
+                format!(
+                    "{}, mesial to distal: {om}, {o}, {od} mm.",
+                    crate::debrief::capital(site.tooth.oral_word())
+                ),
+            ];
+            let deep = readings.probing.iter().filter(|depth| depth.get() >= 6.0).count();
+            if deep == 1 {
+                lines.push("One deep and narrow pocket, the rest shallow.".to_owned());
+            }
+            lines
+        }
+        Examination::Mobility => vec![match case.patient.complaint {
+            crate::chart::Complaint::Periodontitis => "Mobile in every direction.".to_owned(),
+            _ => "Firm.".to_owned(),
+        }],
+        Examination::Percussion => vec![match site.lesion {
+            Lesion::None => "Not tender.".to_owned(),
+            Lesion::Chronic { .. } => "Slightly tender.".to_owned(),
+            Lesion::Abscess { .. } | Lesion::Spreading { .. } => "Very tender.".to_owned(),
+        }],
+        Examination::Sensibility => vec!["Both neighbours respond to cold.".to_owned()],
+        Examination::OcclusalContacts => vec![if case.patient.parafunction {
+            "Wear facets; contacts in sideways movement on this tooth.".to_owned()
+        } else {
+            "Contacts when closing; free in sideways movement.".to_owned()
+        }],
+        Examination::PhenotypeTest => vec![if site.soft.thickness.get() <= 1.0 {
+            "The probe shines through the gum: thin.".to_owned()
+        } else {
+            "The probe does not shine through: not thin.".to_owned()
+        }],
+        Examination::Film => film(case),
+        Examination::Sections => sections(case),
+        Examination::BoneSounding => sounding(case),
+    }
+}
+
+fn look(case: &Case) -> Vec<String> {
+    let soft = &case.site.soft;
+    let below = soft.margin_below_twin.get();
+    let margin = if below.abs() < 0.05 {
+        "The margin lies level with its twin.".to_owned()
+    } else if below > 0.0 {
+        format!("The margin lies {below:.1} mm apical of its twin: recession.")
+    } else {
+        format!("The margin lies {:.1} mm coronal of its twin.", -below)
+    };
+    let infection = match case.site.lesion {
+        Lesion::Spreading { .. } => "The cheek is swollen, the patient is feverish and unwell.",
+        Lesion::Abscess { .. } => {
+            "Pus can be pressed from the gum beside the tooth; no swelling beyond it."
+        }
+        Lesion::Chronic { .. } | Lesion::None => "No pus, no swelling, no fever.",
+    };
+    vec![
+        infection.to_owned(),
+        margin,
+        format!("Keratinised tissue: {:.1} mm.", soft.keratinised.get()),
+        crate::debrief::capital(smile(soft.lip)) + ".",
+        format!(
+            "Contact point to the neighbours' crest, estimated: {:.1} mm mesially, {:.1} mm distally.",
+            soft.contact_to_crest[0].get(),
+            soft.contact_to_crest[1].get()
+        ),
+    ]
+}
+
+fn film(case: &Case) -> Vec<String> {
+    let readings = &case.readings;
+    let mut lines =
+        vec![format!("Root from crest to apex: {:.1} mm.", readings.film_root_length.get())];
+    lines.push(match readings.film_lesion {
+        Some(across) => format!("A radiolucency at the apex, {:.1} mm across.", across.get()),
+        None => "No radiolucency at the apex.".to_owned(),
+    });
+    if let Some(floor) = readings.film_floor {
+        lines.push(to_floor("Apex to the floor above", floor));
+    }
+    lines.push(
+        "Facial and oral walls lie over each other: this film cannot show whether either is whole."
+            .to_owned(),
+    );
+    lines
+}
+
+fn to_floor(what: &str, distance: Mm) -> String {
+    if distance.get() < 0.0 {
+        format!("{what}: the root stands {:.1} mm into it.", -distance.get())
+    } else {
+        format!("{what}: {:.1} mm.", distance.get())
+    }
+}
+
+fn sections(case: &Case) -> Vec<String> {
+    let report = &case.readings.sections;
+    let oral = crate::debrief::capital(case.site.tooth.oral_word());
+    let plate = |name: &str, plate: Option<Mm>| match plate {
+        Some(thick) => format!("{name} plate 1 mm below the crest: {:.1} mm.", thick.get()),
+        None => format!("{name} plate near the crest: not discernible (thin or missing)."),
+    };
+    let [crest, middle, apex] = report.ridge_width.map(Mm::get);
+    let mut lines = vec![
+        format!("Every distance is read to within {:.1} mm.", report.error.get()),
+        plate("Facial", report.facial_plate),
+        plate(&oral, report.oral_plate),
+        format!(
+            "Ridge width: {crest:.1} mm at the crest, {middle:.1} mm at mid-root, {apex:.1} mm at the apex."
+        ),
+        format!("Facial concavity: {:.1} mm.", report.concavity.get()),
+        format!("Bone beyond the apex along the root: {:.1} mm.", report.beyond_apex.get()),
+    ];
+    if case.site.tooth.jaw() == Jaw::Mandible {
+        lines.push(format!("Lingual undercut: {:.1} mm.", report.undercut.get()));
+    }
+    let mut distance = |name: &str, value: Option<Mm>| {
+        if let Some(value) = value {
+            lines.push(to_floor(name, value));
+        }
+    };
+    distance("Apex to the inferior alveolar canal", report.canal);
+    distance("Apex to the mental foramen", report.foramen);
+    distance("Apex to the floor of sinus or nose", report.floor);
+    distance("Root to the nasopalatine canal", report.nasopalatine);
+    match report.loop_length {
+        Some(length) if length.get() > 0.0 => {
+            lines.push(format!("Anterior loop of the mental nerve: {:.1} mm.", length.get()));
+        }
+        Some(_) => lines.push("No anterior loop of the mental nerve.".to_owned()),
+        None => {}
+    }
+    lines.push(match report.lesion {
+        Some(across) => format!("Lesion at the apex: {:.1} mm across.", across.get()),
+        None => "No lesion at the apex.".to_owned(),
+    });
+    lines.push(format!(
+        "Bone looks like class {} (grey values are not Hounsfield units).",
+        match report.density {
+            DensityClass::D1 => "D1",
+            DensityClass::D2 => "D2",
+            DensityClass::D3 => "D3",
+            DensityClass::D4 => "D4",
+        }
+    ));
+    lines
+}
+
+fn sounding(case: &Case) -> Vec<String> {
+    let [mesial, middle, distal, oral] = case.readings.sounding.map(|one| one.depth.get());
+    let mut lines = vec![
+        format!(
+            "Margin to bone, facial: {mesial:.1} mm mesially, {middle:.1} mm in the middle, {distal:.1} mm distally."
+        ),
+        format!("Margin to bone, mid-{}: {oral:.1} mm.", case.site.tooth.oral_word()),
+    ];
+    if middle - mesial.min(distal) >= 2.0 {
+        lines.push(
+            "The middle lies 2 mm or more deeper than its neighbours: bone is missing there."
+                .to_owned(),
+        );
+    } else if middle > 3.5 {
+        lines.push("More than 3.5 mm in the middle: suspect.".to_owned());
+    }
+    lines
+}
+
+fn socket(case: &Case, probing: SocketProbing) -> Vec<String> {
+    let wall = |wall: Wall, name: &str| {
+        let found: Vec<String> = case.site.defects_of(wall).map(defect_words).collect();
+        if found.is_empty() {
+            format!("The {name} wall is whole to the probe.")
+        } else {
+            format!("The {name} wall: {}.", found.join("; "))
+        }
+    };
+    let mut lines = vec![format!(
+        "The root lies on the tray: {:.1} mm from neck to apex.",
+        case.site.root().length.get() + case.site.root().neck.get()
+    )];
+    match probing {
+        SocketProbing::Nothing => lines.push("The walls were not probed.".to_owned()),
+        SocketProbing::FacialOnly => lines.push(wall(Wall::Facial, "facial")),
+        SocketProbing::AllWalls => {
+            lines.push(wall(Wall::Facial, "facial"));
+            lines.push(wall(Wall::Oral, case.site.tooth.oral_word()));
+        }
+    }
+    lines
+}
+
+/// A defect in words, from its outline: kind, how far it reaches below the crest, how wide.
+pub(super) fn defect_words(defect: &Defect) -> String {
+    let points = defect.outline.points();
+    let span = |part: fn(&P2) -> f64| {
+        let values = points.iter().map(part);
+        let least = values.clone().fold(f64::INFINITY, f64::min);
+        (least, values.fold(f64::NEG_INFINITY, f64::max))
+    };
+    let (left, right) = span(|at| at.x);
+    let (near, far) = match defect.wall {
+        Wall::Facial => span(|at| at.y),
+        Wall::Oral => {
+            let (least, most) = span(|at| at.y);
+            (-most, -least)
+        }
+    };
+    let width = right - left;
+    match defect.kind {
+        DefectKind::DehiscenceV => {
+            format!(
+                "a V-shaped dehiscence, {width:.1} mm wide, reaching {far:.1} mm from the crest line"
+            )
+        }
+        DefectKind::DehiscenceU => {
+            format!(
+                "a U-shaped dehiscence, {width:.1} mm wide, reaching {far:.1} mm from the crest line"
+            )
+        }
+        DefectKind::Fenestration => {
+            format!(
+                "a fenestration, {width:.1} mm wide, from {near:.1} to {far:.1} mm below the crest line"
+            )
+        }
+        DefectKind::LostWall => {
+            format!("the wall is lost over {width:.1} mm, {far:.1} mm from the crest line")
+        }
+    }
+}
+
+fn under_flap(case: &Case, plan: &Plan) -> Vec<String> {
+    if !crate::measure::is_laid_bare(case, plan, crate::chart::Fact::FacialWall) {
+        return vec!["The bone under the flap is seen; the wall reaches beyond it.".to_owned()];
+    }
+    let found: Vec<String> = case.site.defects_of(Wall::Facial).map(defect_words).collect();
+    if found.is_empty() {
+        vec!["The facial wall is whole under the flap.".to_owned()]
+    } else {
+        found.iter().map(|words| crate::debrief::capital(words) + ".").collect()
+    }
+}
+
+fn seated(case: &Case, plan: &Plan) -> Vec<String> {
+    let m = Measurements::of(case, plan);
+    match m.seating_torque() {
+        Some(torque) => vec![
+            format!("It seats at {:.0} Ncm (a teaching model).", torque.get()),
+            if torque.get() < 10.0 {
+                "It turns under the finger.".to_owned()
+            } else {
+                "It does not rock.".to_owned()
+            },
+        ],
+        None => Vec::new(),
+    }
+}

@@ -1,0 +1,81 @@
+use super::*;
+use crate::plan::Decision;
+use crate::rules::trial::Trial;
+
+/// Answers and carries out everything, step by step, as a learner would.
+fn played(trial: &Trial, mode: Mode) -> Session {
+    let mut session = Session::open(trial.case.clone(), None, mode);
+    while let Some(step) = session.due() {
+        for entry in Decision::ALL.iter().filter(|entry| entry.step == step) {
+            if let Some(value) = trial.draft.value(entry.decision) {
+                session.apply(Event::Choose(entry.decision, Some(value.clone()))).unwrap();
+            }
+        }
+        session.apply(Event::CarryOut(step)).unwrap();
+    }
+    session
+}
+
+#[test]
+fn a_step_with_an_undecided_choice_cannot_be_carried_out() {
+    let mut session = Session::open(Trial::plain().case, None, Mode::Study);
+    let refused = session.apply(Event::CarryOut(Step::Chart)).unwrap_err();
+    assert!(
+        matches!(refused, Refusal::Undecided { ref missing, .. } if missing.contains(&Decision::Drugs))
+    );
+    assert!(session.events().is_empty());
+}
+
+#[test]
+fn steps_come_in_order_and_the_past_is_kept() {
+    let trial = Trial::plain();
+    let mut session = Session::open(trial.case.clone(), None, Mode::Study);
+    let early = session.apply(Event::CarryOut(Step::Flap)).unwrap_err();
+    assert_eq!(early, Refusal::OutOfOrder { asked: Step::Flap, due: Some(Step::Chart) });
+    let session = played(&trial, Mode::Study);
+    let mut later = session.clone();
+    let value = trial.draft.value(Decision::Drugs).cloned();
+    let past = later.apply(Event::Choose(Decision::Drugs, value)).unwrap_err();
+    assert_eq!(past, Refusal::Past { decision: Decision::Drugs });
+}
+
+#[test]
+fn an_attempt_replays_to_the_same_debrief() {
+    let trial = Trial::plain();
+    let session = played(&trial, Mode::Study);
+    let attempt = Attempt::of(&session);
+    let text = serde_json::to_string(&attempt).unwrap();
+    let read: Attempt = serde_json::from_str(&text).unwrap();
+    let events = read.read_events().unwrap();
+    let again = Session::replay(trial.case, None, read.mode, &events).unwrap();
+    assert_eq!(Attempt::of(&again), attempt);
+    assert!(again.debrief().is_some());
+}
+
+#[test]
+fn assessment_holds_every_verdict_back_until_the_end() {
+    let trial = Trial::plain();
+    let mut session = Session::open(trial.case.clone(), None, Mode::Assessment);
+    for decision in [Decision::Requests, Decision::Drugs, Decision::Advices] {
+        session.apply(Event::Choose(decision, trial.draft.value(decision).cloned())).unwrap();
+    }
+    session.apply(Event::CarryOut(Step::Chart)).unwrap();
+    assert!(session.verdicts().is_empty() && session.debrief().is_none());
+}
+
+#[test]
+fn what_was_not_asked_for_is_not_told() {
+    let mut trial = Trial::plain();
+    trial.keys(&[("requests", "allergies")]);
+    let view = played(&trial, Mode::Study).view();
+    let told: Vec<_> = view.reports.iter().filter(|report| report.step == Step::Chart).collect();
+    assert_eq!(told[0].lines, ["No known allergies."]);
+    assert!(!view.history.iter().any(|line| line.contains("pressure")));
+}
+
+#[test]
+fn an_attempt_of_a_later_format_is_refused_without_damage() {
+    let session = played(&Trial::plain(), Mode::Study);
+    let later = Attempt { format: ATTEMPT_FORMAT + 1, ..Attempt::of(&session) };
+    assert!(later.read_events().unwrap_err().to_string().contains("newer version"));
+}
