@@ -1,2 +1,5 @@
-//! App.
-fn main() {}
+//! What the browser loads, on the page and in the worker alike.
+
+fn main() {
+    app::start();
+}

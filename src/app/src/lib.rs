@@ -1,0 +1,30 @@
+//! The room: views over the engine, and the calls that the page's worker answers.
+//!
+//! One module serves two places. On the page, [`start`] mounts the room; in a worker there is no
+//! window to mount it in, so the module only stands ready to answer exported calls.
+
+pub mod parity;
+mod room;
+
+use wasm_bindgen::prelude::wasm_bindgen;
+
+/// The element that the room is mounted in; `www/index.html` has it.
+const PLACE: &str = "room";
+
+/// Mounts the room where there is a window, and does nothing where there is none.
+pub fn start() {
+    let window = web_sys::window();
+    let Some(place) =
+        window.and_then(|window| window.document()).and_then(|page| page.get_element_by_id(PLACE))
+    else {
+        return;
+    };
+    yew::Renderer::<room::Room>::with_root(place).render();
+}
+
+/// The digest of [`parity::digest`], for the page and the worker to compute in the browser.
+#[wasm_bindgen]
+#[must_use]
+pub fn parity(first: u32, count: u32) -> String {
+    parity::digest(first, count)
+}
