@@ -1,2 +1,5 @@
-//! Tool.
-fn main() {}
+//! The `wallwise` tool.
+
+fn main() -> std::process::ExitCode {
+    wallwise::main()
+}

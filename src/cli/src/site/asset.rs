@@ -1,0 +1,58 @@
+//! A file of the page, in memory.
+
+use std::fs;
+use std::path::Path;
+
+use sha2::{Digest, Sha256};
+
+use crate::{Fault, Why};
+
+/// A file's bytes, under its path within the page (`/` between the parts).
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Asset {
+    pub path: String,
+    pub bytes: Vec<u8>,
+}
+
+impl Asset {
+    /// Every file under `root`, in order of path, leaving out those whose name begins with a dot.
+    pub fn read_folder(root: &Path) -> Result<Vec<Self>, Fault> {
+        let mut assets = Vec::new();
+        gather(root, "", &mut assets)?;
+        assets.sort_by(|one, other| one.path.cmp(&other.path));
+        Ok(assets)
+    }
+
+    /// What follows the last dot of its name.
+    pub fn extension(&self) -> &str {
+        self.path.rsplit_once('.').map_or("", |(_, extension)| extension)
+    }
+}
+
+/// SHA-256 in hexadecimal.
+pub fn sha256(bytes: &[u8]) -> String {
+    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+fn gather(folder: &Path, prefix: &str, assets: &mut Vec<Asset>) -> Result<(), Fault> {
+    let cannot = || format!("cannot read the folder {}", folder.display());
+    for entry in fs::read_dir(folder).why(cannot)? {
+        let entry = entry.why(cannot)?;
+        let name = entry.file_name();
+        let Some(name) = name.to_str() else {
+            return Err(Fault::new(format!("found {name:?} in {}", folder.display()))
+                .hint("a name that a browser is to ask for must be plain text"));
+        };
+        if name.starts_with('.') {
+            continue;
+        }
+        let place = entry.path();
+        if place.is_dir() {
+            gather(&place, &format!("{prefix}{name}/"), assets)?;
+        } else {
+            let bytes = fs::read(&place).why(|| format!("cannot read {}", place.display()))?;
+            assets.push(Asset { path: format!("{prefix}{name}"), bytes });
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,51 @@
+//! The page as a folder: compile, bind, shrink, gather, name, press, write.
+//!
+//! Every address inside the folder is relative and every file but the entry is named for its
+//! content, so any static host can serve it under any path and cache it for ever.
+
+mod asset;
+mod bind;
+mod cache;
+mod compile;
+mod folder;
+mod names;
+mod press;
+mod shrink;
+mod workspace;
+
+use std::path::Path;
+
+pub use workspace::Workspace;
+
+use crate::{Fault, Streams};
+use asset::Asset;
+use cache::Cache;
+
+/// The length of the part of a file name that stands for its content.
+pub const HASH_DIGITS: usize = 16;
+
+/// Builds the page of `workspace` into `folder`.
+pub fn build(workspace: &Workspace, folder: &Path, streams: &mut Streams<'_>) -> Result<(), Fault> {
+    folder::refuse_foreign(folder)?;
+    compile::ensure_target(streams)?;
+    streams.say("compiling the page to WebAssembly (a minute or two the first time)");
+    let module = compile::page(workspace)?;
+    streams.say("writing the bindings");
+    let mut assets = bind::bind(&module, &workspace.scratch("bindings"))?;
+    let mut cache = Cache::open(workspace.scratch("cache"))?;
+    shrink::shrink(&mut assets, workspace, &mut cache, streams)?;
+    assets.extend(Asset::read_folder(&workspace.www())?);
+    let assets = names::name(assets)?;
+    streams.say("compressing");
+    let pressed = press::press(assets, &mut cache)?;
+    cache.forget_unused();
+    let size = folder::write(folder, &pressed)?;
+    streams.say(&format!(
+        "built {} files into {}: {} kB, {} kB as sent",
+        pressed.len(),
+        folder.display(),
+        size.raw.div_ceil(1000),
+        size.sent.div_ceil(1000),
+    ));
+    Ok(())
+}

@@ -1,0 +1,3 @@
+//! The tool itself, from the command line.
+
+fn main() {}

@@ -1,0 +1,17 @@
+// Starts the module on the page. The build rewrites each "./name" to the name of its content.
+
+// The module finds the worker's address here, since only the build knows it.
+document.documentElement.dataset.worker = new URL("./worker.js", import.meta.url).href;
+
+try {
+  const { default: start } = await import("./app.js");
+  await start({ module_or_path: new URL("./app_bg.wasm", import.meta.url) });
+} catch (error) {
+  const sentence = document.createElement("p");
+  sentence.setAttribute("role", "alert");
+  sentence.textContent =
+    `Wallwise could not start: ${error}. ` +
+    "Reload the page; if that does not help, use a browser of the last three years.";
+  document.getElementById("room").replaceChildren(sentence);
+  throw error;
+}

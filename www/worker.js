@@ -1,0 +1,19 @@
+// The same module once more, beside the page, for long computations. There is no window here, so
+// it mounts nothing. It answers { id, call, with } with { id, value } or { id, fault }, where
+// `call` is the name of a function that the module exports and `with` its arguments.
+
+import start, * as module from "./app.js";
+
+const ready = start({ module_or_path: new URL("./app_bg.wasm", import.meta.url) });
+
+self.addEventListener("message", async ({ data: { id, call, with: given = [] } }) => {
+  try {
+    await ready;
+    if (typeof module[call] !== "function") {
+      throw new Error(`found the call ${call}, expected a function that the module exports`);
+    }
+    self.postMessage({ id, value: module[call](...given) });
+  } catch (error) {
+    self.postMessage({ id, fault: String(error) });
+  }
+});
