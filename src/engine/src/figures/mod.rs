@@ -1,9 +1,21 @@
 //! Drawing primitives in millimetres, and the figures made of them.
 //!
 //! A figure says *what* is drawn ([`Ink`]), never *how it looks*: page, SVG export and print each map
-//! an ink to a line, a tint or a hatching of their own. Screen axes: x to the right, y down.
-//! Every figure carries its scale bar and a text that says what it shows.
+//! an ink to a line, a tint or a hatching ([`style`] holds the one table). Screen axes: x to the
+//! right, y down. Every figure carries its scale bar and a text that says what it shows.
+//!
+//! **Which way up.** As in the mouth of somebody who sits before you: upper teeth stand root up,
+//! lower teeth root down, and distal is to the left in quadrants 1 and 4 and to the right in 2 and 3.
 
+#[allow(dead_code)]
+mod curve;
+#[allow(dead_code)]
+mod grain;
 mod primitives;
+#[allow(dead_code)]
+mod sheet;
+pub mod style;
+pub mod svg;
+pub mod text;
 
 pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};

@@ -14,6 +14,9 @@ pub struct Figure {
     pub says: String,
     /// The part of the plane that is drawn, millimetres.
     pub window: Window,
+    /// Millimetres of the figure in one CSS pixel at the width for which it was laid out: line
+    /// widths and hatchings come out of it, so that they look alike at every size.
+    pub pixel: f64,
     /// From back to front.
     pub items: Vec<Item>,
     /// What can be taken hold of.
@@ -48,8 +51,8 @@ impl Window {
 /// One thing drawn.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Item {
-    /// Straight lines through points; closed ones are filled as their ink says. Several rings form
-    /// one area with holes (even-odd).
+    /// Straight lines through points; closed ones are filled as their ink says, open ones never.
+    /// Several rings form one area with holes (even-odd). A ring of one point is a dot.
     Path {
         /// Rings of points, millimetres.
         rings: Vec<Vec<P2>>,
@@ -118,12 +121,16 @@ pub enum Ink {
     Defect,
     /// Canal, foramen, floor: what must not be hurt.
     Vital,
-    /// Planned crown.
+    /// Planned crown, and the levels that come with it.
     Crown,
     /// Implant.
     Implant,
-    /// Thread lines on the implant.
+    /// A thread of the implant that stands in bone.
     Thread,
+    /// A thread that faces bone across a gap.
+    ThreadFacing,
+    /// A thread that faces no bone.
+    ThreadExposed,
     /// Drill beyond the implant.
     Drill,
     /// A grain of graft, at true size.
@@ -159,6 +166,42 @@ pub enum Ink {
 }
 
 impl Ink {
+    /// Every ink, in the order of the list above.
+    pub const ALL: &'static [Self] = &[
+        Self::Outline,
+        Self::Fine,
+        Self::Dashed,
+        Self::Cortex,
+        Self::Marrow,
+        Self::Stipple,
+        Self::Tooth,
+        Self::Socket,
+        Self::Gum,
+        Self::Defect,
+        Self::Vital,
+        Self::Crown,
+        Self::Implant,
+        Self::Thread,
+        Self::ThreadFacing,
+        Self::ThreadExposed,
+        Self::Drill,
+        Self::Grain,
+        Self::Membrane,
+        Self::Flap,
+        Self::Incision,
+        Self::Mark,
+        Self::BandIdeal,
+        Self::BandAcceptable,
+        Self::BandDebated,
+        Self::BandOutside,
+        Self::BandUnsafe,
+        Self::Fault,
+        Self::Dimension,
+        Self::Words,
+        Self::Quiet,
+        Self::Ground,
+    ];
+
     /// Class name for stylesheets.
     #[must_use]
     pub const fn class(self) -> &'static str {
@@ -177,6 +220,8 @@ impl Ink {
             Self::Crown => "ink-crown",
             Self::Implant => "ink-implant",
             Self::Thread => "ink-thread",
+            Self::ThreadFacing => "ink-thread-facing",
+            Self::ThreadExposed => "ink-thread-exposed",
             Self::Drill => "ink-drill",
             Self::Grain => "ink-grain",
             Self::Membrane => "ink-membrane",
