@@ -1,10 +1,28 @@
 //! The facial plate.
 
+mod facial_bone_too_thin_after_grafting;
+mod facial_plate_levered;
+mod flap_before_extraction_without_need;
+mod socket_not_debrided;
+mod thin_plate_left_to_heal;
+
 use super::Rule;
 
 /// In the order of care.
-pub(super) static RULES: &[&Rule] = &[];
+pub(super) static RULES: &[&Rule] = &[
+    &flap_before_extraction_without_need::RULE,
+    &facial_plate_levered::RULE,
+    &socket_not_debrided::RULE,
+    &thin_plate_left_to_heal::RULE,
+    &facial_bone_too_thin_after_grafting::RULE,
+];
 
 /// Long text of each rule, by id.
 #[cfg(feature = "prose")]
-pub(super) static PROSE: &[(&str, &str)] = &[];
+pub(super) static PROSE: &[(&str, &str)] = &[
+    ("flap-before-extraction-without-need", include_str!("flap_before_extraction_without_need.md")),
+    ("facial-plate-levered", include_str!("facial_plate_levered.md")),
+    ("socket-not-debrided", include_str!("socket_not_debrided.md")),
+    ("thin-plate-left-to-heal", include_str!("thin_plate_left_to_heal.md")),
+    ("facial-bone-too-thin-after-grafting", include_str!("facial_bone_too_thin_after_grafting.md")),
+];

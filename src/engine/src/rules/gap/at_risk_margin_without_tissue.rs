@@ -1,0 +1,123 @@
+//! No connective tissue graft where a facial defect or a high smile line puts the margin at risk.
+
+use super::super::{
+    Agreement, Cause, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
+    Source, Status, Zone,
+};
+use crate::anatomy::{LipLine, Wall};
+use crate::chart::Fact;
+use crate::plan::{Decision, Step, choices::TissueGraft};
+
+/// Add a connective tissue graft beside an immediate implant whose margin is at risk although the gum is thick.
+pub(super) static RULE: Rule = Rule {
+    id: "at-risk-margin-without-tissue",
+    ledger: "ctg-adjunct",
+    family: Family::Gap,
+    step: Step::Graft,
+    skill: Skill::Grafting,
+    statement: "Add a connective tissue graft beside an immediate implant whose margin is at risk although the gum is thick.",
+    why: "You save some recession with it, and beside a repaired facial wall or under a high lip that is where it counts.",
+    mend: "Lay a connective tissue graft now, or plan it for uncovering.",
+    scale: Scale::Situations(&[
+        Situation { key: "now", words: "a connective tissue graft is laid now", zone: Zone::Ideal },
+        Situation {
+            key: "later",
+            words: "a connective tissue graft is planned for later",
+            zone: Zone::Acceptable,
+        },
+        Situation {
+            key: "none-high-lip",
+            words: "no connective tissue graft is laid under a high lip",
+            zone: Zone::Debated,
+        },
+        Situation {
+            key: "none-defect",
+            words: "no connective tissue graft is laid over a facial defect that shows",
+            zone: Zone::Suboptimal,
+        },
+    ]),
+    agreement: Agreement::NumberVaries,
+    positions: Some(Positions {
+        one: "Lay it wherever the margin is at risk.",
+        other: "In thick gum it is optional, and the gain is a fraction of a millimetre.",
+    }),
+    reads: &[Decision::TissueGraft, Decision::Course],
+    rests_on: &[Fact::FacialWall, Fact::SmileLine, Fact::GumThickness],
+    causes: &[Cause::SiteNotReady],
+    evidence: &[
+        Evidence {
+            cite: "Seyssens 2021, connective tissue graft at immediate implants, J Clin Periodontol",
+            source: Source::SystematicReview,
+            status: Status::FromMemory,
+            says: "About 0.41 mm less recession.",
+        },
+        Evidence {
+            cite: "Kan 2023, Compendium",
+            source: Source::Cohort,
+            status: Status::Confirmed,
+            says: "All 16 facial defects of V or U shape stayed stable for a mean of 6 years with contour graft and connective tissue graft.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.implant_in_place()?;
+    let step = j.plan.graft.as_ref()?;
+    let site = &j.case.site;
+    let defect = site.defects_of(Wall::Facial).next().is_some();
+    // Thin gum is a risk of its own and has a rule of its own.
+    if !site.is_aesthetic() || site.soft.thickness.get() <= 1.0 {
+        return None;
+    }
+    if !defect && site.soft.lip != LipLine::High {
+        return None;
+    }
+    Some(Reading::Situation(match (step.tissue, defect) {
+        (TissueGraft::Now, _) => "now",
+        (TissueGraft::Later, _) => "later",
+        (TissueGraft::NoTissue, true) => "none-defect",
+        (TissueGraft::NoTissue, false) => "none-high-lip",
+    }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::anatomy::{Defect, DefectKind};
+    use crate::geometry::Outline;
+    use crate::rules::trial::Trial;
+
+    fn with_defect() -> Trial {
+        let mut trial = Trial::plain();
+        let outline = Outline::new(vec![[-15, 0], [15, 0], [0, 50]]).unwrap();
+        let kind = DefectKind::DehiscenceV;
+        trial.case.site.defects.push(Defect { wall: Wall::Facial, kind, outline });
+        trial
+    }
+
+    #[test]
+    fn a_facial_defect_asks_for_tissue_now_or_later() {
+        let mut trial = with_defect();
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        trial.keys(&[("tissue-graft", "later")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        trial.keys(&[("tissue-graft", "now")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
+
+    #[test]
+    fn a_high_lip_over_thick_gum_is_a_matter_of_opinion() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), None);
+        trial.case.site.soft.lip = LipLine::High;
+        assert_eq!(trial.zone(&RULE), Some(Zone::Debated));
+    }
+
+    #[test]
+    fn thin_gum_is_left_to_its_own_rule() {
+        let mut trial = with_defect();
+        trial.case.site.soft.thickness = crate::units::Mm::new(1.0);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

@@ -1,0 +1,100 @@
+//! A filler in a showing facial gap that is gone before the contour is settled.
+
+use super::super::{
+    Agreement, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
+    Source, Status, Zone,
+};
+use crate::chart::Fact;
+use crate::plan::{Decision, Step, choices::GraftMaterial};
+
+/// Fill a facial gap that shows with a graft that resorbs slowly.
+pub(super) static RULE: Rule = Rule {
+    id: "gap-filler-that-fades",
+    ledger: "gap-slow-filler",
+    family: Family::Gap,
+    step: Step::Graft,
+    skill: Skill::Grafting,
+    statement: "Fill a facial gap that shows with a graft that resorbs slowly.",
+    why: "The filler in the gap holds the contour while the plate goes; one that fades within months goes with it.",
+    mend: "Take a slowly resorbing filler, or blend one in.",
+    scale: Scale::Situations(&[
+        Situation {
+            key: "slow",
+            words: "the gap is filled with a graft that resorbs slowly",
+            zone: Zone::Ideal,
+        },
+        Situation {
+            key: "middling",
+            words: "the gap is filled with a graft of middling turnover",
+            zone: Zone::Acceptable,
+        },
+        Situation {
+            key: "fades",
+            words: "the gap is filled with a graft that fades within months",
+            zone: Zone::Suboptimal,
+        },
+    ]),
+    agreement: Agreement::NumberVaries,
+    positions: Some(Positions {
+        one: "A slowly resorbing filler keeps a thicker and higher facial crest.",
+        other: "No single graft is best; several serve, and the choice is the patient's and yours.",
+    }),
+    reads: &[Decision::GraftMaterial],
+    rests_on: &[Fact::SmileLine, Fact::GraftViews],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "Araujo 2011, xenograft with collagen in the facial gap, Clin Oral Implants Res",
+            source: Source::Laboratory,
+            status: Status::Confirmed,
+            says: "After 6 months in dogs, the facial crest was thicker and higher where the gap held slow filler.",
+        },
+        Evidence {
+            cite: "textbook turnover times",
+            source: Source::Textbook,
+            status: Status::FromMemory,
+            says: "Own bone 3 to 6 months, demineralised human bone 3 to 6, mineralised human bone 4 to 12, bovine mineral for years.",
+        },
+        Evidence {
+            cite: "blended mineralised allograft beside an implant",
+            source: Source::CommonPractice,
+            status: Status::NoSource,
+            says: "A blend of cortical and cancellous mineralised human bone suits a facial defect beside an implant.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.implant_in_place()?;
+    let graft = j.plan.graft_laid()?;
+    if !j.case.site.is_aesthetic() || j.m.facial_gap()?.width.get() <= 0.0 {
+        return None;
+    }
+    Some(Reading::Situation(turnover(graft.material)?))
+}
+
+fn turnover(material: GraftMaterial) -> Option<&'static str> {
+    match material {
+        GraftMaterial::NoGraft => None,
+        GraftMaterial::Xenograft => Some("slow"),
+        GraftMaterial::MineralisedAllograft
+        | GraftMaterial::AllograftBlend
+        | GraftMaterial::Synthetic => Some("middling"),
+        GraftMaterial::Autograft | GraftMaterial::DemineralisedAllograft => Some("fades"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn own_and_demineralised_bone_fade_and_bovine_mineral_stays() {
+        let zone = |material| RULE.zone_of(Reading::Situation(turnover(material).unwrap()));
+        assert_eq!(zone(GraftMaterial::Xenograft), Some(Zone::Ideal));
+        assert_eq!(zone(GraftMaterial::AllograftBlend), Some(Zone::Acceptable));
+        assert_eq!(zone(GraftMaterial::Autograft), Some(Zone::Suboptimal));
+        assert_eq!(zone(GraftMaterial::DemineralisedAllograft), Some(Zone::Suboptimal));
+    }
+}

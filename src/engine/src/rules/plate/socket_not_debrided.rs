@@ -1,0 +1,97 @@
+//! Granulation tissue left in a socket that is to hold an implant or a graft.
+
+use super::super::{
+    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
+    Zone,
+};
+use crate::chart::Fact;
+use crate::plan::{
+    Decision, Step,
+    choices::{Course, Debridement},
+};
+
+/// Clear the socket of all granulation tissue and irrigate it before anything goes in.
+pub(super) static RULE: Rule = Rule {
+    id: "socket-not-debrided",
+    ledger: "socket-debridement",
+    family: Family::Plate,
+    step: Step::Extraction,
+    skill: Skill::Extracting,
+    statement: "Clear the socket of all granulation tissue and irrigate it before anything goes in.",
+    why: "Tissue that you leave behind keeps bone from growing against graft or implant, and keeps alive what made the lesion.",
+    mend: "Curette every wall and the apex, then irrigate.",
+    scale: Scale::Situations(&[
+        Situation {
+            key: "cleared",
+            words: "the socket is curetted and irrigated",
+            zone: Zone::Ideal,
+        },
+        Situation {
+            key: "rinsed",
+            words: "the socket is rinsed but not curetted",
+            zone: Zone::Compromising,
+        },
+        Situation {
+            key: "untouched",
+            words: "the tissue in the socket is left where it is",
+            zone: Zone::Compromising,
+        },
+    ]),
+    agreement: Agreement::Agreed,
+    positions: None,
+    reads: &[Decision::Debridement, Decision::Course, Decision::AfterExtraction],
+    rests_on: &[Fact::ApicalLesion],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "Darby 2008, review of ridge preservation",
+            source: Source::Opinion,
+            status: Status::Partly,
+            says: "Debridement of the socket is recommended; opening the marrow is disputed.",
+        },
+        Evidence {
+            cite: "textbook",
+            source: Source::Textbook,
+            status: Status::Partly,
+            says: "All granulation tissue is removed before an implant or a graft, above all with a chronic lesion.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    let done = j.plan.extraction.as_ref()?;
+    if !matches!(j.plan.course()?, Course::PlaceToday | Course::GraftAndReturn) {
+        return None;
+    }
+    Some(Reading::Situation(match done.debridement {
+        Debridement::CuretteAndIrrigate => "cleared",
+        Debridement::Rinse => "rinsed",
+        Debridement::Nothing => "untouched",
+    }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::Trial;
+
+    #[test]
+    fn rinsing_alone_does_not_clear_a_socket() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        for debridement in ["rinse", "nothing"] {
+            trial.keys(&[("debridement", debridement)]);
+            assert_eq!(trial.zone(&RULE), Some(Zone::Compromising), "{debridement}");
+        }
+    }
+
+    #[test]
+    fn it_is_asked_where_something_goes_into_the_socket() {
+        let mut trial = Trial::plain();
+        trial
+            .keys(&[("debridement", "rinse"), ("after-extraction", "to-let-heal")])
+            .number(Decision::PlaceAfter, 16);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}
