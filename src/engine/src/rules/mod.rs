@@ -4,9 +4,11 @@
 //! and wording happen once, outside the rules. Each family folder lists its rules; [`FAMILIES`] lists
 //! the families; tests police both lists against the files on disk.
 
+mod ask;
 mod bands;
 mod evidence;
 mod known;
+mod prelude;
 mod rule;
 
 mod care;

@@ -83,6 +83,28 @@ impl Trial {
         self
     }
 
+    /// Changes the course and answers what that course asks beside it: pain is relieved, the patient
+    /// is seen within a week and goes to a specialist; an implant follows in the middle of the window
+    /// that the course names, and a collagen plug seals a grafted socket.
+    ///
+    /// # Panics
+    /// When the key is unknown: a mistake in a test.
+    pub fn course(&mut self, key: &str) -> &mut Self {
+        self.keys(&[
+            ("course", key),
+            ("today", "relieve-pain"),
+            ("by-when", "week"),
+            ("refer-to", "specialist"),
+            ("socket-seal", "collagen-plug"),
+        ]);
+        let weeks = match key {
+            "return-early" => 6,
+            "let-heal" => 14,
+            _ => 18,
+        };
+        self.number(Decision::PlaceAfter, weeks)
+    }
+
     /// Everything carried out.
     ///
     /// # Panics

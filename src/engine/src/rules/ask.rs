@@ -1,0 +1,144 @@
+//! Questions that several rules ask of a case and a plan.
+
+use crate::anatomy::{DefectKind, Lesion, Wall};
+use crate::chart::{Anticoagulant, Antiresorptive, Case, Patient, RecentEvent};
+use crate::plan::Plan;
+use crate::plan::choices::{Course, TissueGraft, TodayAct};
+
+/// Whether the first intention takes the tooth out; `None` before there is one.
+pub(super) fn tooth_comes_out(plan: &Plan) -> Option<bool> {
+    let intention = plan.intention.as_ref()?;
+    Some(match intention.course {
+        Course::KeepTooth => false,
+        Course::SecondOpinion | Course::Postpone | Course::Refer => {
+            intention.today.as_ref().is_some_and(|today| today.acts.has(TodayAct::Extract))
+        }
+        _ => true,
+    })
+}
+
+#[expect(dead_code, reason = "the medical gates ask it")]
+/// Whether the first intention is elective surgery: an implant or a graft beside the extraction.
+/// Taking out a diseased tooth is not elective. `None` before there is an intention.
+pub(super) fn is_elective(plan: &Plan) -> Option<bool> {
+    Some(goes_beyond_extraction(plan.intention.as_ref()?.course))
+}
+
+/// Whether this course adds an implant or a graft to the extraction today.
+pub(super) const fn goes_beyond_extraction(course: Course) -> bool {
+    matches!(course, Course::PlaceToday | Course::GraftAndReturn)
+}
+
+#[expect(dead_code, reason = "the course of care asks it")]
+/// Whether this course puts the patient off, hands the patient on, or keeps the tooth.
+pub(super) const fn is_put_off(course: Course) -> bool {
+    matches!(course, Course::KeepTooth | Course::SecondOpinion | Course::Postpone | Course::Refer)
+}
+
+/// Whether an implant was placed today, whatever became of it; `None` while it is still to come.
+pub(super) fn placed(plan: &Plan) -> Option<bool> {
+    if plan.implant.is_some() {
+        return Some(true);
+    }
+    match plan.course()? {
+        Course::PlaceToday if plan.returns.is_none() => None,
+        _ => Some(false),
+    }
+}
+
+/// The widest facial defect that reaches the crest; a fenestration does not.
+pub(super) fn dehiscence(case: &Case) -> Option<DefectKind> {
+    case.site
+        .defects_of(Wall::Facial)
+        .map(|defect| defect.kind)
+        .filter(|kind| *kind != DefectKind::Fenestration)
+        .max()
+}
+
+/// Whether there is pus or worse.
+pub(super) const fn is_acute(lesion: &Lesion) -> bool {
+    matches!(lesion, Lesion::Abscess { .. } | Lesion::Spreading { .. })
+}
+
+/// Whether a layer of graft lies on the outside of the facial wall.
+pub(super) fn has_contour_layer(plan: &Plan) -> bool {
+    plan.graft_laid().and_then(|graft| graft.contour).is_some_and(|layer| layer.get() > 0.0)
+}
+
+/// Whether a connective tissue graft was laid today.
+pub(super) fn has_tissue_graft(plan: &Plan) -> bool {
+    plan.graft.as_ref().is_some_and(|graft| graft.tissue == TissueGraft::Now)
+}
+
+/// Whether elective surgery would be outside every published limit for this patient.
+pub(super) fn is_gate_shut(patient: &Patient) -> bool {
+    matches!(patient.antiresorptive, Some(Antiresorptive::CancerDose))
+        || patient.sugar.as_ref().is_some_and(|sugar| sugar.hba1c > 8.0)
+        || patient.pressure[0] >= 200
+        || patient.pressure[1] >= 120
+        || patient.pressure_symptoms
+        || matches!(&patient.anticoagulant, Some(Anticoagulant::VitaminK { inr }) if *inr >= 4.0)
+        || patient.stent.as_ref().is_some_and(|stent| stent.months < 1)
+        || patient.radiotherapy.as_ref().is_some_and(|past| past.gray_at_site >= 60.0)
+        || patient.event.as_ref().is_some_and(is_recent)
+        || patient.pregnancy_week.is_some()
+        || patient.bleeding.as_ref().is_some_and(|it| it.neutrophils < 1.0 || it.platelets < 50.0)
+        || patient.asa >= 4
+}
+
+/// Whether nothing in this patient gives any published position a reason to wait.
+pub(super) fn is_gate_open(patient: &Patient) -> bool {
+    !is_gate_shut(patient)
+        && patient.asa <= 2
+        && patient.growth_complete
+        && patient.cigarettes <= 10
+        && patient.sugar.as_ref().is_none_or(|sugar| sugar.hba1c <= 7.0)
+        && patient.pressure[0] < 160
+        && patient.pressure[1] < 100
+        && patient.anticoagulant.is_none()
+        && patient.antiplatelets == 0
+        && patient.stent.is_none()
+        && patient.antiresorptive.is_none()
+        && patient.radiotherapy.is_none()
+        && patient.event.is_none()
+        && patient.bleeding.is_none()
+        && patient.steroid.is_none()
+        && patient.bleeding_score <= 20
+}
+
+const fn is_recent(event: &RecentEvent) -> bool {
+    match event {
+        RecentEvent::Infarction { days } => *days < 60,
+        RecentEvent::Stroke { days } => *days < 91,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::Trial;
+
+    #[test]
+    fn taking_the_tooth_out_today_can_go_with_putting_the_implant_off() {
+        let mut trial = Trial::plain();
+        trial.course("postpone").keys(&[("today", "extract")]);
+        assert_eq!(tooth_comes_out(&trial.plan()), Some(true));
+        trial.keys(&[("today", "relieve-pain")]);
+        assert_eq!(tooth_comes_out(&trial.plan()), Some(false));
+    }
+
+    #[test]
+    fn a_healthy_patient_passes_every_gate_and_one_reason_shuts_it() {
+        let mut patient = Trial::plain().case.patient;
+        assert!(is_gate_open(&patient) && !is_gate_shut(&patient));
+        patient.pregnancy_week = Some(10);
+        assert!(is_gate_shut(&patient) && !is_gate_open(&patient));
+    }
+
+    #[test]
+    fn between_the_published_limits_the_gate_is_neither_open_nor_shut() {
+        let mut patient = Trial::plain().case.patient;
+        patient.pressure = [184, 104];
+        assert!(!is_gate_open(&patient) && !is_gate_shut(&patient));
+    }
+}

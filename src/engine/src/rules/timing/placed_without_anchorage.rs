@@ -1,0 +1,101 @@
+//! An implant in a fresh socket is held by bone beyond the apex or along the oral wall.
+
+use crate::rules::prelude::*;
+
+pub(super) static RULE: Rule = Rule {
+    id: "placed-without-anchorage",
+    ledger: "iip-apical-anchorage",
+    family: Family::Timing,
+    step: Step::Implant,
+    skill: Skill::Placing,
+    statement: "Let the implant engage at least 3 mm of bone beyond the apex, or the oral wall instead.",
+    why: "The socket is wider than the implant, so only bone beyond it or beside it holds. \
+        Without hold the implant moves and heals in gum.",
+    mend: "Choose a longer implant or lean it against the oral wall; if neither finds bone, graft \
+        and return.",
+    scale: Scale::Bands(Bands {
+        quantity: "bone that holds the implant",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[
+            Cut::from(2.0, Zone::Debated).published(2.0, 5.0),
+            Cut::from(3.0, Zone::Acceptable).published(2.0, 5.0),
+            Cut::from(5.0, Zone::Ideal).published(2.0, 5.0),
+        ],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: Some(Positions {
+        one: "3 mm beyond the apex is the least.",
+        other: "2 mm will do where the oral wall helps; others ask for up to 5 mm.",
+    }),
+    reads: &[
+        Decision::Diameter,
+        Decision::Length,
+        Decision::OffsetFacial,
+        Decision::OffsetDistal,
+        Decision::Depth,
+        Decision::Tilt,
+        Decision::Tip,
+    ],
+    rests_on: &[Fact::ApicalBone],
+    causes: &[Cause::NoHold, Cause::SiteNotReady],
+    evidence: &[
+        says(
+            Source::Textbook,
+            Status::Partly,
+            "Textbook teaching on the immediate implant in an extraction socket",
+            "bone beyond the apex or along the palatal wall must be engaged (concept read)",
+        ),
+        says(
+            Source::Cohort,
+            Status::FromMemory,
+            "Rosenquist & Grenthe 1996, IJOMI; Schwartz-Arad & Chaushu 1997, J Periodontol",
+            "at least 3 mm beyond the apex; sources quote 2 to 5, mostly 3 to 5",
+        ),
+        says(
+            Source::Ours,
+            Status::Ours,
+            "this project",
+            "two millimetres along the oral wall count as one beyond the apex",
+        ),
+    ],
+    measure,
+};
+
+/// Millimetres along the oral wall that count as one beyond the apex [ours].
+const ORAL_FOR_ONE: f64 = 2.0;
+
+fn measure(judging: &Judging<'_>) -> Option<Reading> {
+    judging.plan.implant.as_ref()?;
+    let beyond = judging.m.anchorage_beyond_apex()?.get();
+    let along = judging.m.oral_engagement().map_or(0.0, |length| length.get() / ORAL_FOR_ONE);
+    number(beyond.max(along))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::{Trial, zone_at};
+
+    #[test]
+    fn the_published_figures_cut_the_scale() {
+        for (bone, zone) in [
+            (1.0, Zone::Compromising),
+            (1.999, Zone::Compromising),
+            (2.0, Zone::Debated),
+            (2.999, Zone::Debated),
+            (3.0, Zone::Acceptable),
+            (4.0, Zone::Acceptable),
+            (5.0, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, bone), zone, "{bone}");
+        }
+    }
+
+    #[test]
+    fn without_an_implant_there_is_nothing_to_hold() {
+        let mut trial = Trial::plain();
+        trial.course("let-heal");
+        assert_eq!(trial.reading(&RULE), None);
+    }
+}
