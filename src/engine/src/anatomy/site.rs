@@ -130,6 +130,20 @@ pub struct Defect {
     pub outline: Outline,
 }
 
+impl Defect {
+    /// The greater of its extents along and across the map: how large a defect is named.
+    #[must_use]
+    pub fn extent(&self) -> Mm {
+        let tenths = self.outline.tenths();
+        let span = |axis: usize| {
+            let least = tenths.iter().map(|at| at[axis]).min().unwrap_or(0);
+            let most = tenths.iter().map(|at| at[axis]).max().unwrap_or(0);
+            most - least
+        };
+        Mm::from_tenths(span(0).max(span(1)))
+    }
+}
+
 /// What a wall defect is called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -335,5 +349,21 @@ impl Site {
     /// Defects of one wall.
     pub fn defects_of(&self, wall: Wall) -> impl Iterator<Item = &Defect> {
         self.defects.iter().filter(move |defect| defect.wall == wall)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_defect_is_as_large_as_its_longer_extent_on_the_map() {
+        let outline = |vertices: &[[i32; 2]]| Outline::new(vertices.to_vec()).unwrap();
+        let defect =
+            |outline| Defect { wall: Wall::Facial, kind: DefectKind::DehiscenceV, outline };
+        let tall = defect(outline(&[[-20, 0], [20, 0], [3, 61]]));
+        assert_eq!(tall.extent(), Mm::new(6.1));
+        let wide = defect(outline(&[[-45, 0], [40, 0], [0, 30]]));
+        assert_eq!(wide.extent(), Mm::new(8.5));
     }
 }

@@ -9,6 +9,7 @@ mod bands;
 mod evidence;
 mod known;
 mod prelude;
+mod regeneration;
 mod rule;
 
 mod care;

@@ -1,0 +1,74 @@
+//! Flap: make the base of a released flap at least as wide as its free margin.
+
+use crate::plan::{Decision, Releases, Step};
+use crate::rules::{
+    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
+    Zone,
+};
+
+pub(super) static RULE: Rule = Rule {
+    id: "flap-base-narrower-than-margin",
+    ledger: "flap-base-ratio",
+    family: Family::Flap,
+    step: Step::Flap,
+    skill: Skill::FlapDesign,
+    statement: "Make the base of a released flap at least as wide as its free margin.",
+    why: "The margin lives on what comes through the base; a flap that narrows towards it dies \
+        at the edge.",
+    mend: "Let the releases diverge apically.",
+    scale: Scale::Bands(Bands {
+        quantity: "base of the flap over its free margin",
+        unit: "",
+        lowest: Zone::Compromising,
+        cuts: &[Cut::from(1.0, Zone::Ideal)],
+    }),
+    agreement: Agreement::Agreed,
+    positions: None,
+    reads: &[Decision::FlapDesign, Decision::FlapOutline],
+    rests_on: &[],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "Creating a flap, summary of the Hupp textbook",
+            source: Source::Textbook,
+            status: Status::ConfirmedSecondary,
+            says: "the base is at least as wide as the free margin.",
+        },
+        Evidence {
+            cite: "Principles of flap design, teaching page",
+            source: Source::Textbook,
+            status: Status::Partly,
+            says: "a broad base.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    if j.plan.raised()?.releases == Releases::None {
+        return None;
+    }
+    Some(Reading::Number(j.m.flap_base_ratio()?.get()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [(0.999, Zone::Compromising), (1.0, Zone::Ideal), (1.001, Zone::Ideal)]
+        {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn an_envelope_has_no_base_to_narrow() {
+        let mut trial = repaired();
+        trial.keys(&[("flap-design", "envelope")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

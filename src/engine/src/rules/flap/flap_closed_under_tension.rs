@@ -1,0 +1,86 @@
+//! Flap: close without tension: at most 0.1 N holds the edges together.
+
+use crate::plan::choices as c;
+use crate::plan::{Decision, Step};
+use crate::rules::{
+    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
+    Zone,
+};
+
+pub(super) static RULE: Rule = Rule {
+    id: "flap-closed-under-tension",
+    ledger: "flap-tension",
+    family: Family::Flap,
+    step: Step::Closure,
+    skill: Skill::FlapDesign,
+    statement: "Close without tension: at most 0.1 N holds the edges together.",
+    why: "Edges that are pulled together part again within the week, and what lies beneath is \
+        lost with them.",
+    mend: "Release the periosteum, reflect further, or cover less.",
+    scale: Scale::Bands(Bands {
+        quantity: "closing force, teaching model",
+        unit: "N",
+        lowest: Zone::Ideal,
+        cuts: &[Cut::past(0.1, Zone::Compromising)],
+    }),
+    agreement: Agreement::Agreed,
+    positions: None,
+    reads: &[
+        Decision::FlapDesign,
+        Decision::FlapOutline,
+        Decision::PeriostealRelease,
+        Decision::MembraneOutline,
+        Decision::ContourLayer,
+        Decision::Closure,
+    ],
+    rests_on: &[],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "Burkhardt and Lang 2010, flap closing force, COIR",
+            source: Source::Cohort,
+            status: Status::Confirmed,
+            says: "up to 0.1 N 10 % of wounds opened; above it at least 40 %.",
+        },
+        Evidence {
+            cite: "Burkhardt and Lang 2014, J Clin Periodontol",
+            source: Source::Opinion,
+            status: Status::Confirmed,
+            says: "passive advancement is about 5 mm.",
+        },
+        Evidence {
+            cite: "closing by feel",
+            source: Source::CommonPractice,
+            status: Status::NoSource,
+            says: "operators look for a passive overlap of 3 to 5 mm.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    let closure = j.plan.closure.as_ref()?;
+    if closure.kind != c::ClosureKind::Primary {
+        return None;
+    }
+    Some(Reading::Number(j.m.closing_force()?.get()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::{Trial, zone_at};
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [(0.099, Zone::Ideal), (0.1, Zone::Ideal), (0.101, Zone::Compromising)]
+        {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn an_open_wound_is_not_pulled_together() {
+        assert_eq!(Trial::plain().zone(&RULE), None);
+    }
+}

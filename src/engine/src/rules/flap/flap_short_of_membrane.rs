@@ -1,0 +1,102 @@
+//! Flap: reflect the flap beyond the membrane on every side.
+
+use crate::chart::Fact;
+use crate::plan::{Decision, Step};
+use crate::rules::regeneration;
+use crate::rules::{
+    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source,
+    Status, Zone,
+};
+use crate::units::Mm;
+
+pub(super) static RULE: Rule = Rule {
+    id: "flap-short-of-membrane",
+    ledger: "flap-edges-on-bone",
+    family: Family::Flap,
+    step: Step::Graft,
+    skill: Skill::FlapDesign,
+    statement: "Reflect the flap beyond the membrane on every side.",
+    why: "A membrane that has to be forced under the edge wrinkles, lifts and lets gum grow in \
+        behind it.",
+    mend: "Reflect further where the membrane reaches the edge of the flap, or trim the membrane \
+        if its margin allows.",
+    scale: Scale::Bands(Bands {
+        quantity: "reflected bone beyond the membrane",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[Cut::past(0.0, Zone::Acceptable), Cut::from(2.0, Zone::Ideal).published(2.0, 3.0)],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[
+        Decision::FlapDesign,
+        Decision::FlapOutline,
+        Decision::OralElevation,
+        Decision::Membrane,
+        Decision::MembraneOutline,
+    ],
+    rests_on: &[Fact::FacialWall],
+    causes: &[Cause::FlapTooSmall],
+    evidence: &[
+        Evidence {
+            cite: "flap reflected well beyond the defect",
+            source: Source::CommonPractice,
+            status: Status::NoSource,
+            says: "the flap lies outside the membrane mesially, distally and apically; forcing \
+                the membrane in is the usual error.",
+        },
+        Evidence {
+            cite: "Hupp textbook, flap edges",
+            source: Source::Textbook,
+            status: Status::Confirmed,
+            says: "edges rest on intact bone.",
+        },
+        Evidence {
+            cite: "comfortable seat",
+            source: Source::Ours,
+            status: Status::Ours,
+            says: "2 mm of reflected bone beyond the membrane and more counts as ideal.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.membrane()?;
+    j.plan.raised()?;
+    let beyond = j.m.flap_beyond_membrane()?;
+    let raised_orally = j.plan.flap.as_ref()?.oral.get() > 0.0;
+    // A margin that was never raised has a rule of its own.
+    let oral = beyond.oral.filter(|_| raised_orally);
+    let least = [beyond.least(), oral].into_iter().flatten().reduce(Mm::min)?;
+    Some(regeneration::millimetres(least))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::{Trial, zone_at};
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [
+            (-0.001, Zone::Compromising),
+            (0.0, Zone::Compromising),
+            (0.001, Zone::Acceptable),
+            (1.999, Zone::Acceptable),
+            (2.0, Zone::Ideal),
+            (2.001, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn a_plan_without_a_membrane_or_a_flap_is_not_judged() {
+        assert_eq!(Trial::plain().zone(&RULE), None);
+        let mut trial = repaired();
+        trial.keys(&[("membrane", "none")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

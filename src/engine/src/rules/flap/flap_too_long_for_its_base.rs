@@ -1,0 +1,83 @@
+//! Flap: keep a flap no longer than twice its base, better shorter than the base.
+
+use crate::plan::{Decision, Releases, Step};
+use crate::rules::{
+    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
+    Zone,
+};
+
+pub(super) static RULE: Rule = Rule {
+    id: "flap-too-long-for-its-base",
+    ledger: "flap-base-ratio",
+    family: Family::Flap,
+    step: Step::Flap,
+    skill: Skill::FlapDesign,
+    statement: "Keep a flap no longer than twice its base, better shorter than the base.",
+    why: "Perfusion falls along the flap, and beyond twice its base you may lose the edge that \
+        is to cover the graft.",
+    mend: "Widen the flap or end it further coronally.",
+    scale: Scale::Bands(Bands {
+        quantity: "length of the flap over its base",
+        unit: "",
+        lowest: Zone::Ideal,
+        cuts: &[
+            Cut::from(1.0, Zone::Acceptable).published(1.0, 2.0),
+            Cut::past(2.0, Zone::Compromising).published(1.0, 2.0),
+        ],
+    }),
+    agreement: Agreement::Agreed,
+    positions: None,
+    reads: &[Decision::FlapDesign, Decision::FlapOutline],
+    rests_on: &[],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "Principles of surgery and flap designing, teaching page",
+            source: Source::Textbook,
+            status: Status::ConfirmedSecondary,
+            says: "length at most twice the base.",
+        },
+        Evidence {
+            cite: "Creating a flap, summary of the Hupp textbook",
+            source: Source::Textbook,
+            status: Status::ConfirmedSecondary,
+            says: "ideally the length is less than the base.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    if j.plan.raised()?.releases == Releases::None {
+        return None;
+    }
+    Some(Reading::Number(j.m.flap_length_ratio()?.get()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [
+            (0.999, Zone::Ideal),
+            (1.0, Zone::Acceptable),
+            (1.001, Zone::Acceptable),
+            (1.999, Zone::Acceptable),
+            (2.0, Zone::Acceptable),
+            (2.001, Zone::Compromising),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn an_envelope_is_not_measured() {
+        let mut trial = repaired();
+        trial.keys(&[("flap-design", "envelope")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

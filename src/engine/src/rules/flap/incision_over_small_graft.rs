@@ -1,0 +1,98 @@
+//! Flap: keep vertical cuts at least 3 mm from a small contained graft.
+
+use crate::chart::Fact;
+use crate::plan::{Decision, Releases, Step};
+use crate::rules::regeneration;
+use crate::rules::{
+    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source,
+    Status, Zone,
+};
+
+pub(super) static RULE: Rule = Rule {
+    id: "incision-over-small-graft",
+    ledger: "flap-edges-on-bone",
+    family: Family::Flap,
+    step: Step::Graft,
+    skill: Skill::FlapDesign,
+    statement: "Keep vertical cuts at least 3 mm from a small contained graft.",
+    why: "A suture line over graft or membrane has nothing under it, opens, and lets the mouth \
+        in.",
+    mend: "Move the release further from the defect, onto intact bone.",
+    scale: Scale::Bands(Bands {
+        quantity: "distance from the edge of the defect to the nearest release",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[
+            Cut::from(3.0, Zone::Acceptable).published(3.0, 6.0),
+            Cut::from(6.0, Zone::Ideal).published(6.0, 8.0),
+        ],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[
+        Decision::FlapDesign,
+        Decision::ReleaseSide,
+        Decision::FlapOutline,
+        Decision::GraftMaterial,
+    ],
+    rests_on: &[Fact::FacialWall],
+    causes: &[Cause::FlapTooSmall],
+    evidence: &[
+        Evidence {
+            cite: "Hupp textbook, flap edges",
+            source: Source::Textbook,
+            status: Status::FromMemory,
+            says: "3 mm for small contained grafts.",
+        },
+        Evidence {
+            cite: "Creating a flap, summary of the Hupp textbook",
+            source: Source::Textbook,
+            status: Status::ConfirmedSecondary,
+            says: "edges lie over intact bone, 6 to 8 mm from the planned bone edge.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.graft_laid()?;
+    let released = j.plan.raised()?.releases != Releases::None;
+    let small = regeneration::has_wall_defect(j.case) && regeneration::is_contained(j.case);
+    if released && small { j.m.incision_to_defect().map(regeneration::millimetres) } else { None }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::anatomy::DefectKind;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [
+            (2.999, Zone::Compromising),
+            (3.0, Zone::Acceptable),
+            (3.001, Zone::Acceptable),
+            (5.999, Zone::Acceptable),
+            (6.0, Zone::Ideal),
+            (6.001, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn a_lost_wall_is_judged_by_the_larger_figure() {
+        let mut trial = repaired();
+        trial.case.site.defects[0].kind = DefectKind::LostWall;
+        assert_eq!(trial.zone(&RULE), None);
+    }
+
+    #[test]
+    fn an_envelope_has_no_vertical_cut() {
+        let mut trial = repaired();
+        trial.keys(&[("flap-design", "envelope")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

@@ -1,0 +1,97 @@
+//! Flap: keep vertical cuts at least 6 mm from a larger regeneration.
+
+use crate::chart::Fact;
+use crate::plan::{Decision, Releases, Step};
+use crate::rules::regeneration;
+use crate::rules::{
+    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source,
+    Status, Zone,
+};
+
+pub(super) static RULE: Rule = Rule {
+    id: "incision-over-the-graft",
+    ledger: "flap-edges-on-bone",
+    family: Family::Flap,
+    step: Step::Graft,
+    skill: Skill::FlapDesign,
+    statement: "Keep vertical cuts at least 6 mm from a larger regeneration.",
+    why: "A large graft swells and settles; a suture line close to it opens, and an open barrier \
+        costs you the gain.",
+    mend: "Move the release one tooth further.",
+    scale: Scale::Bands(Bands {
+        quantity: "distance from the edge of the defect to the nearest release",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[
+            Cut::from(6.0, Zone::Acceptable).published(6.0, 8.0),
+            Cut::from(8.0, Zone::Ideal).published(6.0, 8.0),
+        ],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[
+        Decision::FlapDesign,
+        Decision::ReleaseSide,
+        Decision::FlapOutline,
+        Decision::GraftMaterial,
+    ],
+    rests_on: &[Fact::FacialWall],
+    causes: &[Cause::FlapTooSmall],
+    evidence: &[
+        Evidence {
+            cite: "Creating a flap, summary of the Hupp textbook",
+            source: Source::Textbook,
+            status: Status::ConfirmedSecondary,
+            says: "edges lie over intact bone, 6 to 8 mm from the planned bone edge.",
+        },
+        Evidence {
+            cite: "Triangular flap, teaching page",
+            source: Source::Textbook,
+            status: Status::Confirmed,
+            says: "release 1 to 2 teeth from the site.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.graft_laid()?;
+    let released = j.plan.raised()?.releases != Releases::None;
+    let large = !regeneration::is_contained(j.case);
+    if released && large { j.m.incision_to_defect().map(regeneration::millimetres) } else { None }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::anatomy::DefectKind;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [
+            (5.999, Zone::Compromising),
+            (6.0, Zone::Acceptable),
+            (6.001, Zone::Acceptable),
+            (7.999, Zone::Acceptable),
+            (8.0, Zone::Ideal),
+            (8.001, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn a_contained_defect_is_judged_by_the_smaller_figure() {
+        assert_eq!(repaired().zone(&RULE), None);
+    }
+
+    #[test]
+    fn without_a_graft_there_is_no_edge_to_keep_from() {
+        let mut trial = repaired();
+        trial.case.site.defects[0].kind = DefectKind::LostWall;
+        trial.keys(&[("graft-material", "no-graft")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

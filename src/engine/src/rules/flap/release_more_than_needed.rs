@@ -1,0 +1,122 @@
+//! Flap: prefer an envelope; add one release, then two, only as advancement demands.
+
+use crate::chart::Fact;
+use crate::plan::choices as c;
+use crate::plan::{Decision, Releases, Step};
+use crate::rules::regeneration;
+use crate::rules::{
+    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
+    Zone,
+};
+use crate::units::Mm;
+
+pub(super) static RULE: Rule = Rule {
+    id: "release-more-than-needed",
+    ledger: "flap-type-choice",
+    family: Family::Flap,
+    step: Step::Closure,
+    skill: Skill::FlapDesign,
+    statement: "Prefer an envelope; add one release, then two, only as advancement demands.",
+    why: "Each vertical cut costs blood supply and leaves a scar, and without a periosteal \
+        release it gains you hardly any reach.",
+    mend: "Take the smaller flap, or release the periosteum for reach.",
+    scale: Scale::Situations(&[
+        Situation { key: "envelope", words: "the flap has no vertical release", zone: Zone::Ideal },
+        Situation {
+            key: "needed",
+            words: "the flap has to travel further than an unreleased one reaches, or the wall is lost",
+            zone: Zone::Ideal,
+        },
+        Situation {
+            key: "one-for-exposure",
+            words: "one release gives sight of a defect",
+            zone: Zone::Acceptable,
+        },
+        Situation {
+            key: "two-for-exposure",
+            words: "two releases were cut though little advancement is asked for",
+            zone: Zone::Suboptimal,
+        },
+        Situation {
+            key: "no-defect",
+            words: "the walls are whole, little advancement is asked for, and the flap has releases",
+            zone: Zone::Suboptimal,
+        },
+    ]),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[Decision::FlapDesign, Decision::ReleaseSide, Decision::FlapOutline, Decision::Closure],
+    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    causes: &[],
+    evidence: &[Evidence {
+        cite: "Traboulsi-Garet 2021, flap advancement, J Oral Implantol",
+        source: Source::Laboratory,
+        status: Status::Confirmed,
+        says: "without periosteal release any design advances about 5.14 mm; with it 7.37 mm, \
+                the trapezoid most.",
+    }],
+    measure,
+};
+
+/// Millimetres that any flap advances without a periosteal release.
+const REACH: f64 = 5.14;
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    let closure = j.plan.closure.as_ref()?;
+    let releases = j.plan.raised()?.releases;
+    let travel = j.m.advancement_needed().map_or(0.0, Mm::get);
+    let far = closure.kind == c::ClosureKind::Primary && travel > REACH;
+    let needed = far || !regeneration::is_contained(j.case);
+    let defect = regeneration::has_wall_defect(j.case);
+    Some(Reading::Situation(match releases {
+        Releases::None => "envelope",
+        _ if needed => "needed",
+        _ if !defect => "no-defect",
+        Releases::One(_) => "one-for-exposure",
+        Releases::Two => "two-for-exposure",
+    }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::anatomy::DefectKind;
+    use crate::rules::regeneration::repaired;
+
+    #[test]
+    fn an_envelope_is_never_too_much() {
+        let mut trial = repaired();
+        trial.keys(&[("flap-design", "envelope")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
+
+    #[test]
+    fn for_exposure_alone_one_release_is_acceptable_and_two_are_not() {
+        let mut trial = repaired();
+        trial.keys(&[
+            ("flap-design", "triangular"),
+            ("release-side", "distal"),
+            ("closure", "open"),
+        ]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.keys(&[("closure", "open")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+    }
+
+    #[test]
+    fn a_lost_wall_needs_them() {
+        let mut trial = repaired();
+        trial.case.site.defects[0].kind = DefectKind::LostWall;
+        trial.keys(&[("closure", "open")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
+
+    #[test]
+    fn over_whole_walls_a_release_has_no_reason() {
+        let mut trial = repaired();
+        trial.case.site.defects.clear();
+        trial.keys(&[("closure", "open")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+    }
+}

@@ -1,0 +1,82 @@
+//! Flap: cut vertical releases at line angles, never on a root prominence or through a papilla.
+
+use crate::chart::Fact;
+use crate::plan::{Decision, Releases, Step};
+use crate::rules::regeneration;
+use crate::rules::{
+    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
+    Zone,
+};
+
+pub(super) static RULE: Rule = Rule {
+    id: "release-on-root-prominence",
+    ledger: "flap-vertical-site",
+    family: Family::Flap,
+    step: Step::Flap,
+    skill: Skill::FlapDesign,
+    statement: "Cut vertical releases at line angles, never on a root prominence or through a papilla.",
+    why: "Over a prominence the gum is thin and the bone may be missing, and a split papilla \
+        does not grow back.",
+    mend: "Move the release to the line angle of the tooth beyond the site.",
+    scale: Scale::Bands(Bands {
+        quantity: "distance of a release from the nearest prominence or papilla middle",
+        unit: "mm",
+        lowest: Zone::Suboptimal,
+        cuts: &[Cut::from(1.0, Zone::Ideal)],
+    }),
+    agreement: Agreement::Agreed,
+    positions: None,
+    reads: &[Decision::FlapDesign, Decision::ReleaseSide, Decision::FlapOutline],
+    rests_on: &[Fact::NeighbourRoots],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "Triangular flap, teaching page",
+            source: Source::Textbook,
+            status: Status::Confirmed,
+            says: "place the release 1 to 2 teeth from the site.",
+        },
+        Evidence {
+            cite: "Principles of flap design, textbook",
+            source: Source::Textbook,
+            status: Status::Partly,
+            says: "never on a root prominence, never through a papilla.",
+        },
+        Evidence {
+            cite: "line-angle zone",
+            source: Source::Ours,
+            status: Status::Ours,
+            says: "less than 1 mm from a prominence or from the middle of a papilla counts as on \
+                it.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    if j.plan.raised()?.releases == Releases::None {
+        return None;
+    }
+    j.m.release_to_prominence().map(regeneration::millimetres)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [(0.999, Zone::Suboptimal), (1.0, Zone::Ideal), (1.001, Zone::Ideal)] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn an_envelope_has_no_release() {
+        let mut trial = repaired();
+        trial.keys(&[("flap-design", "envelope")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

@@ -1,0 +1,91 @@
+//! Flap: never cut a vertical release over the mental nerve.
+
+use crate::chart::Fact;
+use crate::plan::{Decision, Releases, Step};
+use crate::rules::regeneration;
+use crate::rules::{
+    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
+    Zone,
+};
+
+pub(super) static RULE: Rule = Rule {
+    id: "release-over-mental-nerve",
+    ledger: "flap-vertical-site",
+    family: Family::Flap,
+    step: Step::Flap,
+    skill: Skill::FlapDesign,
+    statement: "Never cut a vertical release over the mental nerve.",
+    why: "A blade that crosses the nerve leaves the lip numb, often for good.",
+    mend: "Release at the mesial end, or do without a release there.",
+    scale: Scale::Bands(Bands {
+        quantity: "distance of a release from the mental foramen",
+        unit: "mm",
+        lowest: Zone::Unsafe,
+        cuts: &[
+            Cut::from(2.0, Zone::Acceptable).published(2.0, 7.0),
+            Cut::from(7.0, Zone::Ideal).published(2.0, 7.0),
+        ],
+    }),
+    agreement: Agreement::Agreed,
+    positions: None,
+    reads: &[Decision::FlapDesign, Decision::ReleaseSide, Decision::FlapOutline],
+    rests_on: &[Fact::Foramen],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "Triangular flap, teaching page",
+            source: Source::Textbook,
+            status: Status::Confirmed,
+            says: "no vertical release over the mental nerve.",
+        },
+        Evidence {
+            cite: "J Oral Implantol 2015 and 2019, loop of the mental nerve on sections",
+            source: Source::Anatomy,
+            status: Status::Confirmed,
+            says: "loops measure 1.46 mm on average and 0.52 to 3.92 mm in another sample; no \
+                fixed distance is safe.",
+        },
+        Evidence {
+            cite: "clearance carried over from implants",
+            source: Source::Ours,
+            status: Status::Ours,
+            says: "at least 2 mm from the foramen; the old blind rule of 5 + 2 mm is kept as \
+                ideal.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    if j.plan.raised()?.releases == Releases::None {
+        return None;
+    }
+    j.case.site.vital.foramen?;
+    j.m.release_to_foramen().map(regeneration::millimetres)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [
+            (1.999, Zone::Unsafe),
+            (2.0, Zone::Acceptable),
+            (2.001, Zone::Acceptable),
+            (6.999, Zone::Acceptable),
+            (7.0, Zone::Ideal),
+            (7.001, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn without_a_foramen_nearby_there_is_nothing_to_spare() {
+        assert_eq!(repaired().zone(&RULE), None);
+    }
+}
