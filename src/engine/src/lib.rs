@@ -12,6 +12,6 @@ pub mod geometry;
 pub mod measure;
 pub mod plan;
 pub mod rules;
-pub mod solids;
 pub mod session;
+pub mod solids;
 pub mod units;

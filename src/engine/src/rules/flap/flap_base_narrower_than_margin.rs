@@ -1,10 +1,7 @@
 //! Flap: make the base of a released flap at least as wide as its free margin.
 
-use crate::plan::{Decision, Releases, Step};
-use crate::rules::{
-    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
-    Zone,
-};
+use crate::plan::Releases;
+use crate::rules::prelude::*;
 
 pub(super) static RULE: Rule = Rule {
     id: "flap-base-narrower-than-margin",
@@ -28,18 +25,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Creating a flap, summary of the Hupp textbook",
-            source: Source::Textbook,
-            status: Status::ConfirmedSecondary,
-            says: "the base is at least as wide as the free margin.",
-        },
-        Evidence {
-            cite: "Principles of flap design, teaching page",
-            source: Source::Textbook,
-            status: Status::Partly,
-            says: "a broad base.",
-        },
+        says(
+            Source::Textbook,
+            Status::ConfirmedSecondary,
+            "Creating a flap, summary of the Hupp textbook",
+            "the base is at least as wide as the free margin.",
+        ),
+        says(
+            Source::Textbook,
+            Status::Partly,
+            "Principles of flap design, teaching page",
+            "a broad base.",
+        ),
     ],
     measure,
 };

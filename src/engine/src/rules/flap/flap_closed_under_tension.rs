@@ -1,11 +1,6 @@
 //! Flap: close without tension: at most 0.1 N holds the edges together.
 
-use crate::plan::choices as c;
-use crate::plan::{Decision, Step};
-use crate::rules::{
-    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
-    Zone,
-};
+use crate::rules::prelude::*;
 
 pub(super) static RULE: Rule = Rule {
     id: "flap-closed-under-tension",
@@ -36,24 +31,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Burkhardt and Lang 2010, flap closing force, COIR",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "up to 0.1 N 10 % of wounds opened; above it at least 40 %.",
-        },
-        Evidence {
-            cite: "Burkhardt and Lang 2014, J Clin Periodontol",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "passive advancement is about 5 mm.",
-        },
-        Evidence {
-            cite: "closing by feel",
-            source: Source::CommonPractice,
-            status: Status::NoSource,
-            says: "operators look for a passive overlap of 3 to 5 mm.",
-        },
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Burkhardt and Lang 2010, flap closing force, COIR",
+            "up to 0.1 N 10 % of wounds opened; above it at least 40 %.",
+        ),
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Burkhardt and Lang 2014, J Clin Periodontol",
+            "passive advancement is about 5 mm.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "closing by feel",
+            "operators look for a passive overlap of 3 to 5 mm.",
+        ),
     ],
     measure,
 };

@@ -1,14 +1,10 @@
 //! Flap: leave the gum where it is when the walls are known to be whole.
 
 use crate::anatomy::Lesion;
-use crate::chart::Fact;
 use crate::chart::Source as Seen;
-use crate::plan::{Decision, Step};
+use crate::rules::Knowledge;
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Evidence, Family, Judging, Knowledge, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "flap-raised-over-intact-walls",
@@ -21,26 +17,18 @@ pub(super) static RULE: Rule = Rule {
         gain nothing by it.",
     mend: "Go flapless, or name what the flap is to show.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "flapless",
-            words: "no flap was raised over whole walls",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "with-reason",
-            words: "a flap was raised for access, tissue or safety",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "to-find-out",
-            words: "the wall had not been seen, and the flap was raised to see it",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "without-reason",
-            words: "the walls were known to be whole, and a flap was raised",
-            zone: Zone::Suboptimal,
-        },
+        when("flapless", "no flap was raised over whole walls", Zone::Ideal),
+        when("with-reason", "a flap was raised for access, tissue or safety", Zone::Acceptable),
+        when(
+            "to-find-out",
+            "the wall had not been seen, and the flap was raised to see it",
+            Zone::Acceptable,
+        ),
+        when(
+            "without-reason",
+            "the walls were known to be whole, and a flap was raised",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
@@ -48,24 +36,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall, Fact::GumMargin],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "14-trial meta-analysis 2021, flapless immediate implants",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "papillae fared better and pain on the first day was less without a flap.",
-        },
-        Evidence {
-            cite: "2023 summary of a review of 5 trials with 140 implants",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "limited certainty; the crest differed by about 0.14 mm.",
-        },
-        Evidence {
-            cite: "Lahoti 2021, J Indian Prosthodont Soc",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "flapless placement may keep slightly more facial bone.",
-        },
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "14-trial meta-analysis 2021, flapless immediate implants",
+            "papillae fared better and pain on the first day was less without a flap.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "2023 summary of a review of 5 trials with 140 implants",
+            "limited certainty; the crest differed by about 0.14 mm.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "Lahoti 2021, J Indian Prosthodont Soc",
+            "flapless placement may keep slightly more facial bone.",
+        ),
     ],
     measure,
 };

@@ -1,12 +1,7 @@
 //! Flap: reflect the flap beyond the membrane on every side.
 
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source,
-    Status, Zone,
-};
 use crate::units::Mm;
 
 pub(super) static RULE: Rule = Rule {
@@ -38,25 +33,25 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall],
     causes: &[Cause::FlapTooSmall],
     evidence: &[
-        Evidence {
-            cite: "flap reflected well beyond the defect",
-            source: Source::CommonPractice,
-            status: Status::NoSource,
-            says: "the flap lies outside the membrane mesially, distally and apically; forcing \
-                the membrane in is the usual error.",
-        },
-        Evidence {
-            cite: "Hupp textbook, flap edges",
-            source: Source::Textbook,
-            status: Status::Confirmed,
-            says: "edges rest on intact bone.",
-        },
-        Evidence {
-            cite: "comfortable seat",
-            source: Source::Ours,
-            status: Status::Ours,
-            says: "2 mm of reflected bone beyond the membrane and more counts as ideal.",
-        },
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "flap reflected well beyond the defect",
+            "the flap lies outside the membrane mesially, distally and apically; forcing the \
+            membrane in is the usual error.",
+        ),
+        says(
+            Source::Textbook,
+            Status::Confirmed,
+            "Hupp textbook, flap edges",
+            "edges rest on intact bone.",
+        ),
+        says(
+            Source::Ours,
+            Status::Ours,
+            "comfortable seat",
+            "2 mm of reflected bone beyond the membrane and more counts as ideal.",
+        ),
     ],
     measure,
 };

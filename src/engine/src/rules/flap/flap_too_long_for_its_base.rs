@@ -1,10 +1,7 @@
 //! Flap: keep a flap no longer than twice its base, better shorter than the base.
 
-use crate::plan::{Decision, Releases, Step};
-use crate::rules::{
-    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
-    Zone,
-};
+use crate::plan::Releases;
+use crate::rules::prelude::*;
 
 pub(super) static RULE: Rule = Rule {
     id: "flap-too-long-for-its-base",
@@ -31,18 +28,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Principles of surgery and flap designing, teaching page",
-            source: Source::Textbook,
-            status: Status::ConfirmedSecondary,
-            says: "length at most twice the base.",
-        },
-        Evidence {
-            cite: "Creating a flap, summary of the Hupp textbook",
-            source: Source::Textbook,
-            status: Status::ConfirmedSecondary,
-            says: "ideally the length is less than the base.",
-        },
+        says(
+            Source::Textbook,
+            Status::ConfirmedSecondary,
+            "Principles of surgery and flap designing, teaching page",
+            "length at most twice the base.",
+        ),
+        says(
+            Source::Textbook,
+            Status::ConfirmedSecondary,
+            "Creating a flap, summary of the Hupp textbook",
+            "ideally the length is less than the base.",
+        ),
     ],
     measure,
 };

@@ -1,13 +1,8 @@
 //! Flap: do not drill flapless beside a lingual undercut.
 
 use crate::anatomy::Jaw;
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Bands, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Skill,
-    Source, Status, Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "flapless-beside-lingual-undercut",
@@ -46,25 +41,25 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::RidgeForm],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Limongelli 2015, haematoma of the floor of the mouth after flapless surgery",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "flapless drilling in the mandible was followed by a haematoma of the floor of \
-                the mouth.",
-        },
-        Evidence {
-            cite: "Law 2017, floor-of-mouth haematoma review, J Oral Maxillofac Surg",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "the lingual plate was perforated in 84 % of 25 cases.",
-        },
-        Evidence {
-            cite: "lingual clearance, teaching",
-            source: Source::Textbook,
-            status: Status::FromMemory,
-            says: "keep 1 to 2 mm of bone at the lingual cortex.",
-        },
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Limongelli 2015, haematoma of the floor of the mouth after flapless surgery",
+            "flapless drilling in the mandible was followed by a haematoma of the floor of the \
+            mouth.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "Law 2017, floor-of-mouth haematoma review, J Oral Maxillofac Surg",
+            "the lingual plate was perforated in 84 % of 25 cases.",
+        ),
+        says(
+            Source::Textbook,
+            Status::FromMemory,
+            "lingual clearance, teaching",
+            "keep 1 to 2 mm of bone at the lingual cortex.",
+        ),
     ],
     measure,
 };

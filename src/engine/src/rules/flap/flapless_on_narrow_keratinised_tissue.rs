@@ -1,12 +1,7 @@
 //! Flap: go flapless only where the keratinised tissue is at least 3 mm wide.
 
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
-    Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "flapless-on-narrow-keratinised-tissue",
@@ -34,18 +29,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::GumMargin],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "7th consensus conference 2023, statement 4",
-            source: Source::Consensus,
-            status: Status::Confirmed,
-            says: "flapless placement gives good aesthetic results in selected sites.",
-        },
-        Evidence {
-            cite: "flapless selection criteria, teaching",
-            source: Source::Textbook,
-            status: Status::FromMemory,
-            says: "3 to 4 mm of keratinised tissue at least; sources range from 2 to 5 mm.",
-        },
+        says(
+            Source::Consensus,
+            Status::Confirmed,
+            "7th consensus conference 2023, statement 4",
+            "flapless placement gives good aesthetic results in selected sites.",
+        ),
+        says(
+            Source::Textbook,
+            Status::FromMemory,
+            "flapless selection criteria, teaching",
+            "3 to 4 mm of keratinised tissue at least; sources range from 2 to 5 mm.",
+        ),
     ],
     measure,
 };

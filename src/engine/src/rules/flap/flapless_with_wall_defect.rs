@@ -1,13 +1,8 @@
 //! Flap: raise a flap over a wall that is not whole.
 
 use crate::anatomy::Wall;
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Cause, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "flapless-with-wall-defect",
@@ -21,21 +16,17 @@ pub(super) static RULE: Rule = Rule {
     mend: "Raise a flap that lays the whole defect bare; for an oral defect, raise the oral \
         margin.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "laid-bare",
-            words: "the flap lays the missing wall bare",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "internal-membrane",
-            words: "a contained facial defect is treated without a flap, behind an internal membrane",
-            zone: Zone::Debated,
-        },
-        Situation {
-            key: "not-laid-bare",
-            words: "the wall has a defect and nothing was reflected over it",
-            zone: Zone::Compromising,
-        },
+        when("laid-bare", "the flap lays the missing wall bare", Zone::Ideal),
+        when(
+            "internal-membrane",
+            "a contained facial defect is treated without a flap, behind an internal membrane",
+            Zone::Debated,
+        ),
+        when(
+            "not-laid-bare",
+            "the wall has a defect and nothing was reflected over it",
+            Zone::Compromising,
+        ),
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
@@ -47,27 +38,26 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall, Fact::OralWall],
     causes: &[Cause::DefectNotLookedFor, Cause::FlapTooSmall],
     evidence: &[
-        Evidence {
-            cite: "Flap designs for implant-related surgical procedures, 2016, review",
-            source: Source::Opinion,
-            status: Status::Partly,
-            says: "a dehiscence or fenestration that needs regeneration is an indication for a \
-                flap.",
-        },
-        Evidence {
-            cite: "Elian 2007, simplified socket classification, PPAD",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "sockets whose soft tissue is whole and whose plate is partly missing can be \
-                repaired from inside, without a flap.",
-        },
-        Evidence {
-            cite: "Kan 2023, V- and U-shaped facial defects, Compendium",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "16 of 16 V or U defects stayed stable for a mean of 6 years after contour \
-                graft and connective tissue graft.",
-        },
+        says(
+            Source::Opinion,
+            Status::Partly,
+            "Flap designs for implant-related surgical procedures, 2016, review",
+            "a dehiscence or fenestration that needs regeneration is an indication for a flap.",
+        ),
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Elian 2007, simplified socket classification, PPAD",
+            "sockets whose soft tissue is whole and whose plate is partly missing can be \
+            repaired from inside, without a flap.",
+        ),
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Kan 2023, V- and U-shaped facial defects, Compendium",
+            "16 of 16 V or U defects stayed stable for a mean of 6 years after contour graft \
+            and connective tissue graft.",
+        ),
     ],
     measure,
 };

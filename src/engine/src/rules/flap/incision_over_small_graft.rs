@@ -1,12 +1,8 @@
 //! Flap: keep vertical cuts at least 3 mm from a small contained graft.
 
-use crate::chart::Fact;
-use crate::plan::{Decision, Releases, Step};
+use crate::plan::Releases;
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source,
-    Status, Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "incision-over-small-graft",
@@ -38,18 +34,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall],
     causes: &[Cause::FlapTooSmall],
     evidence: &[
-        Evidence {
-            cite: "Hupp textbook, flap edges",
-            source: Source::Textbook,
-            status: Status::FromMemory,
-            says: "3 mm for small contained grafts.",
-        },
-        Evidence {
-            cite: "Creating a flap, summary of the Hupp textbook",
-            source: Source::Textbook,
-            status: Status::ConfirmedSecondary,
-            says: "edges lie over intact bone, 6 to 8 mm from the planned bone edge.",
-        },
+        says(
+            Source::Textbook,
+            Status::FromMemory,
+            "Hupp textbook, flap edges",
+            "3 mm for small contained grafts.",
+        ),
+        says(
+            Source::Textbook,
+            Status::ConfirmedSecondary,
+            "Creating a flap, summary of the Hupp textbook",
+            "edges lie over intact bone, 6 to 8 mm from the planned bone edge.",
+        ),
     ],
     measure,
 };

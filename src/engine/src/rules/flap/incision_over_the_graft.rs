@@ -1,12 +1,8 @@
 //! Flap: keep vertical cuts at least 6 mm from a larger regeneration.
 
-use crate::chart::Fact;
-use crate::plan::{Decision, Releases, Step};
+use crate::plan::Releases;
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source,
-    Status, Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "incision-over-the-graft",
@@ -38,18 +34,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall],
     causes: &[Cause::FlapTooSmall],
     evidence: &[
-        Evidence {
-            cite: "Creating a flap, summary of the Hupp textbook",
-            source: Source::Textbook,
-            status: Status::ConfirmedSecondary,
-            says: "edges lie over intact bone, 6 to 8 mm from the planned bone edge.",
-        },
-        Evidence {
-            cite: "Triangular flap, teaching page",
-            source: Source::Textbook,
-            status: Status::Confirmed,
-            says: "release 1 to 2 teeth from the site.",
-        },
+        says(
+            Source::Textbook,
+            Status::ConfirmedSecondary,
+            "Creating a flap, summary of the Hupp textbook",
+            "edges lie over intact bone, 6 to 8 mm from the planned bone edge.",
+        ),
+        says(
+            Source::Textbook,
+            Status::Confirmed,
+            "Triangular flap, teaching page",
+            "release 1 to 2 teeth from the site.",
+        ),
     ],
     measure,
 };

@@ -1,11 +1,6 @@
 //! Flap: raise the oral margin when the membrane is to be folded over the socket.
 
-use crate::plan::choices as c;
-use crate::plan::{Decision, Step};
-use crate::rules::{
-    Agreement, Cause, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source,
-    Status, Zone,
-};
+use crate::rules::prelude::*;
 
 pub(super) static RULE: Rule = Rule {
     id: "oral-margin-left-down-for-fold",
@@ -19,16 +14,12 @@ pub(super) static RULE: Rule = Rule {
     mend: "Raise the oral margin before you fold, at least 2 mm further than the membrane is to \
         lie.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "raised",
-            words: "the oral margin was raised for the fold",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "left-down",
-            words: "the membrane is folded over and the oral margin was left down",
-            zone: Zone::Compromising,
-        },
+        when("raised", "the oral margin was raised for the fold", Zone::Ideal),
+        when(
+            "left-down",
+            "the membrane is folded over and the oral margin was left down",
+            Zone::Compromising,
+        ),
     ]),
     agreement: Agreement::Agreed,
     positions: None,
@@ -36,19 +27,19 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[],
     causes: &[Cause::FlapTooSmall],
     evidence: &[
-        Evidence {
-            cite: "oral margin raised for the fold",
-            source: Source::CommonPractice,
-            status: Status::NoSource,
-            says: "the oral margin is elevated when the membrane is to be folded over; a fold \
-                without it is outside.",
-        },
-        Evidence {
-            cite: "native bilayer membrane in ridge preservation, trial protocol",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "the membrane is tucked 2 to 3 mm past the rim of the socket.",
-        },
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "oral margin raised for the fold",
+            "the oral margin is elevated when the membrane is to be folded over; a fold without \
+            it is outside.",
+        ),
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "native bilayer membrane in ridge preservation, trial protocol",
+            "the membrane is tucked 2 to 3 mm past the rim of the socket.",
+        ),
     ],
     measure,
 };

@@ -1,13 +1,7 @@
 //! Flap: leave the papillae attached where the exposure allows it.
 
-use crate::chart::Fact;
-use crate::plan::choices as c;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "papillae-raised-needlessly",
@@ -20,22 +14,18 @@ pub(super) static RULE: Rule = Rule {
         a dark triangle.",
     mend: "Cut beside the papillae and leave at least 1 mm of each at its neighbour.",
     scale: Scale::Situations(&[
-        Situation { key: "left", words: "the papillae stay attached", zone: Zone::Ideal },
-        Situation {
-            key: "raised-for-exposure",
-            words: "the wall is lost towards the neighbours, and the papillae were raised to reach it",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "raised-hidden",
-            words: "the papillae were raised where they do not show",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "raised-in-view",
-            words: "the papillae were raised in a site that shows at full smile",
-            zone: Zone::Suboptimal,
-        },
+        when("left", "the papillae stay attached", Zone::Ideal),
+        when(
+            "raised-for-exposure",
+            "the wall is lost towards the neighbours, and the papillae were raised to reach it",
+            Zone::Acceptable,
+        ),
+        when("raised-hidden", "the papillae were raised where they do not show", Zone::Acceptable),
+        when(
+            "raised-in-view",
+            "the papillae were raised in a site that shows at full smile",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
@@ -43,19 +33,19 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::SmileLine, Fact::FacialWall],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Soft tissue preservation and crestal bone loss around single-tooth implants, \
-                10 implants",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "with 1 to 2 mm of papilla left, less bone was lost up to 90 days.",
-        },
-        Evidence {
-            cite: "Gomez-Roman 2001, IJOMI",
-            source: Source::Trial,
-            status: Status::FromMemory,
-            says: "bone loss of 0.29 mm with papillae left against 0.79 mm with papillae raised.",
-        },
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Soft tissue preservation and crestal bone loss around single-tooth implants, 10 \
+            implants",
+            "with 1 to 2 mm of papilla left, less bone was lost up to 90 days.",
+        ),
+        says(
+            Source::Trial,
+            Status::FromMemory,
+            "Gomez-Roman 2001, IJOMI",
+            "bone loss of 0.29 mm with papillae left against 0.79 mm with papillae raised.",
+        ),
     ],
     measure,
 };

@@ -1,13 +1,8 @@
 //! Flap: prefer an envelope; add one release, then two, only as advancement demands.
 
-use crate::chart::Fact;
-use crate::plan::choices as c;
-use crate::plan::{Decision, Releases, Step};
+use crate::plan::Releases;
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
 use crate::units::Mm;
 
 pub(super) static RULE: Rule = Rule {
@@ -21,40 +16,36 @@ pub(super) static RULE: Rule = Rule {
         release it gains you hardly any reach.",
     mend: "Take the smaller flap, or release the periosteum for reach.",
     scale: Scale::Situations(&[
-        Situation { key: "envelope", words: "the flap has no vertical release", zone: Zone::Ideal },
-        Situation {
-            key: "needed",
-            words: "the flap has to travel further than an unreleased one reaches, or the wall is lost",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "one-for-exposure",
-            words: "one release gives sight of a defect",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "two-for-exposure",
-            words: "two releases were cut though little advancement is asked for",
-            zone: Zone::Suboptimal,
-        },
-        Situation {
-            key: "no-defect",
-            words: "the walls are whole, little advancement is asked for, and the flap has releases",
-            zone: Zone::Suboptimal,
-        },
+        when("envelope", "the flap has no vertical release", Zone::Ideal),
+        when(
+            "needed",
+            "the flap has to travel further than an unreleased one reaches, or the wall is lost",
+            Zone::Ideal,
+        ),
+        when("one-for-exposure", "one release gives sight of a defect", Zone::Acceptable),
+        when(
+            "two-for-exposure",
+            "two releases were cut though little advancement is asked for",
+            Zone::Suboptimal,
+        ),
+        when(
+            "no-defect",
+            "the walls are whole, little advancement is asked for, and the flap has releases",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::FlapDesign, Decision::ReleaseSide, Decision::FlapOutline, Decision::Closure],
     rests_on: &[Fact::FacialWall, Fact::OralWall],
     causes: &[],
-    evidence: &[Evidence {
-        cite: "Traboulsi-Garet 2021, flap advancement, J Oral Implantol",
-        source: Source::Laboratory,
-        status: Status::Confirmed,
-        says: "without periosteal release any design advances about 5.14 mm; with it 7.37 mm, \
-                the trapezoid most.",
-    }],
+    evidence: &[says(
+        Source::Laboratory,
+        Status::Confirmed,
+        "Traboulsi-Garet 2021, flap advancement, J Oral Implantol",
+        "without periosteal release any design advances about 5.14 mm; with it 7.37 mm, the \
+            trapezoid most.",
+    )],
     measure,
 };
 

@@ -1,12 +1,8 @@
 //! Flap: cut vertical releases at line angles, never on a root prominence or through a papilla.
 
-use crate::chart::Fact;
-use crate::plan::{Decision, Releases, Step};
+use crate::plan::Releases;
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
-    Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "release-on-root-prominence",
@@ -30,25 +26,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::NeighbourRoots],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Triangular flap, teaching page",
-            source: Source::Textbook,
-            status: Status::Confirmed,
-            says: "place the release 1 to 2 teeth from the site.",
-        },
-        Evidence {
-            cite: "Principles of flap design, textbook",
-            source: Source::Textbook,
-            status: Status::Partly,
-            says: "never on a root prominence, never through a papilla.",
-        },
-        Evidence {
-            cite: "line-angle zone",
-            source: Source::Ours,
-            status: Status::Ours,
-            says: "less than 1 mm from a prominence or from the middle of a papilla counts as on \
-                it.",
-        },
+        says(
+            Source::Textbook,
+            Status::Confirmed,
+            "Triangular flap, teaching page",
+            "place the release 1 to 2 teeth from the site.",
+        ),
+        says(
+            Source::Textbook,
+            Status::Partly,
+            "Principles of flap design, textbook",
+            "never on a root prominence, never through a papilla.",
+        ),
+        says(
+            Source::Ours,
+            Status::Ours,
+            "line-angle zone",
+            "less than 1 mm from a prominence or from the middle of a papilla counts as on it.",
+        ),
     ],
     measure,
 };

@@ -1,12 +1,8 @@
 //! Flap: never cut a vertical release over the mental nerve.
 
-use crate::chart::Fact;
-use crate::plan::{Decision, Releases, Step};
+use crate::plan::Releases;
+use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::rules::{
-    Agreement, Bands, Cut, Evidence, Family, Judging, Reading, Rule, Scale, Skill, Source, Status,
-    Zone,
-};
 
 pub(super) static RULE: Rule = Rule {
     id: "release-over-mental-nerve",
@@ -32,26 +28,25 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::Foramen],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Triangular flap, teaching page",
-            source: Source::Textbook,
-            status: Status::Confirmed,
-            says: "no vertical release over the mental nerve.",
-        },
-        Evidence {
-            cite: "J Oral Implantol 2015 and 2019, loop of the mental nerve on sections",
-            source: Source::Anatomy,
-            status: Status::Confirmed,
-            says: "loops measure 1.46 mm on average and 0.52 to 3.92 mm in another sample; no \
-                fixed distance is safe.",
-        },
-        Evidence {
-            cite: "clearance carried over from implants",
-            source: Source::Ours,
-            status: Status::Ours,
-            says: "at least 2 mm from the foramen; the old blind rule of 5 + 2 mm is kept as \
-                ideal.",
-        },
+        says(
+            Source::Textbook,
+            Status::Confirmed,
+            "Triangular flap, teaching page",
+            "no vertical release over the mental nerve.",
+        ),
+        says(
+            Source::Anatomy,
+            Status::Confirmed,
+            "J Oral Implantol 2015 and 2019, loop of the mental nerve on sections",
+            "loops measure 1.46 mm on average and 0.52 to 3.92 mm in another sample; no fixed \
+            distance is safe.",
+        ),
+        says(
+            Source::Ours,
+            Status::Ours,
+            "clearance carried over from implants",
+            "at least 2 mm from the foramen; the old blind rule of 5 + 2 mm is kept as ideal.",
+        ),
     ],
     measure,
 };
