@@ -1,0 +1,100 @@
+//! No film with the pilot drill in place although something must not be hit.
+
+use super::super::{
+    Agreement, Cause, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source,
+    Status, Zone,
+};
+use crate::chart::Fact;
+use crate::plan::{Decision, Step};
+use crate::units::{Mm, comparable};
+
+/// Take a film with the pilot drill in place when a nerve, a floor or a root is near.
+pub(super) static RULE: Rule = Rule {
+    id: "pilot-not-checked-near-a-structure",
+    ledger: "pos-ian-canal",
+    family: Family::Position,
+    step: Step::Implant,
+    skill: Skill::Placing,
+    statement: "Take a film with the pilot drill in place when a nerve, a floor or a root is near.",
+    why: "At the pilot you can still change depth and angle; after the last drill you can only regret them.",
+    mend: "Stop at the pilot and take the check film.",
+    scale: Scale::Situations(&[
+        Situation {
+            key: "checked",
+            words: "a film with the pilot drill shows depth and angle near the structure",
+            zone: Zone::Ideal,
+        },
+        Situation {
+            key: "unchecked-floor",
+            words: "no film is taken with the pilot drill although a floor or a canal of the palate is near",
+            zone: Zone::Suboptimal,
+        },
+        Situation {
+            key: "unchecked-nerve",
+            words: "no film is taken with the pilot drill although a nerve is near",
+            zone: Zone::Compromising,
+        },
+    ]),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[Decision::PilotFilm, Decision::Length, Decision::Depth, Decision::Tilt],
+    rests_on: &[Fact::Canal, Fact::Foramen, Fact::Floor, Fact::Nasopalatine],
+    causes: &[Cause::ImplantTooDeep],
+    evidence: &[
+        Evidence {
+            cite: "Greenstein, Cavallaro and Tarnow 2008, practical anatomy, J Periodontol",
+            source: Source::Opinion,
+            status: Status::ConfirmedSecondary,
+            says: "2 mm stay between implant and canal, and the error of measuring and the drill past its mark come on top.",
+        },
+        Evidence {
+            cite: "film after the early steps",
+            source: Source::CommonPractice,
+            status: Status::NoSource,
+            says: "A pilot drill for angle and depth comes first, and a film is taken after the early steps and after seating.",
+        },
+        Evidence {
+            cite: "what counts as near",
+            source: Source::Ours,
+            status: Status::Ours,
+            says: "Near means that the drill ends within 4 mm of the structure.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    let done = j.plan.implant.as_ref()?;
+    let near = |distance: Option<Mm>| distance.is_some_and(|mm| comparable(mm.get()) <= NEAR);
+    let nerve = near(j.m.to_canal()) || near(j.m.to_foramen());
+    let floor = near(j.m.to_floor()) || near(j.m.to_nasopalatine());
+    situation(nerve, floor, done.pilot_film)
+}
+
+/// How close counts as near: twice what is to stay between drill and nerve.
+const NEAR: f64 = 4.0;
+
+fn situation(nerve: bool, floor: bool, film: bool) -> Option<Reading> {
+    Some(Reading::Situation(match (nerve, floor, film) {
+        (false, false, _) => return None,
+        (_, _, true) => "checked",
+        (true, _, false) => "unchecked-nerve",
+        (false, true, false) => "unchecked-floor",
+    }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_nerve_nearby_weighs_more_than_a_floor() {
+        let zone = |nerve, floor, film| {
+            situation(nerve, floor, film).and_then(|reading| RULE.zone_of(reading))
+        };
+        assert_eq!(zone(true, true, false), Some(Zone::Compromising));
+        assert_eq!(zone(false, true, false), Some(Zone::Suboptimal));
+        assert_eq!(zone(true, false, true), Some(Zone::Ideal));
+        assert_eq!(zone(false, false, false), None);
+    }
+}

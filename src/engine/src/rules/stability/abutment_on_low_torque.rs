@@ -1,0 +1,87 @@
+//! A part that stands through the gum on an implant with little hold.
+
+use super::super::{
+    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale,
+    Skill, Source, Status, Zone,
+};
+use crate::chart::Fact;
+use crate::plan::{Component, Decision, Step};
+
+/// Put a healing abutment on an implant only at 20 Ncm or more.
+pub(super) static RULE: Rule = Rule {
+    id: "abutment-on-low-torque",
+    ledger: "torque-transmucosal",
+    family: Family::Stability,
+    step: Step::Seating,
+    skill: Skill::Stability,
+    statement: "Put a healing abutment on an implant only at 20 Ncm or more.",
+    why: "Whatever stands through the gum is pushed by tongue and food, and an implant with little hold feels every push.",
+    mend: "Take a cover screw instead.",
+    scale: Scale::Bands(Bands {
+        quantity: "seating torque under an abutment",
+        unit: "Ncm",
+        lowest: Zone::Suboptimal,
+        cuts: &[
+            Cut::from(15.0, Zone::Debated).published(15.0, 25.0),
+            Cut::from(20.0, Zone::Acceptable),
+            Cut::past(20.0, Zone::Ideal),
+        ],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: Some(Positions {
+        one: "A cover screw up to 20 or 25 Ncm.",
+        other: "A healing abutment from 15 Ncm, where nothing presses on it.",
+    }),
+    reads: &[Decision::Component],
+    rests_on: &[Fact::SeatingTorque],
+    causes: &[Cause::NoHold],
+    evidence: &[
+        Evidence {
+            cite: "Ottoni 2005, placement torque and survival, Int J Oral Maxillofac Implants",
+            source: Source::Trial,
+            status: Status::Confirmed,
+            says: "20 Ncm was the least at entry; 1 of 23 left unrestored was lost, and torque made no significant difference there.",
+        },
+        Evidence {
+            cite: "range of habits",
+            source: Source::CommonPractice,
+            status: Status::FromMemory,
+            says: "15 to 25 Ncm.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    if !matches!(j.plan.component()?, Component::HealingAbutment | Component::CustomAbutment) {
+        return None;
+    }
+    Some(Reading::Number(j.m.seating_torque()?.get()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::{Trial, zone_at};
+
+    #[test]
+    fn a_cover_screw_is_preferred_under_twenty() {
+        for (value, zone) in [
+            (14.999, Zone::Suboptimal),
+            (15.0, Zone::Debated),
+            (15.001, Zone::Debated),
+            (19.999, Zone::Debated),
+            (20.0, Zone::Acceptable),
+            (20.001, Zone::Ideal),
+            (33.0, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+    #[test]
+    fn a_cover_screw_is_not_asked() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("component", "cover-screw")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

@@ -1,0 +1,86 @@
+//! An implant that had little hold, restored before it had time.
+
+use super::super::{
+    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale,
+    Skill, Source, Status, Zone,
+};
+use crate::chart::Fact;
+use crate::plan::{Decision, Step};
+use crate::units::comparable;
+
+/// Give an implant that was submerged at low torque at least three months before it carries a crown.
+pub(super) static RULE: Rule = Rule {
+    id: "low-torque-restored-early",
+    ledger: "stability-rescue-data",
+    family: Family::Stability,
+    step: Step::Returns,
+    skill: Skill::Stability,
+    statement: "Give an implant that was submerged at low torque at least three months before it carries a crown.",
+    why: "It began with next to no hold, so everything that will hold it has to grow first.",
+    mend: "Restore three to four months after placement, and test the stability first.",
+    scale: Scale::Bands(Bands {
+        quantity: "weeks from placement to restoration after low torque",
+        unit: "weeks",
+        lowest: Zone::Compromising,
+        cuts: &[
+            Cut::from(12.0, Zone::Acceptable).published(12.0, 16.0),
+            Cut::from(16.0, Zone::Ideal),
+        ],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: Some(Positions {
+        one: "Three months suffice for a submerged implant.",
+        other: "Four months and more after a start without hold.",
+    }),
+    reads: &[Decision::Component, Decision::RestoreAfter],
+    rests_on: &[Fact::SeatingTorque],
+    causes: &[Cause::NoHold],
+    evidence: &[
+        Evidence {
+            cite: "Rodrigo 2010, Clin Oral Implants Res, with two later series",
+            source: Source::Cohort,
+            status: Status::Confirmed,
+            says: "Submerged and unloaded, 95.9 % of 97 implants without stability survived, and mobile ones in another series 84.1 % against 96.8 % at 3 years.",
+        },
+        Evidence {
+            cite: "split-mouth trial, Int J Implant Dent 2019",
+            source: Source::Trial,
+            status: Status::Confirmed,
+            says: "Below 10 Ncm, submerged, bone formed as at about 30 Ncm.",
+        },
+        Evidence {
+            cite: "months under a cover screw",
+            source: Source::CommonPractice,
+            status: Status::FromMemory,
+            says: "3 to 4 months or longer under a cover screw.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.implant_in_place()?;
+    let weeks = j.plan.returns.as_ref()?.restore_after?;
+    let low = comparable(j.m.seating_torque()?.get()) < 15.0;
+    low.then(|| Reading::Number(f64::from(weeks)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn three_months_are_the_least_and_four_are_ideal() {
+        for (value, zone) in [
+            (11.0, Zone::Compromising),
+            (11.999, Zone::Compromising),
+            (12.0, Zone::Acceptable),
+            (15.999, Zone::Acceptable),
+            (16.0, Zone::Ideal),
+            (17.0, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+}

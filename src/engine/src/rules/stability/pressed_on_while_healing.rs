@@ -1,0 +1,87 @@
+//! An interim plate that rests on a fresh implant.
+
+use super::super::{
+    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
+    Zone,
+};
+use crate::plan::{
+    Decision, Step,
+    {Component, choices::Interim},
+};
+
+/// Let nothing press on a fresh implant while it heals.
+pub(super) static RULE: Rule = Rule {
+    id: "pressed-on-while-healing",
+    ledger: "micromotion-limit",
+    family: Family::Stability,
+    step: Step::Seating,
+    skill: Skill::Stability,
+    statement: "Let nothing press on a fresh implant while it heals.",
+    why: "A plate that rests on the site pushes the implant with every bite, and you will not see it happen.",
+    mend: "Give the patient a bonded tooth, or relieve the plate over the site.",
+    scale: Scale::Situations(&[
+        Situation {
+            key: "free",
+            words: "nothing presses on the implant while it heals",
+            zone: Zone::Ideal,
+        },
+        Situation {
+            key: "on-closed-gum",
+            words: "a removable plate rests on the gum over the implant",
+            zone: Zone::Suboptimal,
+        },
+        Situation {
+            key: "on-the-part",
+            words: "a removable plate rests on the part that stands on the implant",
+            zone: Zone::Compromising,
+        },
+    ]),
+    agreement: Agreement::Agreed,
+    positions: None,
+    reads: &[Decision::Interim, Decision::Component],
+    rests_on: &[],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "Greenstein and Cavallaro 2017, Compendium",
+            source: Source::Opinion,
+            status: Status::Confirmed,
+            says: "Movement at the interface past 100 to 150 micrometres is harmful in the first 6 to 8 weeks.",
+        },
+        Evidence {
+            cite: "no denture pressure on a healing abutment",
+            source: Source::CommonPractice,
+            status: Status::NoSource,
+            says: "A healing abutment is for sites without a provisional and without pressure from a denture.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    let component = j.plan.component()?;
+    let worn = j.plan.intention.as_ref()?.interim?;
+    Some(Reading::Situation(match (worn, component) {
+        (Interim::PressingPlate, Component::CoverScrew) => "on-closed-gum",
+        (Interim::PressingPlate, _) => "on-the-part",
+        _ => "free",
+    }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::Trial;
+
+    #[test]
+    fn a_resting_plate_is_worst_on_a_part_through_the_gum() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.keys(&[("interim", "plate-on-site")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        trial.keys(&[("component", "cover-screw")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        trial.keys(&[("interim", "relieved-plate")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
+}

@@ -1,0 +1,95 @@
+//! A provisional crown that meets the other teeth.
+
+use super::super::{
+    Agreement, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
+    Source, Status, Zone,
+};
+use crate::chart::Fact;
+use crate::plan::{
+    Decision, Step,
+    {Component, choices::Contacts},
+};
+
+/// Keep a provisional crown on a fresh implant out of all contact.
+pub(super) static RULE: Rule = Rule {
+    id: "provisional-in-contact",
+    ledger: "provisional-occlusion",
+    family: Family::Stability,
+    step: Step::Seating,
+    skill: Skill::Stability,
+    statement: "Keep a provisional crown on a fresh implant out of all contact.",
+    why: "Every meeting with a tooth opposite rocks the implant while bone is trying to reach it.",
+    mend: "Grind the provisional clear in closing and in every excursion.",
+    scale: Scale::Situations(&[
+        Situation {
+            key: "clear",
+            words: "the provisional is out of all contact",
+            zone: Zone::Ideal,
+        },
+        Situation {
+            key: "closing-only",
+            words: "the provisional meets lightly when closing only",
+            zone: Zone::Debated,
+        },
+        Situation {
+            key: "full",
+            words: "the provisional is in full contact",
+            zone: Zone::Compromising,
+        },
+    ]),
+    agreement: Agreement::Agreed,
+    positions: Some(Positions {
+        one: "Out of all contact, closing included.",
+        other: "Out of contact in excursions; a light meeting when closing may stay.",
+    }),
+    reads: &[Decision::Component, Decision::ProvisionalContacts],
+    rests_on: &[Fact::Occlusion],
+    causes: &[],
+    evidence: &[
+        Evidence {
+            cite: "7th consensus conference, group 5, 2023",
+            source: Source::Consensus,
+            status: Status::Confirmed,
+            says: "A provisional has no eccentric contacts, light contacts with its neighbours and a concave profile below the gum.",
+        },
+        Evidence {
+            cite: "Greenstein and Cavallaro 2017, Compendium",
+            source: Source::Opinion,
+            status: Status::Confirmed,
+            says: "Movement at the interface past 100 to 150 micrometres is harmful.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    let Component::Provisional(contacts) = j.plan.component()? else {
+        return None;
+    };
+    Some(Reading::Situation(match contacts {
+        Contacts::OutOfContact => "clear",
+        Contacts::CentricOnly => "closing-only",
+        Contacts::Full => "full",
+    }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::Trial;
+
+    #[test]
+    fn full_contact_compromises_and_none_is_ideal() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("component", "provisional")]);
+        let mut zone = |contacts| trial.keys(&[("provisional-contacts", contacts)]).zone(&RULE);
+        assert_eq!(zone("none"), Some(Zone::Ideal));
+        assert_eq!(zone("centric"), Some(Zone::Debated));
+        assert_eq!(zone("full"), Some(Zone::Compromising));
+    }
+
+    #[test]
+    fn without_a_provisional_there_is_nothing_to_ask() {
+        assert_eq!(Trial::plain().zone(&RULE), None);
+    }
+}

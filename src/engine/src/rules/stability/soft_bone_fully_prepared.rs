@@ -1,0 +1,104 @@
+//! A bed drilled to full width in soft bone.
+
+use super::super::{
+    Agreement, Cause, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source,
+    Status, Zone,
+};
+use crate::anatomy::DensityClass;
+use crate::chart::Fact;
+use crate::plan::{Decision, Step, choices::Preparation};
+
+/// Under-prepare the bed in soft bone.
+pub(super) static RULE: Rule = Rule {
+    id: "soft-bone-fully-prepared",
+    ledger: "density-adapted-prep",
+    family: Family::Stability,
+    step: Step::Implant,
+    skill: Skill::Stability,
+    statement: "Under-prepare the bed in soft bone.",
+    why: "In loose bone the drill takes away the little that would grip; leave some, and the implant compresses it into a hold.",
+    mend: "Stop at a final drill about half a millimetre under the diameter.",
+    scale: Scale::Situations(&[
+        Situation {
+            key: "under-prepared",
+            words: "the bed is under-prepared in soft bone",
+            zone: Zone::Ideal,
+        },
+        Situation {
+            key: "full",
+            words: "the bed is drilled to full width in soft bone",
+            zone: Zone::Suboptimal,
+        },
+        Situation {
+            key: "tapped",
+            words: "the bed is drilled to full width and tapped in soft bone",
+            zone: Zone::Suboptimal,
+        },
+    ]),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[Decision::Preparation],
+    rests_on: &[Fact::Density],
+    causes: &[Cause::NoHold],
+    evidence: &[
+        Evidence {
+            cite: "randomised trial of 108 implants, under-prepared against conventional",
+            source: Source::Trial,
+            status: Status::Confirmed,
+            says: "Resonance was 74.3 under-prepared and 69.3 conventional; 76.7, 73.6 and 67.3 in bone of types II, III and IV.",
+        },
+        Evidence {
+            cite: "combining undersized drilling and bone density",
+            source: Source::Laboratory,
+            status: Status::Confirmed,
+            says: "Torque in soft foam was 11.7 Ncm conventional and 22.6 under-prepared, against 48.9 in dense foam.",
+        },
+        Evidence {
+            cite: "amount of under-preparation",
+            source: Source::CommonPractice,
+            status: Status::FromMemory,
+            says: "The final drill is 0.3 to 0.8 mm under the diameter in classes 3 and 4.",
+        },
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    let done = j.plan.implant.as_ref()?;
+    if !matches!(j.case.site.density.class, DensityClass::D3 | DensityClass::D4) {
+        return None;
+    }
+    Some(Reading::Situation(match done.preparation {
+        Preparation::UnderByHalf => "under-prepared",
+        Preparation::Full => "full",
+        Preparation::Tapped => "tapped",
+    }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::Trial;
+
+    #[test]
+    fn classes_three_and_four_are_soft() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("preparation", "full")]);
+        let mut zone = |class| {
+            trial.case.site.density.class = class;
+            trial.zone(&RULE)
+        };
+        assert_eq!(zone(DensityClass::D4), Some(Zone::Suboptimal));
+        assert_eq!(zone(DensityClass::D3), Some(Zone::Suboptimal));
+        assert_eq!(zone(DensityClass::D2), None);
+    }
+
+    #[test]
+    fn a_final_drill_under_the_diameter_mends_it() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("preparation", "under-prepared")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.keys(&[("preparation", "tapped")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+    }
+}
