@@ -7,10 +7,24 @@
 //!
 //! Angles enter as [`Deg`](crate::units::Deg); transcendental functions come from `libm`.
 
+mod cone;
+pub mod convex;
+pub mod ellipse;
+mod frame;
 mod interval;
 mod outline;
 mod point;
+pub mod polygon;
+pub mod polyline;
+mod quadratic;
+pub mod quadrature;
+mod stack;
+mod tube;
 
+pub use cone::{Cone, Drilled};
+pub use frame::Frame;
 pub use interval::{Interval, Intervals};
 pub use outline::{Outline, OutlineFault};
 pub use point::{P2, P3, Ray, V3, direction};
+pub use stack::{Cap, Frusta, Knot, Stack};
+pub use tube::{Capsule, point_to_segment};
