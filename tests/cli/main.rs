@@ -1,3 +1,5 @@
 //! The tool itself, from the command line.
 
-fn main() {}
+mod manners;
+mod serve;
+mod tool;

@@ -1,4 +1,4 @@
-//! The page as a folder: compile, bind, shrink, gather, name, press, write.
+//! The page as a folder: compile, bind, gather, name, press, write.
 //!
 //! Every address inside the folder is relative and every file but the entry is named for its
 //! content, so any static host can serve it under any path and cache it for ever.
@@ -10,7 +10,6 @@ mod compile;
 mod folder;
 mod names;
 mod press;
-mod shrink;
 mod workspace;
 
 use std::path::Path;
@@ -33,7 +32,6 @@ pub fn build(workspace: &Workspace, folder: &Path, streams: &mut Streams<'_>) ->
     streams.say("writing the bindings");
     let mut assets = bind::bind(&module, &workspace.scratch("bindings"))?;
     let mut cache = Cache::open(workspace.scratch("cache"))?;
-    shrink::shrink(&mut assets, workspace, &mut cache, streams)?;
     assets.extend(Asset::read_folder(&workspace.www())?);
     let assets = names::name(assets)?;
     streams.say("compressing");
