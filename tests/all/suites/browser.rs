@@ -1,0 +1,49 @@
+//! The page in a real browser: `tests/browser/*.test.mjs`, by node's own runner.
+
+use super::site;
+use crate::counts::Counts;
+use crate::place::Place;
+use crate::shell::{self, run};
+use crate::suite::Suite;
+use crate::tools;
+
+pub const BROWSER: Suite = Suite {
+    name: "browser",
+    says: "the page in a real browser: it loads, it obeys its policy, it is accessible, it agrees with the native build",
+    run: in_browser,
+};
+
+fn in_browser(place: &Place) -> Result<Counts, String> {
+    tools::node(place)?;
+    let chromium = tools::chromium(place)?;
+    if !site::build(place)? {
+        return Err("the page does not build".to_owned());
+    }
+    // The native side of the parity test: built here, so that no test waits for a compiler.
+    let parity = ["build", "--release", "-p", "app", "--example", "parity"];
+    shell::must(place.cargo().args(parity), "building the native side of the parity test")?;
+    let native = place.wallwise().with_file_name("examples").join("parity");
+    let ran = run(
+        place
+            .checker("node")
+            // Two browsers at once on two cores make each other late.
+            .args(["--test", "--test-concurrency=1", "--test-timeout=300000"])
+            .arg("--test-reporter=spec")
+            .args(tests(place)?)
+            .env("CHROMIUM", chromium)
+            .env("WALLWISE_PARITY", native),
+        shell::all,
+    )?;
+    Ok(Counts::of_node(&ran.text).and_exit(ran.succeeded))
+}
+
+/// The test files, in order of name.
+fn tests(place: &Place) -> Result<Vec<std::path::PathBuf>, String> {
+    let folder = place.tests("browser");
+    let entries = std::fs::read_dir(&folder)
+        .map_err(|error| format!("cannot read {}: {error}", folder.display()))?;
+    let mut files: Vec<_> = entries.flatten().map(|entry| entry.path()).collect();
+    files.retain(|file| file.to_string_lossy().ends_with(".test.mjs"));
+    files.sort();
+    Ok(files)
+}

@@ -1,0 +1,133 @@
+// What every browser test shares: a served page, a browser, and a watch on what the page does.
+//
+//   import { visit } from "./harness.mjs";
+//   test("the page …", () => visit(async ({ page, address }) => { … }));
+//
+// `visit` fails the test if the page logged an error, broke its policy or asked any other host.
+
+import assert from "node:assert/strict";
+import { spawn } from "node:child_process";
+import { createRequire } from "node:module";
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { join } from "node:path";
+
+const target = fileURLToPath(new URL("../../target/", import.meta.url));
+const tools = process.env.WALLWISE_TOOLS ?? join(target, "tools");
+const require = createRequire(join(tools, "node", "package.json"));
+const { chromium } = require("playwright-core");
+
+/** The tool, and the folder that it built. */
+export const wallwise = process.env.WALLWISE ?? join(target, "release", "wallwise");
+export const site = process.env.WALLWISE_SITE ?? join(target, "site");
+/** The program that says what the native build computes. */
+export const nativeParity =
+  process.env.WALLWISE_PARITY ?? join(target, "release", "examples", "parity");
+
+// A page under test needs no sandbox, no graphics card and none of the browser's own errands.
+const FLAGS = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+/** Starts a program and waits for the line that matches `ready`: its match, and a way to end it. */
+export async function start(program, args, ready) {
+  const child = spawn(program, args, { stdio: ["ignore", "pipe", "pipe"] });
+  const end = () => {
+    child.kill();
+    return new Promise((resolve) => (child.exitCode === null ? child.on("exit", resolve) : resolve()));
+  };
+  let said = "";
+  const match = await new Promise((resolve, reject) => {
+    const hear = (chunk) => {
+      said += chunk;
+      const found = ready.exec(said);
+      if (found) resolve(found);
+    };
+    child.stdout.on("data", hear);
+    child.stderr.on("data", hear);
+    child.on("error", reject);
+    child.on("exit", () => reject(new Error(`${program} ended before it was ready; it said: ${said}`)));
+  });
+  return { match, end };
+}
+
+/** Serves the built folder with the tool itself. */
+export async function serve() {
+  const args = ["serve", "--no-build", "--port", "0", "--folder", site];
+  const { match, end } = await start(wallwise, args, /http:\/\/127\.0\.0\.1:\d+\//);
+  return { address: match[0], end };
+}
+
+/** Opens a browser. */
+export function browse() {
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    args: FLAGS,
+  });
+}
+
+/**
+ * Opens `address` (by default the page, served by the tool) once the room is mounted, hands
+ * `{ page, address, context, requests }` to `look`, and holds the page to its manners.
+ */
+export async function visit(look, { address, context: options = {}, path = "" } = {}) {
+  const served = address ? undefined : await serve();
+  const home = address ?? served.address;
+  const browser = await browse();
+  try {
+    const context = await browser.newContext(options);
+    const faults = [];
+    const requests = [];
+    await context.exposeBinding("noteViolation", (_, what) => faults.push(`policy broken: ${what}`));
+    await context.addInitScript(() => {
+      addEventListener("securitypolicyviolation", (event) =>
+        noteViolation(`${event.violatedDirective} by ${event.blockedURI || event.sourceFile}`));
+    });
+    context.on("request", (request) => {
+      requests.push(request.url());
+      const { protocol, origin } = new URL(request.url());
+      if (protocol.startsWith("http") && origin !== new URL(home).origin) {
+        faults.push(`asked another host: ${request.url()}`);
+      }
+    });
+    context.on("requestfailed", (request) =>
+      faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`));
+    context.on("console", (message) => {
+      if (["error", "warning"].includes(message.type())) faults.push(`console: ${message.text()}`);
+    });
+    context.on("weberror", (error) => faults.push(`uncaught: ${error.error()}`));
+    const page = await context.newPage();
+    await page.goto(home + path);
+    await mounted(page);
+    await look({ page, address: home, context, requests, browser });
+    assert.deepEqual(faults, []);
+  } finally {
+    await browser.close();
+    await served?.end();
+  }
+}
+
+/** Waits until the module has mounted the room. */
+export async function mounted(page) {
+  await page.locator("#room h1").waitFor();
+}
+
+/** Everything that the accessibility engine objects to, worded for a failed test. */
+export async function axe(page) {
+  // The policy forbids an added script, so the engine is evaluated instead.
+  await page.evaluate(readFileSync(require.resolve("axe-core/axe.min.js"), "utf8"));
+  const { violations } = await page.evaluate(() =>
+    axe.run(document, {
+      runOnly: {
+        type: "tag",
+        values: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+      },
+    }));
+  return violations.map(({ id, help, nodes }) => `${id}: ${help} (${nodes[0].html})`);
+}

@@ -1,2 +1,0 @@
-//! Tests.
-fn main() {}
