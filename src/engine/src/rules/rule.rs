@@ -185,6 +185,10 @@ pub enum Cause {
     DefectLeftOpen,
     /// Too little graft.
     Underfilled,
+    /// Nothing keeps the membrane where it was laid.
+    MembraneLoose,
+    /// A grafted socket was entered too soon.
+    EnteredTooSoon,
 }
 
 impl Cause {
@@ -208,6 +212,8 @@ impl Cause {
             Self::MembraneTooSmall => "The membrane ends short of intact bone.",
             Self::DefectLeftOpen => "The defect was left without a cover.",
             Self::Underfilled => "Too little graft was laid.",
+            Self::MembraneLoose => "Nothing keeps the membrane where it was laid.",
+            Self::EnteredTooSoon => "The grafted socket was entered too soon.",
         }
     }
 }

@@ -10,7 +10,8 @@ pub(super) static RULE: Rule = Rule {
     skill: Skill::Grafting,
     statement: "Return when the graft has had time to turn over.",
     why: "Drill too soon and you meet loose grains instead of bone.",
-    mend: "Return later: from 3 months for fast materials, from 4 for the others.",
+    mend: "Return later: from 3 months for own and demineralised bone, from 4 for mineralised \
+        bone.",
     scale: Scale::Situations(&[
         when("in-time", "the material has had its shortest turnover", Zone::Ideal),
         when("between", "mineralised human bone is entered between 3 and 4 months", Zone::Debated),
@@ -27,7 +28,7 @@ pub(super) static RULE: Rule = Rule {
     }),
     reads: &[Decision::GraftMaterial, Decision::PlaceAfter],
     rests_on: &[],
-    causes: &[],
+    causes: &[Cause::EnteredTooSoon],
     evidence: &[
         says(
             Source::Trial,
@@ -63,13 +64,16 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
         Of::Autograft | Of::DemineralisedAllograft => {
             return situation(if weeks < THREE_MONTHS { "too-early" } else { "in-time" });
         }
-        Of::MineralisedAllograft | Of::AllograftBlend => true,
-        Of::NoGraft | Of::Xenograft | Of::Synthetic => false,
+        Of::MineralisedAllograft | Of::AllograftBlend => FOUR_MONTHS,
+        // These stay for years: the wait is for ingrowth, which another rule judges.
+        Of::NoGraft | Of::Xenograft | Of::Synthetic => return None,
     };
-    situation(match weeks {
-        FOUR_MONTHS.. => "in-time",
-        THREE_MONTHS.. if mineralised => "between",
-        _ => "too-early",
+    situation(if weeks >= mineralised {
+        "in-time"
+    } else if weeks >= THREE_MONTHS {
+        "between"
+    } else {
+        "too-early"
     })
 }
 
@@ -107,18 +111,13 @@ mod tests {
     }
 
     #[test]
-    fn bovine_bone_waits_four_months_and_never_too_long() {
-        let mut trial = preserved();
-        trial.number(Decision::PlaceAfter, 16);
-        trial.keys(&[("graft-material", "xenograft")]);
-        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
-        let mut trial = preserved();
-        trial.number(Decision::PlaceAfter, 17);
-        trial.keys(&[("graft-material", "xenograft")]);
-        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    fn waiting_longer_is_never_a_fault_and_bovine_bone_has_no_turnover_to_wait_for() {
         let mut trial = preserved();
         trial.number(Decision::PlaceAfter, 60);
-        trial.keys(&[("graft-material", "xenograft")]);
         assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        let mut trial = preserved();
+        trial.number(Decision::PlaceAfter, 12);
+        trial.keys(&[("graft-material", "xenograft")]);
+        assert_eq!(trial.zone(&RULE), None);
     }
 }

@@ -1,0 +1,72 @@
+//! Membrane: keep a barrier that does not resorb at least 1 mm off neighbouring roots.
+
+use crate::rules::prelude::*;
+use crate::rules::regeneration;
+
+pub(super) static RULE: Rule = Rule {
+    id: "barrier-against-a-root",
+    ledger: "membrane-tooth-distance",
+    family: Family::Membrane,
+    step: Step::Graft,
+    skill: Skill::Covering,
+    statement: "Keep a barrier that does not resorb at least 1 mm off neighbouring roots.",
+    why: "Along a root the gum cannot seal over it, and bacteria run in between.",
+    mend: "Trim the barrier back from the root.",
+    scale: Scale::Bands(Bands {
+        quantity: "distance from the barrier to a root",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[
+            Cut::from(1.0, Zone::Acceptable).published(1.0, 2.0),
+            Cut::from(1.5, Zone::Ideal).published(1.5, 2.0),
+        ],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[Decision::Membrane, Decision::MembraneOutline],
+    rests_on: &[Fact::NeighbourRoots],
+    causes: &[],
+    evidence: &[says(
+        Source::CommonPractice,
+        Status::FromMemory,
+        "barriers beside teeth, teaching",
+        "at least 1 mm, 1.5 to 2 mm safer; barriers that resorb may lie closer.",
+    )],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    if regeneration::resorbs(j.plan.membrane()?.kind) {
+        return None;
+    }
+    j.m.membrane_to_root().map(regeneration::millimetres)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [
+            (0.999, Zone::Compromising),
+            (1.0, Zone::Acceptable),
+            (1.001, Zone::Acceptable),
+            (1.499, Zone::Acceptable),
+            (1.5, Zone::Ideal),
+            (1.501, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn collagen_may_lie_closer() {
+        assert_eq!(repaired().zone(&RULE), None);
+        let mut trial = repaired();
+        trial.keys(&[("membrane", "cross-linked-collagen")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

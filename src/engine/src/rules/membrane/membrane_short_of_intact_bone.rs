@@ -1,0 +1,91 @@
+//! Membrane: leave at least 2 mm of membrane on intact bone, mesially, distally and apically.
+
+use crate::rules::prelude::*;
+use crate::rules::regeneration;
+
+pub(super) static RULE: Rule = Rule {
+    id: "membrane-short-of-intact-bone",
+    ledger: "membrane-margin",
+    family: Family::Membrane,
+    step: Step::Graft,
+    skill: Skill::Covering,
+    statement: "Leave at least 2 mm of membrane on intact bone, mesially, distally and apically.",
+    why: "The edge of the membrane is where gum creeps in; on intact bone it is sealed, over the \
+        defect it is a door.",
+    mend: "Enlarge the membrane where its margin is least.",
+    scale: Scale::Bands(Bands {
+        quantity: "membrane beyond the edge of the defect",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[
+            Cut::from(1.0, Zone::Suboptimal).published(1.0, 2.0),
+            Cut::from(2.0, Zone::Acceptable).published(2.0, 3.0),
+            Cut::from(3.0, Zone::Ideal).published(3.0, 4.0),
+        ],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[Decision::Membrane, Decision::MembraneOutline],
+    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    causes: &[Cause::MembraneTooSmall, Cause::FlapTooSmall],
+    evidence: &[
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "native bilayer membrane in ridge preservation, trial protocol",
+            "the membrane reaches 2 to 3 mm past the rim of the socket.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "membrane on intact bone",
+            "at least 2 mm past the mesial, distal and apical edge of a facial or oral defect: \
+            1.9 is outside, 2.0 acceptable.",
+        ),
+        says(Source::Textbook, Status::FromMemory, "overlap, textbook", "3 to 4 mm preferred."),
+        says(
+            Source::Ours,
+            Status::Ours,
+            "lower end of the caution",
+            "less than 1 mm counts as likely to compromise.",
+        ),
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.membrane()?;
+    j.m.membrane_margin()?.least().map(regeneration::millimetres)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::{Trial, zone_at};
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [
+            (0.999, Zone::Compromising),
+            (1.0, Zone::Suboptimal),
+            (1.001, Zone::Suboptimal),
+            (1.999, Zone::Suboptimal),
+            (2.0, Zone::Acceptable),
+            (2.001, Zone::Acceptable),
+            (2.999, Zone::Acceptable),
+            (3.0, Zone::Ideal),
+            (3.001, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn without_a_membrane_there_is_no_margin() {
+        assert_eq!(Trial::plain().zone(&RULE), None);
+        let mut trial = repaired();
+        trial.keys(&[("membrane", "none")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}

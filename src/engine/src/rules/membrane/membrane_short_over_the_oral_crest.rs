@@ -1,0 +1,93 @@
+//! Membrane: let a membrane that crosses the crest engage at least 2 mm of oral bone.
+
+use crate::rules::prelude::*;
+use crate::rules::regeneration;
+
+pub(super) static RULE: Rule = Rule {
+    id: "membrane-short-over-the-oral-crest",
+    ledger: "membrane-margin",
+    family: Family::Membrane,
+    step: Step::Graft,
+    skill: Skill::Covering,
+    statement: "Let a membrane that crosses the crest engage at least 2 mm of oral bone.",
+    why: "Folded onto the crest alone it lies on the edge of the socket and slips into it.",
+    mend: "Bring the oral end further down the oral wall, under the raised margin.",
+    scale: Scale::Bands(Bands {
+        quantity: "membrane on oral bone, measured apically from the crest",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[
+            Cut::from(1.0, Zone::Suboptimal).published(1.0, 2.0),
+            Cut::from(2.0, Zone::Acceptable).published(2.0, 3.0),
+            Cut::from(3.0, Zone::Ideal).published(3.0, 4.0),
+        ],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: None,
+    reads: &[
+        Decision::Membrane,
+        Decision::MembraneOutline,
+        Decision::Fold,
+        Decision::OralElevation,
+    ],
+    rests_on: &[Fact::OralWall],
+    causes: &[Cause::MembraneTooSmall, Cause::FlapTooSmall],
+    evidence: &[
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "membrane on oral bone",
+            "at least 2 mm when it crosses the crest, measured apically from the crest.",
+        ),
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "native bilayer membrane in ridge preservation, trial protocol",
+            "the membrane reaches 2 to 3 mm past the rim of the socket.",
+        ),
+        says(
+            Source::Ours,
+            Status::Ours,
+            "lower end of the caution",
+            "less than 1 mm counts as likely to compromise.",
+        ),
+    ],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.membrane()?;
+    j.m.membrane_margin()?.oral.map(regeneration::millimetres)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::regeneration::repaired;
+    use crate::rules::trial::{Trial, zone_at};
+
+    #[test]
+    fn at_just_under_and_just_over_each_cut() {
+        for (value, zone) in [
+            (0.999, Zone::Compromising),
+            (1.0, Zone::Suboptimal),
+            (1.001, Zone::Suboptimal),
+            (1.999, Zone::Suboptimal),
+            (2.0, Zone::Acceptable),
+            (2.001, Zone::Acceptable),
+            (2.999, Zone::Acceptable),
+            (3.0, Zone::Ideal),
+            (3.001, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+
+    #[test]
+    fn without_a_membrane_nothing_crosses_the_crest() {
+        assert_eq!(Trial::plain().zone(&RULE), None);
+        let mut trial = repaired();
+        trial.keys(&[("membrane", "none")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+}
