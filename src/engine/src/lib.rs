@@ -5,6 +5,7 @@
 //! those above it.
 
 pub mod anatomy;
+pub mod cases;
 pub mod chart;
 pub mod debrief;
 pub mod figures;

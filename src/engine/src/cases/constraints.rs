@@ -1,0 +1,103 @@
+//! What a set may ask of the cases that it draws by seed.
+
+use super::archetype::Archetype;
+use crate::anatomy::{Jaw, Site, Tooth};
+use serde::{Deserialize, Serialize};
+
+/// Conditions on a drawn case; what is `None` is free.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default, rename_all = "kebab-case")]
+pub struct Constraints {
+    /// What decides something in it.
+    pub archetype: Option<Archetype>,
+    /// Which tooth.
+    pub tooth: Option<Tooth>,
+    /// Upper or lower.
+    pub upper: Option<bool>,
+    /// Whether the margin shows at full smile.
+    pub aesthetic: Option<bool>,
+}
+
+/// Why no case can meet some constraints.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Impossible {
+    /// A molar: this version has single roots.
+    Molar {
+        /// Which.
+        tooth: Tooth,
+    },
+    /// The archetype cannot stand at this tooth, or in this jaw.
+    Misplaced {
+        /// Which archetype.
+        archetype: Archetype,
+    },
+    /// The tooth is in the other jaw.
+    OtherJaw {
+        /// Which tooth.
+        tooth: Tooth,
+    },
+}
+
+impl core::fmt::Display for Impossible {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        match self {
+            Self::Molar { tooth } => write!(
+                f,
+                "found tooth {tooth}, expected a tooth with one root: positions 1 to 5 of a quadrant"
+            ),
+            Self::Misplaced { archetype } => write!(
+                f,
+                "{} does not occur at that site; leave the tooth out, or choose among {}",
+                archetype.key(),
+                archetype.teeth().iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
+            ),
+            Self::OtherJaw { tooth } => {
+                write!(f, "tooth {tooth} stands in the other jaw: change one of the two")
+            }
+        }
+    }
+}
+
+impl core::error::Error for Impossible {}
+
+impl Constraints {
+    /// Whether some case could meet them.
+    ///
+    /// # Errors
+    /// [`Impossible`] with the reason.
+    pub fn check(&self) -> Result<(), Impossible> {
+        if let Some(tooth) = self.tooth {
+            if tooth.position() > 5 {
+                return Err(Impossible::Molar { tooth });
+            }
+            if self.upper.is_some_and(|upper| upper != (tooth.jaw() == Jaw::Maxilla)) {
+                return Err(Impossible::OtherJaw { tooth });
+            }
+        }
+        if let Some(archetype) = self.archetype {
+            if !archetype.teeth().into_iter().any(|tooth| self.allows_tooth(tooth)) {
+                return Err(Impossible::Misplaced { archetype });
+            }
+        }
+        Ok(())
+    }
+
+    /// Whether a drawn archetype and tooth meet them: cheap, before anything else is drawn.
+    pub(super) fn allows(&self, archetype: Archetype, tooth: Tooth) -> bool {
+        self.archetype.is_none_or(|asked| asked == archetype) && self.allows_tooth(tooth)
+    }
+
+    pub(super) fn allows_archetype(&self, archetype: Archetype) -> bool {
+        self.archetype.is_none_or(|asked| asked == archetype)
+    }
+
+    fn allows_tooth(&self, tooth: Tooth) -> bool {
+        self.tooth.is_none_or(|asked| asked == tooth)
+            && self.upper.is_none_or(|upper| upper == (tooth.jaw() == Jaw::Maxilla))
+    }
+
+    /// Whether a drawn site meets them.
+    pub(super) fn allows_site(&self, site: &Site) -> bool {
+        self.aesthetic.is_none_or(|asked| asked == site.is_aesthetic())
+    }
+}

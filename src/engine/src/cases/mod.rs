@@ -1,0 +1,272 @@
+//! Seeded cases: `address -> case`, the same bits everywhere and for ever.
+//!
+//! Every drawn field has a stream of its own (`draw`). A teaching case binds a few draws to one
+//! archetype ([`Archetype`]) and leaves the rest in ordinary bounds; what follows from the draws
+//! (width of the ridge, its concavity, the angle between root and ridge) is never drawn again. A
+//! case is kept only when a plan is known that every rule calls sound; otherwise the next attempt is
+//! drawn, and the address counts it.
+//!
+//! A change that moves any drawn value is a new [`GENERATOR`]; the old one stays.
+
+mod archetype;
+mod around;
+mod constraints;
+mod defects;
+mod draw;
+mod names;
+mod patient;
+mod readings;
+mod ridge;
+mod shape;
+mod socket;
+mod soft;
+pub mod tooth_table;
+
+#[cfg(test)]
+mod tests;
+
+pub use archetype::{Archetype, Group};
+pub use around::class_of;
+pub use constraints::{Constraints, Impossible};
+
+use crate::anatomy::{Site, Socket, Tooth};
+use crate::chart::{Address, Case};
+use archetype::Brief;
+use core::fmt;
+use draw::{BLOCK, Draws, Field};
+use tooth_table::ToothRow;
+
+/// Version of the address notation.
+pub const FORMAT: u16 = 1;
+/// Number of the generator.
+pub const GENERATOR: u16 = 1;
+/// How many attempts are made for one seed before a search gives up.
+pub const MOST_ATTEMPTS: u32 = 200_000;
+
+/// Why an address gives no case.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoCase {
+    /// The address is written in a later notation.
+    Format {
+        /// The notation's number.
+        found: u16,
+    },
+    /// The generator is not known to this version.
+    Generator {
+        /// Its number.
+        found: u16,
+    },
+    /// This attempt of the seed was rejected when it was drawn.
+    Rejected {
+        /// The address.
+        address: Address,
+        /// Why.
+        why: &'static str,
+    },
+    /// The constraints contradict each other.
+    Impossible(Impossible),
+    /// No attempt of this seed met the constraints.
+    NotFound {
+        /// The seed.
+        seed: u64,
+    },
+}
+
+impl fmt::Display for NoCase {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Format { found } => write!(
+                f,
+                "the case address is of format {found}, this version reads format {FORMAT}: use a newer version"
+            ),
+            Self::Generator { found } => write!(
+                f,
+                "the case address names generator {found}, this version has generators 1 to {GENERATOR}: use a newer version, or the case written out in full"
+            ),
+            Self::Rejected { address, why } => write!(
+                f,
+                "the address {address} is no case: {why}; give the bare seed {} to find its case",
+                address.seed
+            ),
+            Self::Impossible(why) => write!(f, "{why}"),
+            Self::NotFound { seed } => write!(
+                f,
+                "seed {seed} gave no case that meets the constraints in {MOST_ATTEMPTS} attempts: loosen one, or try another seed"
+            ),
+        }
+    }
+}
+
+impl core::error::Error for NoCase {}
+
+/// The case of a seed: the first attempt that stands.
+///
+/// # Errors
+/// [`NoCase::NotFound`], should every attempt be rejected.
+pub fn generate(seed: u64) -> Result<Case, NoCase> {
+    generate_with(seed, &Constraints::default())
+}
+
+/// The first case of a seed that meets constraints. Its address replays it without them.
+///
+/// # Errors
+/// [`NoCase::Impossible`] or [`NoCase::NotFound`].
+pub fn generate_with(seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
+    constraints.check().map_err(NoCase::Impossible)?;
+    let mut attempt = 0;
+    while attempt < MOST_ATTEMPTS {
+        let address = Address { format: FORMAT, generator: GENERATOR, seed, attempt };
+        let draws = Draws::of(address);
+        let archetype = archetype_of(&draws);
+        if !constraints.allows_archetype(archetype) {
+            // The whole block has this archetype.
+            attempt = (attempt / BLOCK + 1) * BLOCK;
+            continue;
+        }
+        if constraints.allows(archetype, tooth_of(&draws, archetype)) {
+            if let Ok(case) = draw(&draws) {
+                if constraints.allows_site(&case.site) && is_solvable(&case) {
+                    return Ok(case);
+                }
+            }
+        }
+        attempt += 1;
+    }
+    Err(NoCase::NotFound { seed })
+}
+
+/// Replays an address: one attempt, no search.
+///
+/// # Errors
+/// [`NoCase::Format`], [`NoCase::Generator`] or [`NoCase::Rejected`].
+pub fn at(address: Address) -> Result<Case, NoCase> {
+    if address.format != FORMAT {
+        return Err(NoCase::Format { found: address.format });
+    }
+    if address.generator != GENERATOR {
+        return Err(NoCase::Generator { found: address.generator });
+    }
+    draw(&Draws::of(address)).map_err(|why| NoCase::Rejected { address, why })
+}
+
+/// What decides something in the case of this address: for instructors and for spreading cases.
+#[must_use]
+pub fn archetype_at(address: Address) -> Archetype {
+    archetype_of(&Draws::of(address))
+}
+
+fn archetype_of(draws: &Draws) -> Archetype {
+    Archetype::draw(&mut draws.block_stream(Field::Archetype))
+}
+
+fn tooth_of(draws: &Draws, archetype: Archetype) -> Tooth {
+    let teeth = archetype.teeth();
+    let first = teeth.first().copied();
+    // Every archetype has a tooth, which a test holds.
+    let otherwise = first.or_else(|| Tooth::new(11).ok());
+    let drawn = otherwise.map(|one| draws.stream(Field::Tooth).pick(&teeth, one));
+    drawn.unwrap_or_else(|| unreachable_tooth())
+}
+
+/// Never reached: 11 is a tooth.
+const fn unreachable_tooth() -> Tooth {
+    match Tooth::new(11) {
+        Ok(tooth) => tooth,
+        Err(_) => unreachable!(),
+    }
+}
+
+const fn is_solvable(_case: &Case) -> bool {
+    true
+}
+
+fn draw(draws: &Draws) -> Result<Case, &'static str> {
+    let archetype = archetype_of(draws);
+    let tooth = tooth_of(draws, archetype);
+    draw_bound(draws, tooth, &archetype.brief())
+}
+
+/// Draws a case within a brief. Population draws will come in here with a brief that binds nothing.
+fn draw_bound(draws: &Draws, tooth: Tooth, brief: &Brief) -> Result<Case, &'static str> {
+    let row = ToothRow::of(tooth).ok_or("a molar has more than one root")?;
+    let person = patient::person(draws, brief);
+    let rooted = socket::draw(draws, tooth, row, person.sex, person.age, brief);
+    let neighbours = around::neighbours(draws, &rooted, brief);
+    let ridge = ridge::draw(draws, &rooted, &neighbours, brief);
+    let soft = soft::draw(draws, &rooted, &ridge, brief);
+    let crown = soft::crown(draws, &rooted, &soft);
+    let site = Site {
+        tooth,
+        defects: defects::draw(draws, &rooted, &ridge, brief),
+        vital: around::vital(draws, &rooted, &ridge, &neighbours, person.sex, brief),
+        density: around::density(draws, &rooted),
+        lesion: around::lesion(draws, brief),
+        socket: Socket { roots: vec![rooted.root] },
+        neighbours,
+        ridge,
+        soft,
+        crown,
+    };
+    holds_together(&site)?;
+    let patient = patient::draw(draws, person, &site, brief);
+    let readings = readings::draw(draws, &site, &patient);
+    let title = title(tooth, &patient);
+    Ok(Case { address: Some(draws.address()), title, site, patient, readings })
+}
+
+/// Tooth and reason: what a referral says, and nothing that the learner is to find out.
+fn title(tooth: Tooth, patient: &crate::chart::Patient) -> String {
+    use crate::chart::Complaint;
+    let reason = match patient.complaint {
+        Complaint::RootFracture => "split root suspected",
+        Complaint::CrownFracture => "crown broken below the gum",
+        Complaint::EndodonticFailure => "root treatment failed",
+        Complaint::Caries => "deep caries",
+        Complaint::Periodontitis => "support lost",
+        Complaint::Resorption => "root resorbing",
+        Complaint::Trauma => "after a blow",
+        Complaint::Restorable => "sent for extraction",
+    };
+    let words = tooth.words();
+    let mut letters = words.chars();
+    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}: {reason}", letters.as_str())
+}
+
+/// What must hold of any drawn site: the root lies inside the ridge with some plate over it, the
+/// faces do not meet, nothing stands in the canal, neighbours stand clear.
+fn holds_together(site: &Site) -> Result<(), &'static str> {
+    let root = site.root();
+    let tip = shape::apex(root);
+    for step in 0..=40 {
+        let z = tip.z * f64::from(step) / 40.0;
+        let at = shape::root_at(root, z);
+        let (facial, oral) = (shape::face(&site.ridge.facial, z), shape::face(&site.ridge.oral, z));
+        if facial - at.y - at.half_fo < 0.1 || at.y - at.half_fo - oral < 0.1 {
+            return Err("the root would stand out of the ridge");
+        }
+    }
+    for step in 0..=60 {
+        let z = f64::from(step) / 2.0;
+        if shape::face(&site.ridge.facial, z) - shape::face(&site.ridge.oral, z) < 2.0 {
+            return Err("the faces of the ridge would meet");
+        }
+    }
+    if let Some(canal) = &site.vital.canal {
+        if shape::to_segment(tip, canal.from, canal.to) < canal.radius.get() {
+            return Err("the root would stand in the canal");
+        }
+    }
+    for (neighbour, sign) in [(&site.neighbours.mesial, -1.0), (&site.neighbours.distal, 1.0)] {
+        if let crate::anatomy::Neighbour::Root(beside) = neighbour {
+            for step in 0..=10 {
+                let z = tip.z * f64::from(step) / 10.0;
+                let (own, other) = (shape::root_at(root, z), shape::root_at(beside, z));
+                if sign * (other.x - own.x) - own.half_md - other.half_md < 0.6 {
+                    return Err("the roots would touch");
+                }
+            }
+        }
+    }
+    Ok(())
+}

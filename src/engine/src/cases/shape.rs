@@ -1,0 +1,102 @@
+//! Points on roots and ridges, as far as drawing a site needs them. Judging measures elsewhere.
+
+use crate::anatomy::{Profile, RootBody};
+use crate::geometry::{P2, P3, direction};
+
+/// Half-widths (mesiodistal, faciooral) and middle (x, y) of a root at a level.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct RootAt {
+    pub half_md: f64,
+    pub half_fo: f64,
+    pub x: f64,
+    pub y: f64,
+}
+
+/// The root at level `z`; above the crest its widths go on unchanged, past the apex they are nothing.
+pub(super) fn root_at(root: &RootBody, z: f64) -> RootAt {
+    let axis = direction(root.tilt, root.tip);
+    let along = z / axis.z;
+    let depth = (along / root.length.get()).clamp(0.0, 1.0);
+    let share = libm::pow(1.0 - depth, root.taper);
+    let share = if depth >= 1.0 { 0.0 } else { share };
+    RootAt {
+        half_md: root.half_md.get() * share,
+        half_fo: root.half_fo.get() * share,
+        x: root.x.get() + axis.x * along,
+        y: root.y.get() + axis.y * along,
+    }
+}
+
+/// The apex.
+pub(super) fn apex(root: &RootBody) -> P3 {
+    let axis = direction(root.tilt, root.tip);
+    P3::new(root.x.get(), root.y.get(), 0.0) + axis * root.length.get()
+}
+
+/// A polyline over its first coordinate; straight on beyond its ends.
+pub(super) fn along(knots: &[P2], at: f64) -> f64 {
+    let Some(first) = knots.first() else { return 0.0 };
+    if at <= first.x {
+        return first.y;
+    }
+    for pair in knots.windows(2) {
+        let &[a, b] = pair else { continue };
+        if at <= b.x {
+            return a.y + (b.y - a.y) * (at - a.x) / (b.x - a.x);
+        }
+    }
+    knots.last().map_or(first.y, |last| last.y)
+}
+
+/// The face at level `z`.
+pub(super) fn face(profile: &Profile, z: f64) -> f64 {
+    along(&profile.knots, z)
+}
+
+/// Length along a face from level `from` apically to level `to`.
+pub(super) fn arc(profile: &Profile, from: f64, to: f64) -> f64 {
+    let levels = profile.knots.iter().map(|knot| knot.x).filter(|z| from < *z && *z < to);
+    let mut length = 0.0;
+    let mut last = from;
+    for z in levels.chain([to]) {
+        let (dz, dy) = (z - last, face(profile, z) - face(profile, last));
+        length += libm::sqrt(dz * dz + dy * dy);
+        last = z;
+    }
+    length
+}
+
+/// Least distance from a point to a segment.
+pub(super) fn to_segment(point: P3, from: P3, to: P3) -> f64 {
+    let (whole, part) = (to - from, point - from);
+    let square = whole.dot(whole);
+    let t = if square > 0.0 { (part.dot(whole) / square).clamp(0.0, 1.0) } else { 0.0 };
+    (point - (from + whole * t)).length()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_length_along_a_bent_face_is_the_sum_of_its_parts() {
+        let bent = Profile {
+            knots: vec![
+                P2::new(-8.0, 1.0),
+                P2::new(0.0, 1.0),
+                P2::new(3.0, 5.0),
+                P2::new(9.0, 5.0),
+            ],
+        };
+        // 3-4-5 triangle, then 2 straight on.
+        assert!((arc(&bent, 0.0, 5.0) - 7.0).abs() < 1e-12);
+        assert_eq!(face(&bent, 20.0), 5.0);
+    }
+
+    #[test]
+    fn the_distance_to_a_segment_ends_at_its_ends() {
+        let (a, b) = (P3::new(0.0, 0.0, 0.0), P3::new(10.0, 0.0, 0.0));
+        assert!((to_segment(P3::new(5.0, 3.0, 4.0), a, b) - 5.0).abs() < 1e-12);
+        assert!((to_segment(P3::new(13.0, 4.0, 0.0), a, b) - 5.0).abs() < 1e-12);
+    }
+}

@@ -1,0 +1,345 @@
+//! What must hold of drawn cases: the same values for ever, published ranges, consistency.
+
+use super::archetype::{Brief, Facial};
+use super::draw::Draws;
+use super::shape::{apex, face};
+use super::socket::Sagittal;
+use super::*;
+use crate::anatomy::{DefectKind, Jaw, Lesion, LipLine, Neighbour, Wall};
+use crate::chart::{Complaint, Sex};
+
+fn address(seed: u64, attempt: u32) -> Address {
+    Address { format: FORMAT, generator: GENERATOR, seed, attempt }
+}
+
+/// Cases drawn with nothing bound, at one tooth.
+fn free(iso: u8, count: u64) -> Vec<Case> {
+    let tooth = Tooth::new(iso).unwrap();
+    (0..count)
+        .filter_map(|seed| draw_bound(&Draws::of(address(seed, 0)), tooth, &Brief::free()).ok())
+        .collect()
+}
+
+/// Teaching draws of the first attempts, rejected ones left out.
+fn drawn(count: u64) -> Vec<(Archetype, Case)> {
+    (0..count)
+        .filter_map(|seed| {
+            let draws = Draws::of(address(seed, 0));
+            Some((archetype_of(&draws), draw(&draws).ok()?))
+        })
+        .collect()
+}
+
+fn mean(values: impl Iterator<Item = f64>) -> f64 {
+    let (sum, count) = values.fold((0.0, 0.0), |(sum, count), value| (sum + value, count + 1.0));
+    sum / count
+}
+
+fn share(cases: &[Case], of: impl Fn(&Case) -> bool) -> f64 {
+    cases.iter().filter(|case| of(case)).count() as f64 / cases.len() as f64
+}
+
+/// Plate at the reference crest.
+fn crest_plate(case: &Case) -> f64 {
+    face(&case.site.ridge.facial, 0.0) - case.site.root().half_fo.get()
+}
+
+#[test]
+fn plates_at_the_crest_are_as_thin_as_in_fresh_sockets() {
+    // Huynh-Ba et al. 2010, confirmed: at most 1 mm in 87 % of upper front, 59 % of premolar
+    // sockets; ranges of the evidence file: 82 to 92, 50 to 65 %.
+    for (iso, range) in [(11, 0.82..=0.92), (12, 0.80..=0.92), (13, 0.76..=0.92), (14, 0.50..=0.65)]
+    {
+        let thin = share(&free(iso, 4000), |case| crest_plate(case) <= 1.0);
+        assert!(range.contains(&thin), "{iso}: {thin}");
+    }
+}
+
+#[test]
+fn sagittal_classes_keep_their_published_shares() {
+    // Class I 78-84 %, II 6-11, III 0.5-2, IV 6-12 (pooled from Kan 2011 and Kong 2020).
+    let tooth = Tooth::new(11).unwrap();
+    let row = ToothRow::of(tooth).unwrap();
+    let count = 10_000_u32;
+    let classes: Vec<Sagittal> = (0..u64::from(count))
+        .map(|seed| {
+            let draws = Draws::of(address(seed, 0));
+            socket::draw(&draws, tooth, row, Sex::Male, 40, &Brief::free()).sagittal
+        })
+        .collect();
+    let of = |class: Sagittal| {
+        classes.iter().filter(|one| **one == class).count() as f64 / f64::from(count)
+    };
+    assert!((0.78..=0.84).contains(&of(Sagittal::Facial)), "{}", of(Sagittal::Facial));
+    assert!((0.06..=0.11).contains(&of(Sagittal::Central)));
+    assert!((0.005..=0.02).contains(&of(Sagittal::Oral)));
+    assert!((0.06..=0.12).contains(&of(Sagittal::Engaged)));
+}
+
+#[test]
+fn ridge_width_and_its_angle_to_the_root_come_out_as_surveyed() {
+    // 11: mean of three levels 7.43 (Cho 2019, crest to apex) to 9.55 mm (Zhang 2015, to the nasal
+    // floor), both confirmed; root against ridge 15 degrees (400 scans, confirmed), taken +-4.
+    let cases = free(11, 3000);
+    let width = mean(cases.iter().map(|case| {
+        let tip = apex(case.site.root()).z;
+        let at = |z| face(&case.site.ridge.facial, z) - face(&case.site.ridge.oral, z);
+        (at(0.0) + at(0.5 * tip) + at(tip)) / 3.0
+    }));
+    assert!((7.4..=9.6).contains(&width), "{width}");
+    let angle = mean(cases.iter().map(|case| {
+        let root = case.site.root();
+        let tip = apex(root);
+        let middle =
+            |z| f64::midpoint(face(&case.site.ridge.facial, z), face(&case.site.ridge.oral, z));
+        let ridge = libm::atan2(middle(tip.z) - middle(0.0), tip.z);
+        (root.tilt.radians() - ridge) * (180.0 / core::f64::consts::PI)
+    }));
+    assert!((11.0..=19.0).contains(&angle), "{angle}");
+}
+
+#[test]
+fn floors_and_canals_come_nearer_towards_the_molars() {
+    let floor =
+        |iso| mean(free(iso, 1500).iter().filter_map(|c| Some(c.readings.sections.floor?.get())));
+    let (first, second) = (floor(14), floor(15));
+    // Eberhardt et al. 1992: 6-7 mm at the first premolar (confirmed secondary); less behind it.
+    assert!((5.5..=8.0).contains(&first) && second < first - 1.5, "{first} {second}");
+    let canal =
+        |iso| mean(free(iso, 1500).iter().filter_map(|c| Some(c.readings.sections.canal?.get())));
+    let second = canal(45);
+    // 35 mean 5.52 (80 scans, confirmed); the rise to the foramen keeps the canal a little lower here.
+    assert!((4.5..=7.5).contains(&second), "{second}");
+}
+
+#[test]
+fn the_mental_foramen_lies_in_the_premolar_span() {
+    let cases = free(45, 2000);
+    // Between the premolars (-7 mm at most) to the second premolar's distal face.
+    let inside =
+        share(&cases, |c| c.site.vital.foramen.is_some_and(|at| (-7.0..=3.5).contains(&at.x)));
+    assert!(inside >= 0.9, "{inside}");
+}
+
+#[test]
+fn crowns_and_roots_keep_their_ratio() {
+    // Upper incisors 1.05 to 1.45 (handbook 1.24 to 1.44, scans 1.1 to 1.2), lower 1.3 to 1.5.
+    let ratio = |iso| {
+        mean(free(iso, 1500).iter().map(|case| {
+            let root = case.site.root();
+            let crown = -case.site.crown.edge.z - root.neck.get();
+            (root.length + root.neck).get() / crown
+        }))
+    };
+    assert!((1.05..=1.45).contains(&ratio(11)), "{}", ratio(11));
+    assert!((1.05..=1.50).contains(&ratio(12)), "{}", ratio(12));
+    assert!((1.25..=1.55).contains(&ratio(42)), "{}", ratio(42));
+}
+
+#[test]
+fn root_and_plates_fill_the_ridge_and_nothing_stands_out_of_it() {
+    for (_, case) in drawn(600) {
+        holds_together(&case.site).unwrap();
+        let facial = crest_plate(&case);
+        let oral = -face(&case.site.ridge.oral, 0.0) - case.site.root().half_fo.get();
+        assert!(facial > 0.1 && oral > 0.1, "{}", case.title);
+    }
+}
+
+#[test]
+fn an_archetype_brings_what_it_is_named_for() {
+    for (archetype, case) in drawn(1500) {
+        let site = &case.site;
+        let facial = site.defects_of(Wall::Facial).map(|defect| defect.kind).next();
+        let expected = match archetype.brief().facial {
+            Facial::Whole => None,
+            Facial::V => Some(DefectKind::DehiscenceV),
+            Facial::U => Some(DefectKind::DehiscenceU),
+            Facial::Lost => Some(DefectKind::LostWall),
+            Facial::Window => Some(DefectKind::Fenestration),
+        };
+        assert_eq!(facial, expected, "{archetype:?}");
+        assert_eq!(site.defects_of(Wall::Oral).count() > 0, archetype == Archetype::OralDefect);
+        match archetype {
+            Archetype::IntactThick => assert!(crest_plate(&case) > 1.0),
+            Archetype::IntactThin => assert!(crest_plate(&case) < 1.0),
+            Archetype::ChronicLesion => assert!(matches!(site.lesion, Lesion::Chronic { .. })),
+            Archetype::ThinGumHighLip => {
+                assert!(site.soft.thickness.get() < 1.0 && site.soft.lip == LipLine::High);
+            }
+            Archetype::Recession => assert!(site.soft.margin_below_twin.get() >= 1.0),
+            Archetype::NeighbourImplant => {
+                let beside = [&site.neighbours.mesial, &site.neighbours.distal];
+                assert!(beside.iter().any(|one| matches!(one, Neighbour::Implant(_))));
+            }
+            Archetype::NearCanal => {
+                assert!(case.readings.sections.canal.unwrap().get() < 4.5, "{}", case.title);
+            }
+            Archetype::NearSinus => assert!(case.readings.sections.floor.unwrap().get() < 3.0),
+            Archetype::LingualUndercut => {
+                assert!(
+                    case.readings.sections.undercut.get() > 1.5,
+                    "{:?}",
+                    case.readings.sections
+                );
+            }
+            Archetype::Restorable => {
+                assert_eq!(case.patient.complaint, Complaint::Restorable);
+            }
+            _ => {}
+        }
+        assert_eq!(case.patient.pregnancy_week.is_some(), archetype == Archetype::Pregnancy);
+    }
+}
+
+#[test]
+fn a_section_states_its_error_and_keeps_to_it_and_a_film_never_shows_the_facial_wall() {
+    for (_, case) in drawn(800) {
+        let report = &case.readings.sections;
+        let tip = apex(case.site.root()).z;
+        let at = |z| face(&case.site.ridge.facial, z) - face(&case.site.ridge.oral, z);
+        for (read, truth) in report.ridge_width.iter().zip([at(0.0), at(0.5 * tip), at(tip)]) {
+            assert!((read.get() - truth).abs() <= report.error.get() + 1e-9, "{}", case.title);
+        }
+        // A plate that is not there, or too thin, is not discernible.
+        let open = case
+            .site
+            .defects_of(Wall::Facial)
+            .any(|defect| defect.kind != DefectKind::Fenestration);
+        if open && case.site.ridge.crest.knots == case.site.ridge.crest.unharmed {
+            assert_eq!(report.facial_plate, None, "{}", case.title);
+        }
+    }
+}
+
+#[test]
+fn about_an_eighth_of_soundings_read_more_than_a_millimetre_too_shallow() {
+    // 12 % of 190 teeth (Kan 2003, confirmed). Intact sites: the truth lies near 3 mm.
+    let cases: Vec<Case> = drawn(3000)
+        .into_iter()
+        .filter(|(archetype, _)| archetype.brief().facial == Facial::Whole)
+        .filter(|(archetype, _)| archetype.brief().crest == archetype::Crestal::Whole)
+        .map(|(_, case)| case)
+        .collect();
+    let shallow = share(&cases, |case| {
+        -case.site.soft.margin_z.get() - case.readings.sounding[1].depth.get() > 1.0
+    });
+    assert!((0.08..=0.16).contains(&shallow), "{shallow}");
+    let sounded = mean(cases.iter().map(|case| case.readings.sounding[1].depth.get()));
+    // 3.19 +- 0.71 as sounded.
+    assert!((2.7..=3.4).contains(&sounded), "{sounded}");
+}
+
+#[test]
+fn age_sex_habits_and_history_do_not_follow_the_name() {
+    let cases = drawn(6000);
+    let list_of = |case: &Case| {
+        let family = case.patient.name.split(' ').nth(1).unwrap().to_owned();
+        names::LISTS.iter().position(|list| list.families.contains(&family.as_str())).unwrap()
+    };
+    let plain = cases.iter().filter(|(one, _)| one.brief().gate.is_none()).map(|(_, case)| case);
+    let mut groups = vec![Vec::new(); names::LISTS.len()];
+    for case in plain {
+        groups[list_of(case)].push(case.clone());
+    }
+    let whole: Vec<Case> = groups.concat();
+    for group in &groups {
+        let n = group.len() as f64;
+        assert!(n > 250.0, "every list is drawn from: {n}");
+        // Four standard errors of each share and mean.
+        let all_share = |of: fn(&Case) -> bool| {
+            let (one, all) = (share(group, of), share(&whole, of));
+            assert!((one - all).abs() < 4.0 * libm::sqrt(all * (1.0 - all) / n), "{one} {all}");
+        };
+        all_share(|case| case.patient.sex == Sex::Female);
+        all_share(|case| case.patient.cigarettes > 0);
+        all_share(|case| case.patient.sugar.is_some());
+        all_share(|case| case.patient.complaint == Complaint::Caries);
+        all_share(|case| case.site.is_aesthetic());
+        let age = |cases: &[Case]| mean(cases.iter().map(|case| f64::from(case.patient.age)));
+        assert!((age(group) - age(&whole)).abs() < 4.0 * 14.0 / libm::sqrt(n));
+    }
+}
+
+#[test]
+fn histories_hang_together() {
+    let (mut old, mut with_history) = (0, 0);
+    for (archetype, case) in drawn(3000) {
+        let patient = &case.patient;
+        if let Some(week) = patient.pregnancy_week {
+            assert!(patient.sex == Sex::Female && (18..=45).contains(&patient.age));
+            assert!((1..=41).contains(&week));
+        }
+        assert!(patient.growth_complete || patient.age < 21);
+        assert!(patient.age >= 18 || patient.cigarettes == 0);
+        assert!(patient.stent.is_none() || patient.antiplatelets > 0);
+        assert!(
+            patient.antiresorptive.is_none()
+                || patient.age >= 35
+                || archetype.brief().gate.is_none()
+        );
+        assert!((1..=3).contains(&patient.asa));
+        if patient.age >= 70 {
+            old += 1;
+            with_history += i32::from(patient.asa > 1);
+        }
+    }
+    // A patient of 70 has a history of 70 years, most of the time.
+    assert!(f64::from(with_history) > 0.6 * f64::from(old), "{with_history} of {old}");
+}
+
+#[test]
+fn archetypes_are_spread_evenly_over_the_groups_of_decisions() {
+    let count = 7000;
+    let mut of_group = std::collections::BTreeMap::new();
+    for seed in 0..count {
+        *of_group.entry(archetype_at(address(seed, 0)).group()).or_insert(0_u32) += 1;
+    }
+    for group in Group::ALL {
+        assert!((880..=1120).contains(&of_group[&group]), "{group:?} {}", of_group[&group]);
+    }
+}
+
+#[test]
+fn constraints_are_met_and_the_address_replays_without_them() {
+    let asked = Constraints {
+        archetype: Some(Archetype::DefectV),
+        tooth: Tooth::new(24).ok(),
+        ..Constraints::default()
+    };
+    let case = generate_with(77, &asked).unwrap();
+    let address = case.address.unwrap();
+    assert_eq!(case.site.tooth.iso(), 24);
+    assert_eq!(archetype_at(address), Archetype::DefectV);
+    assert_eq!(at(address), Ok(case));
+}
+
+#[test]
+fn constraints_that_contradict_each_other_say_so() {
+    let misplaced = Constraints {
+        archetype: Some(Archetype::NearCanal),
+        tooth: Tooth::new(11).ok(),
+        ..Constraints::default()
+    };
+    assert!(generate_with(1, &misplaced).unwrap_err().to_string().contains("35"));
+    let molar = Constraints { tooth: Tooth::new(16).ok(), ..Constraints::default() };
+    assert!(generate_with(1, &molar).unwrap_err().to_string().contains("one root"));
+}
+
+#[test]
+fn a_later_notation_or_generator_is_refused_with_a_way_out() {
+    let later = Address { format: 2, ..address(1, 0) };
+    assert_eq!(at(later), Err(NoCase::Format { found: 2 }));
+    let newer = Address { generator: 9, ..address(1, 0) };
+    assert!(at(newer).unwrap_err().to_string().contains("written out in full"));
+}
+
+#[test]
+fn no_jaw_but_the_lower_has_a_canal_and_no_tooth_but_a_central_a_nasopalatine_canal() {
+    for (_, case) in drawn(400) {
+        let (site, upper) = (&case.site, case.site.tooth.jaw() == Jaw::Maxilla);
+        assert!(!upper || site.vital.canal.is_none() && site.vital.foramen.is_none());
+        assert_eq!(upper, site.vital.floor.is_some());
+        assert_eq!(upper && site.tooth.position() == 1, site.vital.nasopalatine.is_some());
+    }
+}
