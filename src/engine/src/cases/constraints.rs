@@ -74,10 +74,10 @@ impl Constraints {
                 return Err(Impossible::OtherJaw { tooth });
             }
         }
-        if let Some(archetype) = self.archetype {
-            if !archetype.teeth().into_iter().any(|tooth| self.allows_tooth(tooth)) {
-                return Err(Impossible::Misplaced { archetype });
-            }
+        if let Some(archetype) = self.archetype
+            && !archetype.teeth().into_iter().any(|tooth| self.allows_tooth(tooth))
+        {
+            return Err(Impossible::Misplaced { archetype });
         }
         Ok(())
     }

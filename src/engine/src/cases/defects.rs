@@ -19,10 +19,10 @@ pub(super) fn draw(draws: &Draws, rooted: &Rooted, ridge: &Ridge, brief: &Brief)
     if let Some(defect) = facial(&mut draws.stream(Field::FacialDefect), rooted, ridge, brief) {
         defects.push(defect);
     }
-    if brief.oral_defect {
-        if let Some(defect) = oral(&mut draws.stream(Field::OralDefect), rooted, ridge) {
-            defects.push(defect);
-        }
+    if brief.oral_defect
+        && let Some(defect) = oral(&mut draws.stream(Field::OralDefect), rooted, ridge)
+    {
+        defects.push(defect);
     }
     defects
 }

@@ -123,12 +123,12 @@ pub fn generate_with(seed: u64, constraints: &Constraints) -> Result<Case, NoCas
             attempt = (attempt / BLOCK + 1) * BLOCK;
             continue;
         }
-        if constraints.allows(archetype, tooth_of(&draws, archetype)) {
-            if let Ok(case) = draw(&draws) {
-                if constraints.allows_site(&case.site) && is_solvable(&case) {
-                    return Ok(case);
-                }
-            }
+        if constraints.allows(archetype, tooth_of(&draws, archetype))
+            && let Ok(case) = draw(&draws)
+            && constraints.allows_site(&case.site)
+            && is_solvable(&case)
+        {
+            return Ok(case);
         }
         attempt += 1;
     }
@@ -159,21 +159,14 @@ fn archetype_of(draws: &Draws) -> Archetype {
     Archetype::draw(&mut draws.block_stream(Field::Archetype))
 }
 
-fn tooth_of(draws: &Draws, archetype: Archetype) -> Tooth {
-    let teeth = archetype.teeth();
-    let first = teeth.first().copied();
-    // Every archetype has a tooth, which a test holds.
-    let otherwise = first.or_else(|| Tooth::new(11).ok());
-    let drawn = otherwise.map(|one| draws.stream(Field::Tooth).pick(&teeth, one));
-    drawn.unwrap_or_else(|| unreachable_tooth())
-}
+/// Stands in for an empty list, which no archetype has.
+const FIRST: Tooth = match Tooth::new(11) {
+    Ok(tooth) => tooth,
+    Err(_) => panic!("11 is a tooth"),
+};
 
-/// Never reached: 11 is a tooth.
-const fn unreachable_tooth() -> Tooth {
-    match Tooth::new(11) {
-        Ok(tooth) => tooth,
-        Err(_) => unreachable!(),
-    }
+fn tooth_of(draws: &Draws, archetype: Archetype) -> Tooth {
+    draws.stream(Field::Tooth).pick(&archetype.teeth(), FIRST)
 }
 
 const fn is_solvable(_case: &Case) -> bool {
@@ -252,10 +245,10 @@ fn holds_together(site: &Site) -> Result<(), &'static str> {
             return Err("the faces of the ridge would meet");
         }
     }
-    if let Some(canal) = &site.vital.canal {
-        if shape::to_segment(tip, canal.from, canal.to) < canal.radius.get() {
-            return Err("the root would stand in the canal");
-        }
+    if let Some(canal) = &site.vital.canal
+        && shape::to_segment(tip, canal.from, canal.to) < canal.radius.get()
+    {
+        return Err("the root would stand in the canal");
     }
     for (neighbour, sign) in [(&site.neighbours.mesial, -1.0), (&site.neighbours.distal, 1.0)] {
         if let crate::anatomy::Neighbour::Root(beside) = neighbour {
