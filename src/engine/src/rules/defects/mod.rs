@@ -1,10 +1,25 @@
 //! Socket and defect classes.
 
+mod defect_class_above_its_barrier;
+mod hidden_facial_loss_not_looked_for;
+mod socket_graded_too_lightly;
+mod wide_facial_loss_in_one_stage;
+
 use super::Rule;
 
 /// In the order of care.
-pub(super) static RULES: &[&Rule] = &[];
+pub(super) static RULES: &[&Rule] = &[
+    &hidden_facial_loss_not_looked_for::RULE,
+    &socket_graded_too_lightly::RULE,
+    &wide_facial_loss_in_one_stage::RULE,
+    &defect_class_above_its_barrier::RULE,
+];
 
 /// Long text of each rule, by id.
 #[cfg(feature = "prose")]
-pub(super) static PROSE: &[(&str, &str)] = &[];
+pub(super) static PROSE: &[(&str, &str)] = &[
+    ("hidden-facial-loss-not-looked-for", include_str!("hidden_facial_loss_not_looked_for.md")),
+    ("socket-graded-too-lightly", include_str!("socket_graded_too_lightly.md")),
+    ("wide-facial-loss-in-one-stage", include_str!("wide_facial_loss_in_one_stage.md")),
+    ("defect-class-above-its-barrier", include_str!("defect_class_above_its_barrier.md")),
+];

@@ -1,12 +1,9 @@
 //! No connective tissue graft where a facial defect or a high smile line puts the margin at risk.
 
-use super::super::{
-    Agreement, Cause, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
 use crate::anatomy::{LipLine, Wall};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step, choices::TissueGraft};
+use crate::plan::choices::TissueGraft;
+use crate::rules::prelude::*;
+use crate::units::comparable;
 
 /// Add a connective tissue graft beside an immediate implant whose margin is at risk although the gum is thick.
 pub(super) static RULE: Rule = Rule {
@@ -19,22 +16,14 @@ pub(super) static RULE: Rule = Rule {
     why: "You save some recession with it, and beside a repaired facial wall or under a high lip that is where it counts.",
     mend: "Lay a connective tissue graft now, or plan it for uncovering.",
     scale: Scale::Situations(&[
-        Situation { key: "now", words: "a connective tissue graft is laid now", zone: Zone::Ideal },
-        Situation {
-            key: "later",
-            words: "a connective tissue graft is planned for later",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "none-high-lip",
-            words: "no connective tissue graft is laid under a high lip",
-            zone: Zone::Debated,
-        },
-        Situation {
-            key: "none-defect",
-            words: "no connective tissue graft is laid over a facial defect that shows",
-            zone: Zone::Suboptimal,
-        },
+        when("now", "a connective tissue graft is laid now", Zone::Ideal),
+        when("later", "a connective tissue graft is planned for later", Zone::Acceptable),
+        when("none-high-lip", "no connective tissue graft is laid under a high lip", Zone::Debated),
+        when(
+            "none-defect",
+            "no connective tissue graft is laid over a facial defect that shows",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
@@ -45,18 +34,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall, Fact::SmileLine, Fact::GumThickness],
     causes: &[Cause::SiteNotReady],
     evidence: &[
-        Evidence {
-            cite: "Seyssens 2021, connective tissue graft at immediate implants, J Clin Periodontol",
-            source: Source::SystematicReview,
-            status: Status::FromMemory,
-            says: "About 0.41 mm less recession.",
-        },
-        Evidence {
-            cite: "Kan 2023, Compendium",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "All 16 facial defects of V or U shape stayed stable for a mean of 6 years with contour graft and connective tissue graft.",
-        },
+        says(
+            Source::SystematicReview,
+            Status::FromMemory,
+            "Seyssens 2021, connective tissue graft at immediate implants, J Clin Periodontol",
+            "About 0.41 mm less recession.",
+        ),
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Kan 2023, Compendium",
+            "All 16 facial defects of V or U shape stayed stable for a mean of 6 years with contour graft and connective tissue graft.",
+        ),
     ],
     measure,
 };
@@ -66,8 +55,8 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
     let step = j.plan.graft.as_ref()?;
     let site = &j.case.site;
     let defect = site.defects_of(Wall::Facial).next().is_some();
-    // Thin gum is a risk of its own and has a rule of its own.
-    if !site.is_aesthetic() || site.soft.thickness.get() <= 1.0 {
+    // Gum that is thin by any definition is a risk of its own and has a rule of its own.
+    if !site.is_aesthetic() || comparable(site.soft.thickness.get()) <= 2.0 {
         return None;
     }
     if !defect && site.soft.lip != LipLine::High {
@@ -87,9 +76,11 @@ mod tests {
     use crate::anatomy::{Defect, DefectKind};
     use crate::geometry::Outline;
     use crate::rules::trial::Trial;
+    use crate::units::Mm;
 
     fn with_defect() -> Trial {
         let mut trial = Trial::plain();
+        trial.case.site.soft.thickness = Mm::new(2.5);
         let outline = Outline::new(vec![[-15, 0], [15, 0], [0, 50]]).unwrap();
         let kind = DefectKind::DehiscenceV;
         trial.case.site.defects.push(Defect { wall: Wall::Facial, kind, outline });
@@ -109,6 +100,7 @@ mod tests {
     #[test]
     fn a_high_lip_over_thick_gum_is_a_matter_of_opinion() {
         let mut trial = Trial::plain();
+        trial.case.site.soft.thickness = Mm::new(2.5);
         assert_eq!(trial.zone(&RULE), None);
         trial.case.site.soft.lip = LipLine::High;
         assert_eq!(trial.zone(&RULE), Some(Zone::Debated));
@@ -117,7 +109,12 @@ mod tests {
     #[test]
     fn thin_gum_is_left_to_its_own_rule() {
         let mut trial = with_defect();
-        trial.case.site.soft.thickness = crate::units::Mm::new(1.0);
-        assert_eq!(trial.zone(&RULE), None);
+        let mut zone = |thickness| {
+            trial.case.site.soft.thickness = Mm::new(thickness);
+            trial.zone(&RULE)
+        };
+        assert_eq!(zone(1.999), None);
+        assert_eq!(zone(2.0), None);
+        assert_eq!(zone(2.001), Some(Zone::Suboptimal));
     }
 }

@@ -1,11 +1,7 @@
 //! A filler in a showing facial gap that is gone before the contour is settled.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step, choices::GraftMaterial};
+use crate::plan::choices::GraftMaterial;
+use crate::rules::prelude::*;
 
 /// Fill a facial gap that shows with a graft that resorbs slowly.
 pub(super) static RULE: Rule = Rule {
@@ -18,21 +14,9 @@ pub(super) static RULE: Rule = Rule {
     why: "The filler in the gap holds the contour while the plate goes; one that fades within months goes with it.",
     mend: "Take a slowly resorbing filler, or blend one in.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "slow",
-            words: "the gap is filled with a graft that resorbs slowly",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "middling",
-            words: "the gap is filled with a graft of middling turnover",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "fades",
-            words: "the gap is filled with a graft that fades within months",
-            zone: Zone::Suboptimal,
-        },
+        when("slow", "the gap is filled with a graft that resorbs slowly", Zone::Ideal),
+        when("middling", "the gap is filled with a graft of middling turnover", Zone::Acceptable),
+        when("fades", "the gap is filled with a graft that fades within months", Zone::Suboptimal),
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
@@ -43,24 +27,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::SmileLine, Fact::GraftViews],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Araujo 2011, xenograft with collagen in the facial gap, Clin Oral Implants Res",
-            source: Source::Laboratory,
-            status: Status::Confirmed,
-            says: "After 6 months in dogs, the facial crest was thicker and higher where the gap held slow filler.",
-        },
-        Evidence {
-            cite: "textbook turnover times",
-            source: Source::Textbook,
-            status: Status::FromMemory,
-            says: "Own bone 3 to 6 months, demineralised human bone 3 to 6, mineralised human bone 4 to 12, bovine mineral for years.",
-        },
-        Evidence {
-            cite: "blended mineralised allograft beside an implant",
-            source: Source::CommonPractice,
-            status: Status::NoSource,
-            says: "A blend of cortical and cancellous mineralised human bone suits a facial defect beside an implant.",
-        },
+        says(
+            Source::Laboratory,
+            Status::Confirmed,
+            "Araujo 2011, xenograft with collagen in the facial gap, Clin Oral Implants Res",
+            "After 6 months in dogs, the facial crest was thicker and higher where the gap held slow filler.",
+        ),
+        says(
+            Source::Textbook,
+            Status::FromMemory,
+            "textbook turnover times",
+            "Own bone 3 to 6 months, demineralised human bone 3 to 6, mineralised human bone 4 to 12, bovine mineral for years.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "blended mineralised allograft beside an implant",
+            "A blend of cortical and cancellous mineralised human bone suits a facial defect beside an implant.",
+        ),
     ],
     measure,
 };

@@ -1,12 +1,7 @@
 //! A facial gap that leaves no room for graft between implant and plate.
 
-use super::super::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale,
-    Skill, Source, Status, Zone,
-};
 use crate::anatomy::{Jaw, Kind};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 
 /// Leave a facial gap of at least 2 mm between the implant and an intact facial wall.
 pub(super) static RULE: Rule = Rule {
@@ -37,24 +32,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall, Fact::FacialThickness],
     causes: &[Cause::ImplantTooFacial, Cause::ImplantTooWide],
     evidence: &[
-        Evidence {
-            cite: "Levine 2017, ten keys for immediate placement, Compendium, with its update",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "A gap of 2 mm or more is wanted, 1.5 to 2 mm is acceptable, less is unfavourable with a thin plate.",
-        },
-        Evidence {
-            cite: "7th consensus conference, group 5, 2023",
-            source: Source::Consensus,
-            status: Status::Confirmed,
-            says: "A gap of more than 2 mm together with graft is linked with better results.",
-        },
-        Evidence {
-            cite: "Maximizing esthetics and function with immediate implants, 2016",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "Filling the socket with the widest implant is now discouraged.",
-        },
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Levine 2017, ten keys for immediate placement, Compendium, with its update",
+            "A gap of 2 mm or more is wanted, 1.5 to 2 mm is acceptable, less is unfavourable with a thin plate.",
+        ),
+        says(
+            Source::Consensus,
+            Status::Confirmed,
+            "7th consensus conference, group 5, 2023",
+            "A gap of more than 2 mm together with graft is linked with better results.",
+        ),
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Maximizing esthetics and function with immediate implants, 2016",
+            "Filling the socket with the widest implant is now discouraged.",
+        ),
     ],
     measure,
 };

@@ -1,11 +1,6 @@
 //! A gap of 2 mm or less that is left to the clot: contested, except beside a thin plate that shows.
 
-use super::super::{
-    Agreement, Cause, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::units::comparable;
 
 /// Fill even a gap of 2 mm or less where the plate is thin and the margin shows.
@@ -19,22 +14,18 @@ pub(super) static RULE: Rule = Rule {
     why: "A narrow gap mostly fills on its own, but a thin plate leaves, and the contour with it, unless you put something slow behind it.",
     mend: "Lay graft into the gap for the sake of the contour.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "filled",
-            words: "the narrow gap is filled with graft",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "empty-hidden",
-            words: "the narrow gap is left empty beside a plate of more than 1 mm where the margin stays hidden",
-            zone: Zone::Acceptable,
-        },
-        Situation { key: "empty", words: "the narrow gap is left empty", zone: Zone::Debated },
-        Situation {
-            key: "empty-thin-showing",
-            words: "the narrow gap is left empty beside a plate of 1 mm or less where the margin shows",
-            zone: Zone::Suboptimal,
-        },
+        when("filled", "the narrow gap is filled with graft", Zone::Ideal),
+        when(
+            "empty-hidden",
+            "the narrow gap is left empty beside a plate of more than 1 mm where the margin stays hidden",
+            Zone::Acceptable,
+        ),
+        when("empty", "the narrow gap is left empty", Zone::Debated),
+        when(
+            "empty-thin-showing",
+            "the narrow gap is left empty beside a plate of 1 mm or less where the margin shows",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
@@ -51,30 +42,30 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall, Fact::FacialThickness, Fact::SmileLine],
     causes: &[Cause::Underfilled],
     evidence: &[
-        Evidence {
-            cite: "Seyssens 2022, socket grafting, Clin Implant Dent Relat Res",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "Grafting the gap saved 0.59 mm of width and 0.58 mm of margin on average.",
-        },
-        Evidence {
-            cite: "Maximizing esthetics and function with immediate implants, 2016",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "Below 2 mm no graft, above 2 mm graft.",
-        },
-        Evidence {
-            cite: "Paolantonio 2001, J Periodontol",
-            source: Source::Cohort,
-            status: Status::FromMemory,
-            says: "Tight gaps without filler healed with bone in human specimens.",
-        },
-        Evidence {
-            cite: "Ferrus 2010, ridge alterations, Clin Oral Implants Res",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "Thick plates and larger gaps filled better, with strata at 1 mm for both, in 93 ungrafted sites.",
-        },
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "Seyssens 2022, socket grafting, Clin Implant Dent Relat Res",
+            "Grafting the gap saved 0.59 mm of width and 0.58 mm of margin on average.",
+        ),
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Maximizing esthetics and function with immediate implants, 2016",
+            "Below 2 mm no graft, above 2 mm graft.",
+        ),
+        says(
+            Source::Cohort,
+            Status::FromMemory,
+            "Paolantonio 2001, J Periodontol",
+            "Tight gaps without filler healed with bone in human specimens.",
+        ),
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "Ferrus 2010, ridge alterations, Clin Oral Implants Res",
+            "Thick plates and larger gaps filled better, with strata at 1 mm for both, in 93 ungrafted sites.",
+        ),
     ],
     measure,
 };

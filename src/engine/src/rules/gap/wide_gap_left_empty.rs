@@ -1,11 +1,6 @@
 //! A gap of more than 2 mm that is left to the clot.
 
-use super::super::{
-    Agreement, Cause, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::units::comparable;
 
 /// Fill a facial gap of more than 2 mm with graft where the margin shows.
@@ -19,21 +14,17 @@ pub(super) static RULE: Rule = Rule {
     why: "You lose less width and less margin when a wide gap is filled; an empty one sinks in where everybody can see it.",
     mend: "Fill the gap with particulate before you close.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "filled",
-            words: "the gap of more than 2 mm is filled with graft",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "empty-hidden",
-            words: "the gap of more than 2 mm is left empty where the margin stays hidden",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "empty-showing",
-            words: "the gap of more than 2 mm is left empty where the margin shows",
-            zone: Zone::Suboptimal,
-        },
+        when("filled", "the gap of more than 2 mm is filled with graft", Zone::Ideal),
+        when(
+            "empty-hidden",
+            "the gap of more than 2 mm is left empty where the margin stays hidden",
+            Zone::Acceptable,
+        ),
+        when(
+            "empty-showing",
+            "the gap of more than 2 mm is left empty where the margin shows",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
@@ -50,30 +41,30 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall, Fact::SmileLine],
     causes: &[Cause::Underfilled],
     evidence: &[
-        Evidence {
-            cite: "7th consensus conference, group 5, 2023",
-            source: Source::Consensus,
-            status: Status::Confirmed,
-            says: "A gap of more than 2 mm together with graft is linked with better results.",
-        },
-        Evidence {
-            cite: "Seyssens 2022, socket grafting, Clin Implant Dent Relat Res",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "Grafting the gap saved 0.59 mm (0.41 to 0.78) of width and 0.58 mm (0.28 to 0.88) of margin in 15 trials of 604 implants.",
-        },
-        Evidence {
-            cite: "Greenstein and Cavallaro 2013",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "A gap of more than 2 mm is to be grafted.",
-        },
-        Evidence {
-            cite: "Tarnow and Chu 2011, human histology, Int J Periodontics Restorative Dent",
-            source: Source::Cohort,
-            status: Status::FromMemory,
-            says: "One ungrafted gap of 4.2 mm healed with bone.",
-        },
+        says(
+            Source::Consensus,
+            Status::Confirmed,
+            "7th consensus conference, group 5, 2023",
+            "A gap of more than 2 mm together with graft is linked with better results.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "Seyssens 2022, socket grafting, Clin Implant Dent Relat Res",
+            "Grafting the gap saved 0.59 mm (0.41 to 0.78) of width and 0.58 mm (0.28 to 0.88) of margin in 15 trials of 604 implants.",
+        ),
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Greenstein and Cavallaro 2013",
+            "A gap of more than 2 mm is to be grafted.",
+        ),
+        says(
+            Source::Cohort,
+            Status::FromMemory,
+            "Tarnow and Chu 2011, human histology, Int J Periodontics Restorative Dent",
+            "One ungrafted gap of 4.2 mm healed with bone.",
+        ),
     ],
     measure,
 };

@@ -1,11 +1,6 @@
 //! Too little bone in front of the implant once the graft has healed.
 
-use super::super::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale,
-    Skill, Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 
 /// Finish with at least 2 mm of bone in front of the implant.
 pub(super) static RULE: Rule = Rule {
@@ -44,30 +39,30 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall, Fact::FacialThickness],
     causes: &[Cause::ImplantTooFacial, Cause::Underfilled, Cause::ImplantTooWide],
     evidence: &[
-        Evidence {
-            cite: "Monje 2019, Int J Oral Maxillofac Implants",
-            source: Source::Laboratory,
-            status: Status::Confirmed,
-            says: "A facial wall of 1.5 mm is given as the lower bound.",
-        },
-        Evidence {
-            cite: "Spray 2000, Ann Periodontol",
-            source: Source::Cohort,
-            status: Status::ConfirmedSecondary,
-            says: "1.8 mm is given as the lower bound, on clinical outcome.",
-        },
-        Evidence {
-            cite: "Grunder 2005, Int J Periodontics Restorative Dent",
-            source: Source::Opinion,
-            status: Status::ConfirmedSecondary,
-            says: "2 mm of facial bone is wanted.",
-        },
-        Evidence {
-            cite: "review of facial bone thickness in healed ridges, 2021",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "Seven human studies verified no minimum, from 0.5 mm up, with 97 to 100 % survival.",
-        },
+        says(
+            Source::Laboratory,
+            Status::Confirmed,
+            "Monje 2019, Int J Oral Maxillofac Implants",
+            "A facial wall of 1.5 mm is given as the lower bound.",
+        ),
+        says(
+            Source::Cohort,
+            Status::ConfirmedSecondary,
+            "Spray 2000, Ann Periodontol",
+            "1.8 mm is given as the lower bound, on clinical outcome.",
+        ),
+        says(
+            Source::Opinion,
+            Status::ConfirmedSecondary,
+            "Grunder 2005, Int J Periodontics Restorative Dent",
+            "2 mm of facial bone is wanted.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "review of facial bone thickness in healed ridges, 2021",
+            "Seven human studies verified no minimum, from 0.5 mm up, with 97 to 100 % survival.",
+        ),
     ],
     measure,
 };

@@ -1,11 +1,7 @@
 //! A flap raised before the tooth is out, with nothing that asks for one.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step, choices::WallReading};
+use crate::plan::choices::WallReading;
+use crate::rules::prelude::*;
 
 /// Take the tooth out without a flap where nothing asks for one.
 pub(super) static RULE: Rule = Rule {
@@ -18,21 +14,17 @@ pub(super) static RULE: Rule = Rule {
     why: "You can raise a flap once you know what the wall needs; raised before, it strips the facial plate of the periosteum that feeds it.",
     mend: "Extract first, probe the walls, then decide on a flap.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "none-first",
-            words: "the tooth comes out before any flap",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "first-with-reason",
-            words: "a flap is raised first where a facial defect was found",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "first-without-reason",
-            words: "a flap is raised first although nothing found asks for one",
-            zone: Zone::Suboptimal,
-        },
+        when("none-first", "the tooth comes out before any flap", Zone::Ideal),
+        when(
+            "first-with-reason",
+            "a flap is raised first where a facial defect was found",
+            Zone::Acceptable,
+        ),
+        when(
+            "first-without-reason",
+            "a flap is raised first although nothing found asks for one",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::Agreed,
     positions: None,
@@ -40,24 +32,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialWall],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Levine 2017, ten keys for immediate placement, Compendium",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "Extract without facial luxation and, where possible, without a flap.",
-        },
-        Evidence {
-            cite: "7th consensus conference, group 5, 2023",
-            source: Source::Consensus,
-            status: Status::Confirmed,
-            says: "Damage during extraction is among the factors that decide on immediate placement, in 59 studies.",
-        },
-        Evidence {
-            cite: "summary of a systematic review of flapless placement, 2023",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "The gain of working flapless is small: about 0.14 mm of crest in 5 trials of 140 implants.",
-        },
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Levine 2017, ten keys for immediate placement, Compendium",
+            "Extract without facial luxation and, where possible, without a flap.",
+        ),
+        says(
+            Source::Consensus,
+            Status::Confirmed,
+            "7th consensus conference, group 5, 2023",
+            "Damage during extraction is among the factors that decide on immediate placement, in 59 studies.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "summary of a systematic review of flapless placement, 2023",
+            "The gain of working flapless is small: about 0.14 mm of crest in 5 trials of 140 implants.",
+        ),
     ],
     measure,
 };

@@ -1,14 +1,7 @@
 //! Granulation tissue left in a socket that is to hold an implant or a graft.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{
-    Decision, Step,
-    choices::{Course, Debridement},
-};
+use crate::plan::choices::{Course, Debridement};
+use crate::rules::prelude::*;
 
 /// Clear the socket of all granulation tissue and irrigate it before anything goes in.
 pub(super) static RULE: Rule = Rule {
@@ -21,21 +14,9 @@ pub(super) static RULE: Rule = Rule {
     why: "Tissue that you leave behind keeps bone from growing against graft or implant, and keeps alive what made the lesion.",
     mend: "Curette every wall and the apex, then irrigate.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "cleared",
-            words: "the socket is curetted and irrigated",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "rinsed",
-            words: "the socket is rinsed but not curetted",
-            zone: Zone::Compromising,
-        },
-        Situation {
-            key: "untouched",
-            words: "the tissue in the socket is left where it is",
-            zone: Zone::Compromising,
-        },
+        when("cleared", "the socket is curetted and irrigated", Zone::Ideal),
+        when("rinsed", "the socket is rinsed but not curetted", Zone::Compromising),
+        when("untouched", "the tissue in the socket is left where it is", Zone::Compromising),
     ]),
     agreement: Agreement::Agreed,
     positions: None,
@@ -43,18 +24,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::ApicalLesion],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Darby 2008, review of ridge preservation",
-            source: Source::Opinion,
-            status: Status::Partly,
-            says: "Debridement of the socket is recommended; opening the marrow is disputed.",
-        },
-        Evidence {
-            cite: "textbook",
-            source: Source::Textbook,
-            status: Status::Partly,
-            says: "All granulation tissue is removed before an implant or a graft, above all with a chronic lesion.",
-        },
+        says(
+            Source::Opinion,
+            Status::Partly,
+            "Darby 2008, review of ridge preservation",
+            "Debridement of the socket is recommended; opening the marrow is disputed.",
+        ),
+        says(
+            Source::Textbook,
+            Status::Partly,
+            "textbook",
+            "All granulation tissue is removed before an implant or a graft, above all with a chronic lesion.",
+        ),
     ],
     measure,
 };

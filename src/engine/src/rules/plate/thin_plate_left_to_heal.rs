@@ -1,11 +1,7 @@
 //! A socket behind a thin plate, in a site that shows, left to heal empty.
 
-use super::super::{
-    Agreement, Cause, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step, choices::Course};
+use crate::plan::choices::Course;
+use crate::rules::prelude::*;
 use crate::units::comparable;
 
 /// Do not leave the socket behind a thin facial plate empty for months where the margin shows.
@@ -19,21 +15,13 @@ pub(super) static RULE: Rule = Rule {
     why: "A plate of 1 mm or less loses most of its height within weeks once the tooth is out, and the ridge you come back to is another one.",
     mend: "Preserve the ridge with a graft, or return in four to eight weeks.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "preserved",
-            words: "the socket behind the thin plate is grafted",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "early",
-            words: "you return within weeks, before the bone has settled",
-            zone: Zone::Acceptable,
-        },
-        Situation {
-            key: "left",
-            words: "the socket behind the thin plate is left empty for months",
-            zone: Zone::Compromising,
-        },
+        when("preserved", "the socket behind the thin plate is grafted", Zone::Ideal),
+        when("early", "you return within weeks, before the bone has settled", Zone::Acceptable),
+        when(
+            "left",
+            "the socket behind the thin plate is left empty for months",
+            Zone::Compromising,
+        ),
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
@@ -49,24 +37,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::FacialThickness, Fact::SmileLine],
     causes: &[Cause::Underfilled],
     evidence: &[
-        Evidence {
-            cite: "Chappuis 2013, ridge alterations, J Dent Res",
-            source: Source::Cohort,
-            status: Status::Partly,
-            says: "Plates of 1 mm or less lost a median of 7.5 mm of mid-facial height in 8 weeks, thicker ones 1.1 mm; the cut at 1 mm was read, the millimetres of loss were not.",
-        },
-        Evidence {
-            cite: "Couso-Queiruga 2023",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "The direction was found again: thinner plates lose more.",
-        },
-        Evidence {
-            cite: "Tan 2012, Clin Oral Implants Res",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "An untreated socket lost 3.79 mm of width and 1.24 mm of facial height in 6 months.",
-        },
+        says(
+            Source::Cohort,
+            Status::Partly,
+            "Chappuis 2013, ridge alterations, J Dent Res",
+            "Plates of 1 mm or less lost a median of 7.5 mm of mid-facial height in 8 weeks, thicker ones 1.1 mm; the cut at 1 mm was read, the millimetres of loss were not.",
+        ),
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Couso-Queiruga 2023",
+            "The direction was found again: thinner plates lose more.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "Tan 2012, Clin Oral Implants Res",
+            "An untreated socket lost 3.79 mm of width and 1.24 mm of facial height in 6 months.",
+        ),
     ],
     measure,
 };

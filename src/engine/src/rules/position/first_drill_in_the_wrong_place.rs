@@ -1,12 +1,8 @@
 //! Where the first drill enters the fresh socket.
 
-use super::super::{
-    Agreement, Cause, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source,
-    Status, Zone,
-};
 use crate::anatomy::{Jaw, Kind};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step, choices::Entry};
+use crate::plan::choices::Entry;
+use crate::rules::prelude::*;
 
 /// Start the first drill on the palatal slope of an upper socket, and never through the lingual cortex.
 pub(super) static RULE: Rule = Rule {
@@ -19,36 +15,32 @@ pub(super) static RULE: Rule = Rule {
     why: "The socket leads your drill along the root and so to the facial side; the bone that holds the implant lies on the other.",
     mend: "Start on the palatal slope in the upper jaw, inside its cortex; in the lower jaw start along the socket.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "on-the-slope",
-            words: "the first drill enters on the palatal slope of an upper socket",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "along-a-lower-socket",
-            words: "the first drill enters along the lower socket",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "along-an-upper-socket",
-            words: "the first drill follows an upper socket to its apex",
-            zone: Zone::Suboptimal,
-        },
-        Situation {
-            key: "on-a-lower-slope",
-            words: "the first drill enters on the lingual slope of a lower socket",
-            zone: Zone::Compromising,
-        },
-        Situation {
-            key: "through-the-palatal-cortex",
-            words: "the first drill goes through the palatal cortex",
-            zone: Zone::Compromising,
-        },
-        Situation {
-            key: "through-the-lingual-cortex",
-            words: "the first drill goes through the lingual cortex",
-            zone: Zone::Unsafe,
-        },
+        when(
+            "on-the-slope",
+            "the first drill enters on the palatal slope of an upper socket",
+            Zone::Ideal,
+        ),
+        when("along-a-lower-socket", "the first drill enters along the lower socket", Zone::Ideal),
+        when(
+            "along-an-upper-socket",
+            "the first drill follows an upper socket to its apex",
+            Zone::Suboptimal,
+        ),
+        when(
+            "on-a-lower-slope",
+            "the first drill enters on the lingual slope of a lower socket",
+            Zone::Compromising,
+        ),
+        when(
+            "through-the-palatal-cortex",
+            "the first drill goes through the palatal cortex",
+            Zone::Compromising,
+        ),
+        when(
+            "through-the-lingual-cortex",
+            "the first drill goes through the lingual cortex",
+            Zone::Unsafe,
+        ),
     ]),
     agreement: Agreement::Agreed,
     positions: None,
@@ -56,24 +48,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::RidgeForm, Fact::ApicalBone],
     causes: &[Cause::ImplantTooFacial, Cause::ImplantTilted],
     evidence: &[
-        Evidence {
-            cite: "survey of the angle between root and bone, BMC Oral Health 2021",
-            source: Source::Anatomy,
-            status: Status::Confirmed,
-            says: "Root and bone part by 15 degrees at upper central and 19 degrees at upper lateral incisors on average.",
-        },
-        Evidence {
-            cite: "Law 2017, haematoma of the floor of the mouth, J Oral Maxillofac Surg",
-            source: Source::SystematicReview,
-            status: Status::Confirmed,
-            says: "The lingual cortex had been perforated in 84 % of 25 cases.",
-        },
-        Evidence {
-            cite: "first drill in upper front and premolar sockets",
-            source: Source::CommonPractice,
-            status: Status::NoSource,
-            says: "It starts on the palatal slope of the socket, not at its apex, and stays inside the palatal cortex; never so in the lower jaw.",
-        },
+        says(
+            Source::Anatomy,
+            Status::Confirmed,
+            "survey of the angle between root and bone, BMC Oral Health 2021",
+            "Root and bone part by 15 degrees at upper central and 19 degrees at upper lateral incisors on average.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::Confirmed,
+            "Law 2017, haematoma of the floor of the mouth, J Oral Maxillofac Surg",
+            "The lingual cortex had been perforated in 84 % of 25 cases.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "first drill in upper front and premolar sockets",
+            "It starts on the palatal slope of the socket, not at its apex, and stays inside the palatal cortex; never so in the lower jaw.",
+        ),
     ],
     measure,
 };

@@ -1,14 +1,7 @@
 //! A papilla that is likely to be lost, and a patient who was not told.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{
-    Decision, Step,
-    choices::{ConsentPoint, Course},
-};
+use crate::plan::choices::{ConsentPoint, Course};
+use crate::rules::prelude::*;
 use crate::units::comparable;
 
 /// Tell the patient when a papilla is likely not to fill.
@@ -22,16 +15,12 @@ pub(super) static RULE: Rule = Rule {
     why: "A dark triangle that you announced is a limit of nature; the same triangle unannounced is your fault.",
     mend: "Go through the risks with the patient before consent.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "told",
-            words: "a papilla is at risk and consent covers the risks",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "untold",
-            words: "a papilla is at risk and consent does not cover the risks",
-            zone: Zone::Suboptimal,
-        },
+        when("told", "a papilla is at risk and consent covers the risks", Zone::Ideal),
+        when(
+            "untold",
+            "a papilla is at risk and consent does not cover the risks",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::Agreed,
     positions: None,
@@ -39,18 +28,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::CrestLevel, Fact::SmileLine],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Tarnow 1992, contact point to crest and the papilla, J Periodontol",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "The papilla fills almost always up to 5 mm from contact to crest, in 56 % at 6 mm and in 27 % or less from 7 mm, in 288 sites.",
-        },
-        Evidence {
-            cite: "Tarnow 2003, tissue between implants, J Periodontol",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "Between two implants expect 3.4 mm of tissue above the crest, from 1 to 7 mm, in 136 papillae.",
-        },
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Tarnow 1992, contact point to crest and the papilla, J Periodontol",
+            "The papilla fills almost always up to 5 mm from contact to crest, in 56 % at 6 mm and in 27 % or less from 7 mm, in 288 sites.",
+        ),
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Tarnow 2003, tissue between implants, J Periodontol",
+            "Between two implants expect 3.4 mm of tissue above the crest, from 1 to 7 mm, in 136 papillae.",
+        ),
     ],
     measure,
 };

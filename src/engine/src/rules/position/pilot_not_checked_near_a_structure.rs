@@ -1,11 +1,6 @@
 //! No film with the pilot drill in place although something must not be hit.
 
-use super::super::{
-    Agreement, Cause, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source,
-    Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::units::{Mm, comparable};
 
 /// Take a film with the pilot drill in place when a nerve, a floor or a root is near.
@@ -19,21 +14,21 @@ pub(super) static RULE: Rule = Rule {
     why: "At the pilot you can still change depth and angle; after the last drill you can only regret them.",
     mend: "Stop at the pilot and take the check film.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "checked",
-            words: "a film with the pilot drill shows depth and angle near the structure",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "unchecked-floor",
-            words: "no film is taken with the pilot drill although a floor or a canal of the palate is near",
-            zone: Zone::Suboptimal,
-        },
-        Situation {
-            key: "unchecked-nerve",
-            words: "no film is taken with the pilot drill although a nerve is near",
-            zone: Zone::Compromising,
-        },
+        when(
+            "checked",
+            "a film with the pilot drill shows depth and angle near the structure",
+            Zone::Ideal,
+        ),
+        when(
+            "unchecked-floor",
+            "no film is taken with the pilot drill although a floor or a canal of the palate is near",
+            Zone::Suboptimal,
+        ),
+        when(
+            "unchecked-nerve",
+            "no film is taken with the pilot drill although a nerve is near",
+            Zone::Compromising,
+        ),
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
@@ -41,24 +36,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::Canal, Fact::Foramen, Fact::Floor, Fact::Nasopalatine],
     causes: &[Cause::ImplantTooDeep],
     evidence: &[
-        Evidence {
-            cite: "Greenstein, Cavallaro and Tarnow 2008, practical anatomy, J Periodontol",
-            source: Source::Opinion,
-            status: Status::ConfirmedSecondary,
-            says: "2 mm stay between implant and canal, and the error of measuring and the drill past its mark come on top.",
-        },
-        Evidence {
-            cite: "film after the early steps",
-            source: Source::CommonPractice,
-            status: Status::NoSource,
-            says: "A pilot drill for angle and depth comes first, and a film is taken after the early steps and after seating.",
-        },
-        Evidence {
-            cite: "what counts as near",
-            source: Source::Ours,
-            status: Status::Ours,
-            says: "Near means that the drill ends within 4 mm of the structure.",
-        },
+        says(
+            Source::Opinion,
+            Status::ConfirmedSecondary,
+            "Greenstein, Cavallaro and Tarnow 2008, practical anatomy, J Periodontol",
+            "2 mm stay between implant and canal, and the error of measuring and the drill past its mark come on top.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "film after the early steps",
+            "A pilot drill for angle and depth comes first, and a film is taken after the early steps and after seating.",
+        ),
+        says(
+            Source::Ours,
+            Status::Ours,
+            "what counts as near",
+            "Near means that the drill ends within 4 mm of the structure.",
+        ),
     ],
     measure,
 };

@@ -1,10 +1,6 @@
 //! No film once the implant is seated.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 
 /// Take a film once the implant is seated.
 pub(super) static RULE: Rule = Rule {
@@ -17,28 +13,20 @@ pub(super) static RULE: Rule = Rule {
     why: "It is the record from which you read every later change of bone, and the last look before you close.",
     mend: "Take a film after seating.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "taken",
-            words: "a film is taken once the implant is seated",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "not-taken",
-            words: "no film is taken once the implant is seated",
-            zone: Zone::Suboptimal,
-        },
+        when("taken", "a film is taken once the implant is seated", Zone::Ideal),
+        when("not-taken", "no film is taken once the implant is seated", Zone::Suboptimal),
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::SeatingFilm],
     rests_on: &[],
     causes: &[],
-    evidence: &[Evidence {
-        cite: "film after seating",
-        source: Source::CommonPractice,
-        status: Status::NoSource,
-        says: "A film is taken after the early steps and after seating.",
-    }],
+    evidence: &[says(
+        Source::CommonPractice,
+        Status::NoSource,
+        "film after seating",
+        "A film is taken after the early steps and after seating.",
+    )],
     measure,
 };
 

@@ -1,11 +1,7 @@
 //! A part that stands through the gum on an implant with little hold.
 
-use super::super::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale,
-    Skill, Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Component, Decision, Step};
+use crate::plan::Component;
+use crate::rules::prelude::*;
 
 /// Put a healing abutment on an implant only at 20 Ncm or more.
 pub(super) static RULE: Rule = Rule {
@@ -36,18 +32,13 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::SeatingTorque],
     causes: &[Cause::NoHold],
     evidence: &[
-        Evidence {
-            cite: "Ottoni 2005, placement torque and survival, Int J Oral Maxillofac Implants",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "20 Ncm was the least at entry; 1 of 23 left unrestored was lost, and torque made no significant difference there.",
-        },
-        Evidence {
-            cite: "range of habits",
-            source: Source::CommonPractice,
-            status: Status::FromMemory,
-            says: "15 to 25 Ncm.",
-        },
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "Ottoni 2005, placement torque and survival, Int J Oral Maxillofac Implants",
+            "20 Ncm was the least at entry; 1 of 23 left unrestored was lost, and torque made no significant difference there.",
+        ),
+        says(Source::CommonPractice, Status::FromMemory, "range of habits", "15 to 25 Ncm."),
     ],
     measure,
 };

@@ -1,12 +1,8 @@
 //! A bed left narrow in dense bone.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
 use crate::anatomy::DensityClass;
-use crate::chart::Fact;
-use crate::plan::{Decision, Step, choices::Preparation};
+use crate::plan::choices::Preparation;
+use crate::rules::prelude::*;
 
 /// Prepare the bed to full width in dense bone, and tap it where it is compact.
 pub(super) static RULE: Rule = Rule {
@@ -19,21 +15,13 @@ pub(super) static RULE: Rule = Rule {
     why: "Dense bone does not give: an implant forced into a narrow bed squeezes it, and squeezed bone dies back.",
     mend: "Drill to full width, and tap compact bone.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "full",
-            words: "the bed is drilled to full width in dense bone",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "tapped",
-            words: "the bed is drilled to full width and tapped in dense bone",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "under-prepared",
-            words: "the bed is left narrower than the implant in dense bone",
-            zone: Zone::Suboptimal,
-        },
+        when("full", "the bed is drilled to full width in dense bone", Zone::Ideal),
+        when("tapped", "the bed is drilled to full width and tapped in dense bone", Zone::Ideal),
+        when(
+            "under-prepared",
+            "the bed is left narrower than the implant in dense bone",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
@@ -41,18 +29,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::Density],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "density-adapted preparation",
-            source: Source::CommonPractice,
-            status: Status::FromMemory,
-            says: "Dense bone is fully prepared or tapped.",
-        },
-        Evidence {
-            cite: "combining undersized drilling and bone density",
-            source: Source::Laboratory,
-            status: Status::Confirmed,
-            says: "Torque in dense foam was already 48.9 Ncm.",
-        },
+        says(
+            Source::CommonPractice,
+            Status::FromMemory,
+            "density-adapted preparation",
+            "Dense bone is fully prepared or tapped.",
+        ),
+        says(
+            Source::Laboratory,
+            Status::Confirmed,
+            "combining undersized drilling and bone density",
+            "Torque in dense foam was already 48.9 Ncm.",
+        ),
     ],
     measure,
 };

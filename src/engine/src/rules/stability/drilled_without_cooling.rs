@@ -1,10 +1,7 @@
 //! Heat at the bed of the implant.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
-use crate::plan::{Decision, Step, choices::Drilling};
+use crate::plan::choices::Drilling;
+use crate::rules::prelude::*;
 
 /// Drill with sharp drills, cooled, at a moderate speed.
 pub(super) static RULE: Rule = Rule {
@@ -17,21 +14,9 @@ pub(super) static RULE: Rule = Rule {
     why: "Bone that is heated past its limit dies, and you find out only weeks later when the implant comes loose.",
     mend: "Irrigate, take sharp drills, keep to 800 to 1500 turns a minute and pump.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "cooled",
-            words: "the bed is drilled cooled at a moderate speed",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "fast",
-            words: "the bed is drilled cooled but above 2000 turns a minute",
-            zone: Zone::Suboptimal,
-        },
-        Situation {
-            key: "dry",
-            words: "the bed is drilled without cooling",
-            zone: Zone::Compromising,
-        },
+        when("cooled", "the bed is drilled cooled at a moderate speed", Zone::Ideal),
+        when("fast", "the bed is drilled cooled but above 2000 turns a minute", Zone::Suboptimal),
+        when("dry", "the bed is drilled without cooling", Zone::Compromising),
     ]),
     agreement: Agreement::Agreed,
     positions: None,
@@ -39,18 +24,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Eriksson and Albrektsson 1983, J Prosthet Dent",
-            source: Source::Laboratory,
-            status: Status::Confirmed,
-            says: "Bone is harmed from 47 degrees Celsius for 1 minute, in rabbits.",
-        },
-        Evidence {
-            cite: "usual drilling speeds",
-            source: Source::Textbook,
-            status: Status::FromMemory,
-            says: "About 800 to 1500 turns a minute.",
-        },
+        says(
+            Source::Laboratory,
+            Status::Confirmed,
+            "Eriksson and Albrektsson 1983, J Prosthet Dent",
+            "Bone is harmed from 47 degrees Celsius for 1 minute, in rabbits.",
+        ),
+        says(
+            Source::Textbook,
+            Status::FromMemory,
+            "usual drilling speeds",
+            "About 800 to 1500 turns a minute.",
+        ),
     ],
     measure,
 };

@@ -1,13 +1,7 @@
 //! An implant that moves, left to carry something.
 
-use super::super::{
-    Agreement, Cause, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{
-    Decision, Step, {Component, Seating},
-};
+use crate::plan::{Component, Seating};
+use crate::rules::prelude::*;
 use crate::units::comparable;
 
 /// Take out an implant that finds no hold, or submerge it; never let it carry anything.
@@ -21,22 +15,14 @@ pub(super) static RULE: Rule = Rule {
     why: "An implant that moves under your finger moves under the tongue too, and bone does not grow onto what moves.",
     mend: "Remove it and graft, or close the gum over it with a cover screw.",
     scale: Scale::Situations(&[
-        Situation { key: "holds", words: "the implant holds in its bed", zone: Zone::Ideal },
-        Situation {
-            key: "taken-out",
-            words: "the implant that found no hold is taken out",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "submerged",
-            words: "the implant that found no hold is submerged and left in peace",
-            zone: Zone::Debated,
-        },
-        Situation {
-            key: "loaded",
-            words: "the implant that found no hold stands through the gum",
-            zone: Zone::Compromising,
-        },
+        when("holds", "the implant holds in its bed", Zone::Ideal),
+        when("taken-out", "the implant that found no hold is taken out", Zone::Ideal),
+        when(
+            "submerged",
+            "the implant that found no hold is submerged and left in peace",
+            Zone::Debated,
+        ),
+        when("loaded", "the implant that found no hold stands through the gum", Zone::Compromising),
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
@@ -47,30 +33,30 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::SeatingTorque],
     causes: &[Cause::NoHold],
     evidence: &[
-        Evidence {
-            cite: "Tonetti 2019, extraction socket and timing, J Clin Periodontol",
-            source: Source::Consensus,
-            status: Status::Confirmed,
-            says: "Inability to gain stability is among the first considerations against placing.",
-        },
-        Evidence {
-            cite: "Rodrigo 2010, Clin Oral Implants Res, with two later series",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "Survival was 99.1 % without rotation, 98.1 % with light and 94.1 % with free rotation in 4114 implants; 84.1 % against 96.8 % when mobile; 95.9 % of 97 unstable ones that were submerged.",
-        },
-        Evidence {
-            cite: "Al-Sabbagh 2019, Dent Clin North Am",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "A spinning implant is corrected once within limits, else removed or submerged, and never given a provisional.",
-        },
-        Evidence {
-            cite: "split-mouth trial, Int J Implant Dent 2019",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "Below 10 Ncm and about 30 Ncm showed no significant difference in human histology.",
-        },
+        says(
+            Source::Consensus,
+            Status::Confirmed,
+            "Tonetti 2019, extraction socket and timing, J Clin Periodontol",
+            "Inability to gain stability is among the first considerations against placing.",
+        ),
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Rodrigo 2010, Clin Oral Implants Res, with two later series",
+            "Survival was 99.1 % without rotation, 98.1 % with light and 94.1 % with free rotation in 4114 implants; 84.1 % against 96.8 % when mobile; 95.9 % of 97 unstable ones that were submerged.",
+        ),
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Al-Sabbagh 2019, Dent Clin North Am",
+            "A spinning implant is corrected once within limits, else removed or submerged, and never given a provisional.",
+        ),
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "split-mouth trial, Int J Implant Dent 2019",
+            "Below 10 Ncm and about 30 Ncm showed no significant difference in human histology.",
+        ),
     ],
     measure,
 };

@@ -1,11 +1,6 @@
 //! An implant that had little hold, restored before it had time.
 
-use super::super::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale,
-    Skill, Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::units::comparable;
 
 /// Give an implant that was submerged at low torque at least three months before it carries a crown.
@@ -36,24 +31,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::SeatingTorque],
     causes: &[Cause::NoHold],
     evidence: &[
-        Evidence {
-            cite: "Rodrigo 2010, Clin Oral Implants Res, with two later series",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "Submerged and unloaded, 95.9 % of 97 implants without stability survived, and mobile ones in another series 84.1 % against 96.8 % at 3 years.",
-        },
-        Evidence {
-            cite: "split-mouth trial, Int J Implant Dent 2019",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "Below 10 Ncm, submerged, bone formed as at about 30 Ncm.",
-        },
-        Evidence {
-            cite: "months under a cover screw",
-            source: Source::CommonPractice,
-            status: Status::FromMemory,
-            says: "3 to 4 months or longer under a cover screw.",
-        },
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Rodrigo 2010, Clin Oral Implants Res, with two later series",
+            "Submerged and unloaded, 95.9 % of 97 implants without stability survived, and mobile ones in another series 84.1 % against 96.8 % at 3 years.",
+        ),
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "split-mouth trial, Int J Implant Dent 2019",
+            "Below 10 Ncm, submerged, bone formed as at about 30 Ncm.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::FromMemory,
+            "months under a cover screw",
+            "3 to 4 months or longer under a cover screw.",
+        ),
     ],
     measure,
 };

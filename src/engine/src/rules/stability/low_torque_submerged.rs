@@ -1,11 +1,7 @@
 //! How little torque a submerged implant may have: contested.
 
-use super::super::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale,
-    Skill, Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Component, Decision, Step};
+use crate::plan::Component;
+use crate::rules::prelude::*;
 
 /// Submerge an implant of low torque only when it does not move sideways.
 pub(super) static RULE: Rule = Rule {
@@ -32,18 +28,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::SeatingTorque],
     causes: &[Cause::NoHold],
     evidence: &[
-        Evidence {
-            cite: "split-mouth trial, Int J Implant Dent 2019",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "Below 10 Ncm and about 30 Ncm showed no significant difference in human histology.",
-        },
-        Evidence {
-            cite: "habit of removing below 10 Ncm",
-            source: Source::CommonPractice,
-            status: Status::NoSource,
-            says: "Below 10 Ncm many clinicians remove and stage.",
-        },
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "split-mouth trial, Int J Implant Dent 2019",
+            "Below 10 Ncm and about 30 Ncm showed no significant difference in human histology.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "habit of removing below 10 Ncm",
+            "Below 10 Ncm many clinicians remove and stage.",
+        ),
     ],
     measure,
 };

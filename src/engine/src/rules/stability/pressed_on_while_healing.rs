@@ -1,13 +1,7 @@
 //! An interim plate that rests on a fresh implant.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source, Status,
-    Zone,
-};
-use crate::plan::{
-    Decision, Step,
-    {Component, choices::Interim},
-};
+use crate::plan::{Component, choices::Interim};
+use crate::rules::prelude::*;
 
 /// Let nothing press on a fresh implant while it heals.
 pub(super) static RULE: Rule = Rule {
@@ -20,21 +14,17 @@ pub(super) static RULE: Rule = Rule {
     why: "A plate that rests on the site pushes the implant with every bite, and you will not see it happen.",
     mend: "Give the patient a bonded tooth, or relieve the plate over the site.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "free",
-            words: "nothing presses on the implant while it heals",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "on-closed-gum",
-            words: "a removable plate rests on the gum over the implant",
-            zone: Zone::Suboptimal,
-        },
-        Situation {
-            key: "on-the-part",
-            words: "a removable plate rests on the part that stands on the implant",
-            zone: Zone::Compromising,
-        },
+        when("free", "nothing presses on the implant while it heals", Zone::Ideal),
+        when(
+            "on-closed-gum",
+            "a removable plate rests on the gum over the implant",
+            Zone::Suboptimal,
+        ),
+        when(
+            "on-the-part",
+            "a removable plate rests on the part that stands on the implant",
+            Zone::Compromising,
+        ),
     ]),
     agreement: Agreement::Agreed,
     positions: None,
@@ -42,18 +32,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Greenstein and Cavallaro 2017, Compendium",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "Movement at the interface past 100 to 150 micrometres is harmful in the first 6 to 8 weeks.",
-        },
-        Evidence {
-            cite: "no denture pressure on a healing abutment",
-            source: Source::CommonPractice,
-            status: Status::NoSource,
-            says: "A healing abutment is for sites without a provisional and without pressure from a denture.",
-        },
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Greenstein and Cavallaro 2017, Compendium",
+            "Movement at the interface past 100 to 150 micrometres is harmful in the first 6 to 8 weeks.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::NoSource,
+            "no denture pressure on a healing abutment",
+            "A healing abutment is for sites without a provisional and without pressure from a denture.",
+        ),
     ],
     measure,
 };

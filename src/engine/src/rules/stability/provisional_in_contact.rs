@@ -1,14 +1,7 @@
 //! A provisional crown that meets the other teeth.
 
-use super::super::{
-    Agreement, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
-    Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{
-    Decision, Step,
-    {Component, choices::Contacts},
-};
+use crate::plan::{Component, choices::Contacts};
+use crate::rules::prelude::*;
 
 /// Keep a provisional crown on a fresh implant out of all contact.
 pub(super) static RULE: Rule = Rule {
@@ -21,21 +14,9 @@ pub(super) static RULE: Rule = Rule {
     why: "Every meeting with a tooth opposite rocks the implant while bone is trying to reach it.",
     mend: "Grind the provisional clear in closing and in every excursion.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "clear",
-            words: "the provisional is out of all contact",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "closing-only",
-            words: "the provisional meets lightly when closing only",
-            zone: Zone::Debated,
-        },
-        Situation {
-            key: "full",
-            words: "the provisional is in full contact",
-            zone: Zone::Compromising,
-        },
+        when("clear", "the provisional is out of all contact", Zone::Ideal),
+        when("closing-only", "the provisional meets lightly when closing only", Zone::Debated),
+        when("full", "the provisional is in full contact", Zone::Compromising),
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
@@ -46,18 +27,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::Occlusion],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "7th consensus conference, group 5, 2023",
-            source: Source::Consensus,
-            status: Status::Confirmed,
-            says: "A provisional has no eccentric contacts, light contacts with its neighbours and a concave profile below the gum.",
-        },
-        Evidence {
-            cite: "Greenstein and Cavallaro 2017, Compendium",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "Movement at the interface past 100 to 150 micrometres is harmful.",
-        },
+        says(
+            Source::Consensus,
+            Status::Confirmed,
+            "7th consensus conference, group 5, 2023",
+            "A provisional has no eccentric contacts, light contacts with its neighbours and a concave profile below the gum.",
+        ),
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Greenstein and Cavallaro 2017, Compendium",
+            "Movement at the interface past 100 to 150 micrometres is harmful.",
+        ),
     ],
     measure,
 };

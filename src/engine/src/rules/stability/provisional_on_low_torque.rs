@@ -1,11 +1,7 @@
 //! A provisional crown on the day, on too little hold.
 
-use super::super::{
-    Agreement, Bands, Cause, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale,
-    Skill, Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Component, Decision, Step};
+use crate::plan::Component;
+use crate::rules::prelude::*;
 
 /// Give an implant a provisional crown on the day only at 35 Ncm or more.
 pub(super) static RULE: Rule = Rule {
@@ -36,24 +32,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::SeatingTorque],
     causes: &[Cause::NoHold],
     evidence: &[
-        Evidence {
-            cite: "Ottoni 2005, placement torque and survival, Int J Oral Maxillofac Implants",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "9 of 10 losses were implants of 20 Ncm; above 32 Ncm a crown on the day was judged safe.",
-        },
-        Evidence {
-            cite: "Greenstein and Cavallaro 2017, Compendium",
-            source: Source::Opinion,
-            status: Status::Confirmed,
-            says: "30 Ncm or more is routine; the true minimum is undefined.",
-        },
-        Evidence {
-            cite: "Stoilov 2023",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "25 to 50 Ncm was used as the optimum.",
-        },
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "Ottoni 2005, placement torque and survival, Int J Oral Maxillofac Implants",
+            "9 of 10 losses were implants of 20 Ncm; above 32 Ncm a crown on the day was judged safe.",
+        ),
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Greenstein and Cavallaro 2017, Compendium",
+            "30 Ncm or more is routine; the true minimum is undefined.",
+        ),
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Stoilov 2023",
+            "25 to 50 Ncm was used as the optimum.",
+        ),
     ],
     measure,
 };

@@ -1,12 +1,8 @@
 //! A bed drilled to full width in soft bone.
 
-use super::super::{
-    Agreement, Cause, Evidence, Family, Judging, Reading, Rule, Scale, Situation, Skill, Source,
-    Status, Zone,
-};
 use crate::anatomy::DensityClass;
-use crate::chart::Fact;
-use crate::plan::{Decision, Step, choices::Preparation};
+use crate::plan::choices::Preparation;
+use crate::rules::prelude::*;
 
 /// Under-prepare the bed in soft bone.
 pub(super) static RULE: Rule = Rule {
@@ -19,21 +15,13 @@ pub(super) static RULE: Rule = Rule {
     why: "In loose bone the drill takes away the little that would grip; leave some, and the implant compresses it into a hold.",
     mend: "Stop at a final drill about half a millimetre under the diameter.",
     scale: Scale::Situations(&[
-        Situation {
-            key: "under-prepared",
-            words: "the bed is under-prepared in soft bone",
-            zone: Zone::Ideal,
-        },
-        Situation {
-            key: "full",
-            words: "the bed is drilled to full width in soft bone",
-            zone: Zone::Suboptimal,
-        },
-        Situation {
-            key: "tapped",
-            words: "the bed is drilled to full width and tapped in soft bone",
-            zone: Zone::Suboptimal,
-        },
+        when("under-prepared", "the bed is under-prepared in soft bone", Zone::Ideal),
+        when("full", "the bed is drilled to full width in soft bone", Zone::Suboptimal),
+        when(
+            "tapped",
+            "the bed is drilled to full width and tapped in soft bone",
+            Zone::Suboptimal,
+        ),
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
@@ -41,24 +29,24 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::Density],
     causes: &[Cause::NoHold],
     evidence: &[
-        Evidence {
-            cite: "randomised trial of 108 implants, under-prepared against conventional",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "Resonance was 74.3 under-prepared and 69.3 conventional; 76.7, 73.6 and 67.3 in bone of types II, III and IV.",
-        },
-        Evidence {
-            cite: "combining undersized drilling and bone density",
-            source: Source::Laboratory,
-            status: Status::Confirmed,
-            says: "Torque in soft foam was 11.7 Ncm conventional and 22.6 under-prepared, against 48.9 in dense foam.",
-        },
-        Evidence {
-            cite: "amount of under-preparation",
-            source: Source::CommonPractice,
-            status: Status::FromMemory,
-            says: "The final drill is 0.3 to 0.8 mm under the diameter in classes 3 and 4.",
-        },
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "randomised trial of 108 implants, under-prepared against conventional",
+            "Resonance was 74.3 under-prepared and 69.3 conventional; 76.7, 73.6 and 67.3 in bone of types II, III and IV.",
+        ),
+        says(
+            Source::Laboratory,
+            Status::Confirmed,
+            "combining undersized drilling and bone density",
+            "Torque in soft foam was 11.7 Ncm conventional and 22.6 under-prepared, against 48.9 in dense foam.",
+        ),
+        says(
+            Source::CommonPractice,
+            Status::FromMemory,
+            "amount of under-preparation",
+            "The final drill is 0.3 to 0.8 mm under the diameter in classes 3 and 4.",
+        ),
     ],
     measure,
 };

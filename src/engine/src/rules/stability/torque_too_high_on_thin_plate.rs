@@ -1,11 +1,6 @@
 //! Very high torque beside a thin facial plate: contested.
 
-use super::super::{
-    Agreement, Bands, Cut, Evidence, Family, Judging, Positions, Reading, Rule, Scale, Skill,
-    Source, Status, Zone,
-};
-use crate::chart::Fact;
-use crate::plan::{Decision, Step};
+use crate::rules::prelude::*;
 use crate::units::comparable;
 
 /// Beside a plate of under 1 mm, stay at 50 Ncm or less.
@@ -33,18 +28,18 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::SeatingTorque, Fact::FacialThickness],
     causes: &[],
     evidence: &[
-        Evidence {
-            cite: "Barone 2016, Clin Implant Dent Relat Res, with its report at 2 years",
-            source: Source::Trial,
-            status: Status::Confirmed,
-            says: "At 24 months, with a plate under 1 mm, the margin had changed by 1.15 mm after high torque and by 0.21 mm after regular torque.",
-        },
-        Evidence {
-            cite: "Khayat 2013 and Trisi 2011",
-            source: Source::Cohort,
-            status: Status::Confirmed,
-            says: "Up to 176 Ncm in people and 110 Ncm in sheep went without harm.",
-        },
+        says(
+            Source::Trial,
+            Status::Confirmed,
+            "Barone 2016, Clin Implant Dent Relat Res, with its report at 2 years",
+            "At 24 months, with a plate under 1 mm, the margin had changed by 1.15 mm after high torque and by 0.21 mm after regular torque.",
+        ),
+        says(
+            Source::Cohort,
+            Status::Confirmed,
+            "Khayat 2013 and Trisi 2011",
+            "Up to 176 Ncm in people and 110 Ncm in sheep went without harm.",
+        ),
     ],
     measure,
 };

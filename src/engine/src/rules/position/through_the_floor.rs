@@ -1,0 +1,62 @@
+//! Implant and floor of sinus or nose.
+
+use crate::rules::prelude::*;
+
+/// Stay 1 mm or more below the floor of sinus or nose, or know why you do not.
+pub(super) static RULE: Rule = Rule {
+    id: "through-the-floor",
+    ledger: "pos-sinus-nasal",
+    family: Family::Position,
+    step: Step::Implant,
+    skill: Skill::Placing,
+    statement: "Stay 1 mm or more below the floor of sinus or nose, or know why you do not.",
+    why: "You may enter it on purpose for hold, and you may tear its lining by accident; from inside the mouth both look alike.",
+    mend: "Choose a shorter implant or seat it less deep.",
+    scale: Scale::Bands(Bands {
+        quantity: "distance from the apex to the floor",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[Cut::from(-2.0, Zone::Debated), Cut::from(1.0, Zone::Ideal).published(1.0, 2.0)],
+    }),
+    agreement: Agreement::NumberVaries,
+    positions: Some(Positions {
+        one: "Stay 1 to 2 mm below the floor.",
+        other: "Engage the floor on purpose, or enter by up to 2 mm with the lining whole.",
+    }),
+    reads: &[Decision::Length, Decision::Depth, Decision::Tilt],
+    rests_on: &[Fact::Floor],
+    causes: &[Cause::ImplantTooDeep],
+    evidence: &[says(
+        Source::CommonPractice,
+        Status::FromMemory,
+        "distance to the floor",
+        "1 mm or more below, usually 1 to 2; entry up to 2 mm with the lining whole is usually tolerated.",
+    )],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.implant_in_place()?;
+    Some(Reading::Number(j.m.to_floor()?.get()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn more_than_two_millimetres_beyond_the_floor_is_too_far() {
+        for (value, zone) in [
+            (-2.001, Zone::Compromising),
+            (-2.0, Zone::Debated),
+            (-1.999, Zone::Debated),
+            (0.0, Zone::Debated),
+            (0.999, Zone::Debated),
+            (1.0, Zone::Ideal),
+            (1.001, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+}

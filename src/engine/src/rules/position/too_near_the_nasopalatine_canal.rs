@@ -1,0 +1,67 @@
+//! Implant and nasopalatine canal.
+
+use crate::anatomy::Kind;
+use crate::rules::prelude::*;
+
+/// Keep at least 1 mm between a central incisor implant and the nasopalatine canal.
+pub(super) static RULE: Rule = Rule {
+    id: "too-near-the-nasopalatine-canal",
+    ledger: "pos-nasopalatine",
+    family: Family::Position,
+    step: Step::Implant,
+    skill: Skill::Placing,
+    statement: "Keep at least 1 mm between a central incisor implant and the nasopalatine canal.",
+    why: "Where the canal is wide, the palatal bone you aim for is not bone; an implant in soft tissue does not hold.",
+    mend: "Move the implant distally or towards the facial side, or change its tilt.",
+    scale: Scale::Bands(Bands {
+        quantity: "distance to the nasopalatine canal",
+        unit: "mm",
+        lowest: Zone::Compromising,
+        cuts: &[Cut::from(1.0, Zone::Ideal)],
+    }),
+    agreement: Agreement::Agreed,
+    positions: None,
+    reads: &[
+        Decision::OffsetFacial,
+        Decision::OffsetDistal,
+        Decision::Tilt,
+        Decision::Tip,
+        Decision::Diameter,
+    ],
+    rests_on: &[Fact::Nasopalatine],
+    causes: &[Cause::ImplantTooOral, Cause::ImplantTilted, Cause::ImplantTooWide],
+    evidence: &[says(
+        Source::Anatomy,
+        Status::FromMemory,
+        "Mraiwa 2004, Dentomaxillofac Radiol",
+        "1 mm or more stay between implant and canal.",
+    )],
+    measure,
+};
+
+fn measure(j: &Judging<'_>) -> Option<Reading> {
+    j.plan.implant_in_place()?;
+    if j.case.site.tooth.kind() != Kind::CentralIncisor {
+        return None;
+    }
+    Some(Reading::Number(j.m.to_nasopalatine()?.get()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::zone_at;
+
+    #[test]
+    fn one_millimetre_is_the_least() {
+        for (value, zone) in [
+            (-0.5, Zone::Compromising),
+            (0.0, Zone::Compromising),
+            (0.999, Zone::Compromising),
+            (1.0, Zone::Ideal),
+            (1.001, Zone::Ideal),
+        ] {
+            assert_eq!(zone_at(&RULE, value), zone, "{value}");
+        }
+    }
+}
