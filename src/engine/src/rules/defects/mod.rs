@@ -1,7 +1,7 @@
 //! Socket and defect classes.
 
-mod defect_class_above_its_barrier;
 mod hidden_facial_loss_not_looked_for;
+mod implant_where_two_walls_are_lost;
 mod socket_graded_too_lightly;
 mod wide_facial_loss_in_one_stage;
 
@@ -12,7 +12,7 @@ pub(super) static RULES: &[&Rule] = &[
     &hidden_facial_loss_not_looked_for::RULE,
     &socket_graded_too_lightly::RULE,
     &wide_facial_loss_in_one_stage::RULE,
-    &defect_class_above_its_barrier::RULE,
+    &implant_where_two_walls_are_lost::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -21,5 +21,5 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("hidden-facial-loss-not-looked-for", include_str!("hidden_facial_loss_not_looked_for.md")),
     ("socket-graded-too-lightly", include_str!("socket_graded_too_lightly.md")),
     ("wide-facial-loss-in-one-stage", include_str!("wide_facial_loss_in_one_stage.md")),
-    ("defect-class-above-its-barrier", include_str!("defect_class_above_its_barrier.md")),
+    ("implant-where-two-walls-are-lost", include_str!("implant_where_two_walls_are_lost.md")),
 ];

@@ -16,7 +16,7 @@ pub(super) static RULE: Rule = Rule {
         quantity: "depth below the planned margin",
         unit: "mm",
         lowest: Zone::Ideal,
-        cuts: &[Cut::past(4.0, Zone::Acceptable), Cut::past(5.0, Zone::Compromising)],
+        cuts: &[Cut::past(4.0, Zone::Acceptable), Cut::past(5.0, Zone::Suboptimal)],
     }),
     agreement: Agreement::NumberVaries,
     positions: None,
@@ -61,7 +61,7 @@ mod tests {
             (4.001, Zone::Acceptable),
             (4.999, Zone::Acceptable),
             (5.0, Zone::Acceptable),
-            (5.001, Zone::Compromising),
+            (5.001, Zone::Suboptimal),
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }

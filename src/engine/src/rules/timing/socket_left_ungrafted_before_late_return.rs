@@ -37,7 +37,7 @@ pub(super) static RULE: Rule = Rule {
         Decision::PlaceAfter,
     ],
     rests_on: &[Fact::FacialWall, Fact::FacialThickness, Fact::SmileLine],
-    causes: &[],
+    causes: &[Cause::Underfilled],
     evidence: &[
         says(
             Source::Consensus,
