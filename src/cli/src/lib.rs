@@ -16,6 +16,8 @@ mod args;
 mod commands;
 mod fault;
 mod http;
+mod nearest;
+pub mod shapes;
 mod site;
 mod streams;
 

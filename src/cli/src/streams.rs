@@ -32,6 +32,15 @@ impl<'a> Streams<'a> {
         written.why(|| "cannot write the result".to_owned())
     }
 
+    /// Writes a result as JSON for programs.
+    ///
+    /// # Errors
+    /// When the stream cannot be written.
+    pub fn print_json<T: serde::Serialize>(&mut self, value: &T) -> Result<(), Fault> {
+        let text = serde_json::to_string_pretty(value).why(|| "cannot write JSON".to_owned())?;
+        self.print(&(text + "\n"))
+    }
+
     /// Says a line to the person. Talk that nobody can hear is no reason to stop.
     pub fn say(&mut self, line: &str) {
         let _ = writeln!(self.talk, "{line}");

@@ -1,6 +1,8 @@
 //! The subcommands, one file each: its arguments, and a `run` that works through the libraries.
 
 mod build;
+mod explain;
+mod rules;
 mod serve;
 
 use clap::Subcommand;
@@ -13,6 +15,10 @@ pub enum Command {
     Build(build::Args),
     /// Build the page and serve it on this machine
     Serve(serve::Args),
+    /// List every rule with its limits
+    Rules(rules::Args),
+    /// Print one rule in full
+    Explain(explain::Args),
 }
 
 /// Runs one subcommand.
@@ -20,5 +26,7 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
     match command {
         Command::Build(args) => build::run(args, streams),
         Command::Serve(args) => serve::run(args, streams),
+        Command::Rules(args) => rules::run(&args, streams),
+        Command::Explain(args) => explain::run(&args, streams),
     }
 }

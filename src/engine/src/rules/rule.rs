@@ -124,6 +124,28 @@ pub enum Family {
     Care,
 }
 
+impl Family {
+    /// In words, as a heading.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Timing => "Timing and case selection",
+            Self::Medical => "Medical gates",
+            Self::Defects => "Sockets and defects",
+            Self::Plate => "Facial plate",
+            Self::Gap => "Horizontal gap",
+            Self::Position => "Dimensions and position",
+            Self::Stability => "Primary stability",
+            Self::Flap => "Flap",
+            Self::Graft => "Graft",
+            Self::Membrane => "Membrane",
+            Self::Closure => "Closure and follow-up",
+            Self::Diagnostics => "Diagnostics and consent",
+            Self::Care => "Course of care",
+        }
+    }
+}
+
 /// What a learner can do; a family of rules as learners name it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Skill {

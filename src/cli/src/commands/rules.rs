@@ -1,0 +1,37 @@
+//! `wallwise rules`: every rule with its limits.
+
+use crate::shapes::{RuleBook, agreement};
+use crate::{Fault, Status, Streams};
+use engine::debrief::{CAUTION, EVIDENCE_REVIEWED, RULE_SET, asked};
+use engine::rules::FAMILIES;
+
+#[derive(Debug, clap::Args)]
+pub struct Args {
+    /// Print JSON for programs
+    #[arg(long)]
+    json: bool,
+}
+
+/// Prints them.
+pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
+    if args.json {
+        streams.print_json(&RuleBook::all())?;
+        return Ok(Status::Done);
+    }
+    let mut text =
+        format!("Rule set {RULE_SET}, evidence last reviewed {EVIDENCE_REVIEWED}.\n{CAUTION}\n");
+    for (family, rules) in FAMILIES.iter().filter(|(_, rules)| !rules.is_empty()) {
+        text.push_str(&format!("\n{}\n", family.words()));
+        for rule in *rules {
+            text.push_str(&format!(
+                "  {}\n    {}\n    worst: {}; sources: {}\n",
+                rule.id,
+                asked(&rule.scale, rule.statement),
+                rule.cost().word(),
+                agreement(rule.agreement),
+            ));
+        }
+    }
+    streams.print(&text)?;
+    Ok(Status::Done)
+}
