@@ -119,7 +119,9 @@ pub struct Crest {
 }
 
 /// Bone that is missing from a wall: the part of that wall under the outline, removed along y down
-/// to the socket (where no root lies under the outline: to the plane through the root's axis).
+/// to the socket (where no root lies under the outline: to the plane through the root's axis). Where
+/// the outline reaches the crest (t <= 0 facially) the defect is open: bone coronal of that stretch
+/// is gone too.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Defect {
     /// Which wall.
@@ -264,7 +266,7 @@ pub enum DensityClass {
     D4,
 }
 
-/// Disease at the apex.
+/// Disease at the apex: a ball about the root's apex that is no bone and no part of the socket.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Lesion {
