@@ -173,7 +173,7 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("flap-design", "no-flap"),
     ("after-flap", "carry-on"),
     ("entry", "oral-slope"),
-    ("preparation", "full"),
+    ("preparation", "under-prepared"),
     ("drilling", "cooled-moderate"),
     ("pilot-film", "yes"),
     ("seating-film", "yes"),
