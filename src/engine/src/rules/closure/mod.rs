@@ -1,10 +1,82 @@
 //! Closure and follow-up.
 
+mod antibiotic_course_too_long;
+mod bleeding_risk_without_pack;
+mod floor_of_mouth_not_named;
+mod haemostasis_not_checked;
+mod home_care_left_out;
+mod impression_seat_unchecked;
+mod needle_towards_the_membrane;
+mod no_antiseptic_rinse;
+mod no_emergency_number;
+mod prophylaxis_taken_for_settled;
+mod regeneration_left_open;
+mod restored_too_early;
+mod restored_too_early_in_the_lower_jaw;
+mod restored_too_early_over_regeneration;
+mod reviews_missed;
+mod rinse_too_short_or_too_long;
+mod sensation_not_checked;
+mod socket_graft_unsealed;
+mod suture_that_wicks;
+mod suture_too_coarse;
+mod sutures_mistimed;
+mod sutures_mistimed_over_regeneration;
+
 use super::Rule;
 
 /// In the order of care.
-pub(super) static RULES: &[&Rule] = &[];
+pub(super) static RULES: &[&Rule] = &[
+    &prophylaxis_taken_for_settled::RULE,
+    &regeneration_left_open::RULE,
+    &socket_graft_unsealed::RULE,
+    &suture_too_coarse::RULE,
+    &suture_that_wicks::RULE,
+    &needle_towards_the_membrane::RULE,
+    &haemostasis_not_checked::RULE,
+    &bleeding_risk_without_pack::RULE,
+    &no_emergency_number::RULE,
+    &home_care_left_out::RULE,
+    &floor_of_mouth_not_named::RULE,
+    &sensation_not_checked::RULE,
+    &no_antiseptic_rinse::RULE,
+    &rinse_too_short_or_too_long::RULE,
+    &antibiotic_course_too_long::RULE,
+    &sutures_mistimed::RULE,
+    &sutures_mistimed_over_regeneration::RULE,
+    &reviews_missed::RULE,
+    &restored_too_early::RULE,
+    &restored_too_early_over_regeneration::RULE,
+    &restored_too_early_in_the_lower_jaw::RULE,
+    &impression_seat_unchecked::RULE,
+];
 
 /// Long text of each rule, by id.
 #[cfg(feature = "prose")]
-pub(super) static PROSE: &[(&str, &str)] = &[];
+pub(super) static PROSE: &[(&str, &str)] = &[
+    ("prophylaxis-taken-for-settled", include_str!("prophylaxis_taken_for_settled.md")),
+    ("regeneration-left-open", include_str!("regeneration_left_open.md")),
+    ("socket-graft-unsealed", include_str!("socket_graft_unsealed.md")),
+    ("suture-too-coarse", include_str!("suture_too_coarse.md")),
+    ("suture-that-wicks", include_str!("suture_that_wicks.md")),
+    ("needle-towards-the-membrane", include_str!("needle_towards_the_membrane.md")),
+    ("haemostasis-not-checked", include_str!("haemostasis_not_checked.md")),
+    ("bleeding-risk-without-pack", include_str!("bleeding_risk_without_pack.md")),
+    ("no-emergency-number", include_str!("no_emergency_number.md")),
+    ("home-care-left-out", include_str!("home_care_left_out.md")),
+    ("floor-of-mouth-not-named", include_str!("floor_of_mouth_not_named.md")),
+    ("sensation-not-checked", include_str!("sensation_not_checked.md")),
+    ("no-antiseptic-rinse", include_str!("no_antiseptic_rinse.md")),
+    ("rinse-too-short-or-too-long", include_str!("rinse_too_short_or_too_long.md")),
+    ("antibiotic-course-too-long", include_str!("antibiotic_course_too_long.md")),
+    ("sutures-mistimed", include_str!("sutures_mistimed.md")),
+    ("sutures-mistimed-over-regeneration", include_str!("sutures_mistimed_over_regeneration.md")),
+    ("reviews-missed", include_str!("reviews_missed.md")),
+    ("restored-too-early", include_str!("restored_too_early.md")),
+    (
+        "restored-too-early-over-regeneration",
+        include_str!("restored_too_early_over_regeneration.md"),
+    ),
+    ("restored-too-early-in-the-lower-jaw", include_str!("restored_too_early_in_the_lower_jaw.md")),
+    ("impression-seat-unchecked", include_str!("impression_seat_unchecked.md")),
+];
