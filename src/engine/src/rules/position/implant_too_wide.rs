@@ -14,12 +14,12 @@ pub(super) static RULE: Rule = Rule {
     why: "You buy hold with length and with the palatal wall; width only spends the gap and the bone beside the neighbours.",
     mend: "Choose the next narrower diameter.",
     scale: Scale::Bands(Bands {
-        quantity: "diameter beyond the room",
+        quantity: "room to spare beside the implant",
         unit: "mm",
-        lowest: Zone::Ideal,
+        lowest: Zone::Compromising,
         cuts: &[
-            Cut::past(0.0, Zone::Acceptable),
-            Cut::past(0.5, Zone::Compromising).published(0.0, 0.5),
+            Cut::from(-0.5, Zone::Acceptable).published(-0.5, 0.0),
+            Cut::from(0.0, Zone::Ideal),
         ],
     }),
     agreement: Agreement::Agreed,
@@ -57,14 +57,14 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
     let diameter = j.plan.implant_in_place()?.diameter;
     let between = j.m.mesiodistal_room()?;
     let socket = j.case.site.is_aesthetic().then(|| j.m.socket_width()).flatten();
-    Some(Reading::Number(beyond(diameter, between, socket).get()))
+    Some(Reading::Number(spare(diameter, between, socket).get()))
 }
 
-/// How far the diameter exceeds the room between the neighbours, less 1.5 mm on either side, and the
-/// faciooral width of the socket, less a gap of 2 mm, where that is asked; the worse of the two.
-fn beyond(diameter: Mm, between: Mm, socket: Option<Mm>) -> Mm {
-    let beside = diameter - (between - Mm::new(3.0));
-    socket.map_or(beside, |width| beside.max(diameter - (width - Mm::new(2.0))))
+/// What the diameter leaves of the room between the neighbours, less 1.5 mm on either side, and of
+/// the faciooral width of the socket, less a gap of 2 mm, where that is asked; the lesser of the two.
+fn spare(diameter: Mm, between: Mm, socket: Option<Mm>) -> Mm {
+    let beside = between - Mm::new(3.0) - diameter;
+    socket.map_or(beside, |width| beside.min(width - Mm::new(2.0) - diameter))
 }
 
 #[cfg(test)]
@@ -75,12 +75,13 @@ mod tests {
     #[test]
     fn half_a_millimetre_too_much_still_leaves_an_acceptable_gap() {
         for (value, zone) in [
-            (-0.5, Zone::Ideal),
+            (0.001, Zone::Ideal),
             (0.0, Zone::Ideal),
-            (0.001, Zone::Acceptable),
-            (0.5, Zone::Acceptable),
-            (0.501, Zone::Compromising),
-            (1.0, Zone::Compromising),
+            (-0.001, Zone::Acceptable),
+            (-0.499, Zone::Acceptable),
+            (-0.5, Zone::Acceptable),
+            (-0.501, Zone::Compromising),
+            (-1.0, Zone::Compromising),
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
@@ -88,10 +89,10 @@ mod tests {
     #[test]
     fn the_narrower_of_socket_and_neighbours_decides() {
         let mm = Mm::new;
-        let over = |socket| beyond(mm(4.0), mm(8.0), socket).get();
-        assert!((over(None) - -1.0).abs() < 1e-9);
-        assert!((over(Some(mm(6.0))) - 0.0).abs() < 1e-9);
-        assert!((over(Some(mm(5.0))) - 1.0).abs() < 1e-9);
-        assert!((beyond(mm(4.0), mm(6.0), Some(mm(8.0))).get() - 1.0).abs() < 1e-9);
+        let left = |socket| spare(mm(4.0), mm(8.0), socket).get();
+        assert!((left(None) - 1.0).abs() < 1e-9);
+        assert!((left(Some(mm(6.0))) - 0.0).abs() < 1e-9);
+        assert!((left(Some(mm(5.0))) - -1.0).abs() < 1e-9);
+        assert!((spare(mm(4.0), mm(6.0), Some(mm(8.0))).get() - -1.0).abs() < 1e-9);
     }
 }
