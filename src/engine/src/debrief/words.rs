@@ -87,6 +87,12 @@ fn stretches(bands: &Bands, wanted: Zone) -> Option<String> {
         .zones()
         .filter(|(_, _, zone)| *zone == wanted)
         .map(|(from, to, _)| match (from, to) {
+            // Where one of them is negative, each end needs a unit of its own.
+            (Some(from), Some(to)) if from < 0.0 => format!(
+                "{} to {}",
+                with_unit(&plain(from), bands.unit),
+                with_unit(&plain(to), bands.unit)
+            ),
             (Some(from), Some(to)) => {
                 format!("{} to {}", plain(from), with_unit(&plain(to), bands.unit))
             }
@@ -161,8 +167,14 @@ fn trim(text: &str) -> String {
     if shorter == "-0" { "0".to_owned() } else { shorter.to_owned() }
 }
 
+/// A number with its unit, never with a bare sign: readings are defined so that what is negative has
+/// passed where they begin (an overlap, a perforation, a platform above the crest).
 fn with_unit(number: &str, unit: &str) -> String {
-    if unit.is_empty() { number.to_owned() } else { format!("{number} {unit}") }
+    let (size, side) = match number.strip_prefix('-') {
+        Some(size) => (size, " on the wrong side"),
+        None => (number, ""),
+    };
+    if unit.is_empty() { format!("{size}{side}") } else { format!("{size} {unit}{side}") }
 }
 
 pub(crate) fn capital(text: &str) -> String {
@@ -207,6 +219,19 @@ mod tests {
             asked,
             "Cover intact bone all round. Ideal 3 to 4 mm; acceptable 2 to 3 mm and from 4 mm."
         );
+    }
+
+    #[test]
+    fn no_number_is_printed_with_a_bare_sign() {
+        assert_eq!(with_unit("-1.2", "mm"), "1.2 mm on the wrong side");
+        assert_eq!(with_unit("1.2", "mm"), "1.2 mm");
+        const FLOOR: Bands = Bands {
+            lowest: Zone::Compromising,
+            cuts: &[Cut::from(-2.0, Zone::Debated), Cut::from(1.0, Zone::Ideal)],
+            ..MARGIN
+        };
+        let said = stretches(&FLOOR, Zone::Debated);
+        assert_eq!(said.as_deref(), Some("debated 2 mm on the wrong side to 1 mm"));
     }
 
     #[test]
