@@ -4,6 +4,8 @@
 //! [`Measurements`] computes each measurement once, when it is first asked for, so that a sweep
 //! which stops at the first failing rule pays only for what it read.
 
+mod root_position;
+
 use crate::chart::{Case, Fact};
 use crate::plan::Plan;
 use crate::units::{Deg, Mm, Mm2, Mm3, Ncm, Newton, Ratio};

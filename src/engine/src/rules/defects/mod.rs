@@ -2,6 +2,7 @@
 
 mod hidden_facial_loss_not_looked_for;
 mod implant_where_two_walls_are_lost;
+mod root_between_both_plates_placed;
 mod socket_graded_too_lightly;
 mod wide_facial_loss_in_one_stage;
 
@@ -11,6 +12,7 @@ use super::Rule;
 pub(super) static RULES: &[&Rule] = &[
     &hidden_facial_loss_not_looked_for::RULE,
     &socket_graded_too_lightly::RULE,
+    &root_between_both_plates_placed::RULE,
     &wide_facial_loss_in_one_stage::RULE,
     &implant_where_two_walls_are_lost::RULE,
 ];
@@ -20,6 +22,7 @@ pub(super) static RULES: &[&Rule] = &[
 pub(super) static PROSE: &[(&str, &str)] = &[
     ("hidden-facial-loss-not-looked-for", include_str!("hidden_facial_loss_not_looked_for.md")),
     ("socket-graded-too-lightly", include_str!("socket_graded_too_lightly.md")),
+    ("root-between-both-plates-placed", include_str!("root_between_both_plates_placed.md")),
     ("wide-facial-loss-in-one-stage", include_str!("wide_facial_loss_in_one_stage.md")),
     ("implant-where-two-walls-are-lost", include_str!("implant_where_two_walls_are_lost.md")),
 ];
