@@ -7,15 +7,19 @@
 //! **Which way up.** As in the mouth of somebody who sits before you: upper teeth stand root up,
 //! lower teeth root down, and distal is to the left in quadrants 1 and 4 and to the right in 2 and 3.
 
-#[allow(dead_code)]
+mod believed;
 mod curve;
-#[allow(dead_code)]
+mod cut;
 mod grain;
 mod primitives;
-#[allow(dead_code)]
+mod scene;
+mod section;
 mod sheet;
+mod show;
 pub mod style;
 pub mod svg;
 pub mod text;
 
 pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};
+pub use section::section;
+pub use show::Show;

@@ -119,6 +119,8 @@ pub enum Ink {
     Gum,
     /// Missing bone: a defect.
     Defect,
+    /// Bone that is missing, in a cut: hatched without a line of its own.
+    Lost,
     /// Canal, foramen, floor: what must not be hurt.
     Vital,
     /// Planned crown, and the levels that come with it.
@@ -178,6 +180,7 @@ impl Ink {
         Self::Socket,
         Self::Gum,
         Self::Defect,
+        Self::Lost,
         Self::Vital,
         Self::Crown,
         Self::Implant,
@@ -216,6 +219,7 @@ impl Ink {
             Self::Socket => "ink-socket",
             Self::Gum => "ink-gum",
             Self::Defect => "ink-defect",
+            Self::Lost => "ink-lost",
             Self::Vital => "ink-vital",
             Self::Crown => "ink-crown",
             Self::Implant => "ink-implant",

@@ -164,7 +164,7 @@ impl Sheet {
         self.lines(&lines, ink);
     }
 
-    /// A label in a margin for what lies at `target`.
+    /// A label in a margin for what lies at `target`; a line feed begins a new line.
     pub(super) fn note(&mut self, side: Margin, target: P2, text: impl Into<String>, ink: Ink) {
         let place = usize::from(side == Margin::Right);
         self.notes[place].push(Note { target, text: text.into(), ink });
@@ -194,7 +194,8 @@ impl Sheet {
         let set: Vec<(Vec<String>, f64)> = notes
             .iter()
             .map(|note| {
-                let lines = text::wrap(&note.text, letter, width);
+                let lines: Vec<String> =
+                    note.text.lines().flat_map(|part| text::wrap(part, letter, width)).collect();
                 let tall = leading * lines.iter().map(|_| 1.0).sum::<f64>();
                 (lines, tall)
             })

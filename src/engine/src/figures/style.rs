@@ -160,12 +160,13 @@ const fn look_of(ink: Ink) -> Look {
         Ink::Marrow => look("bone", "", "", ""),
         Ink::Stipple => look("", "ink", "1.05", ""),
         Ink::Tooth => look("enamel", "ink", "1.3", ""),
-        Ink::Socket => look("", "ink", "1.3", ""),
+        Ink::Socket => look("", "", "", ""),
         Ink::Gum => look("", "ink", ".9", ""),
         Ink::Defect => look("", "ink", "1.5", ""),
+        Ink::Lost => look("", "", "", ""),
         Ink::Vital => look("", "ink", "1.1", ""),
         Ink::Crown => look("", "ink", ".95", "9 3"),
-        Ink::Implant => look("metal", "ink", "1.3", ""),
+        Ink::Implant => look("metal", "ink", "1.1", ""),
         Ink::Thread => look("", "ink", "1.1", ""),
         Ink::ThreadFacing => look("", "ink", ".6", ""),
         Ink::ThreadExposed => look("", "fault", "2.1", ""),
@@ -247,7 +248,7 @@ pub fn hatching_of(ink: Ink) -> Option<&'static Hatching> {
     let name = match ink {
         Ink::Socket => "socket",
         Ink::Gum => "gum",
-        Ink::Defect => "defect",
+        Ink::Defect | Ink::Lost => "defect",
         Ink::Vital => "vital",
         Ink::Membrane => "membrane",
         Ink::Flap => "flap",
@@ -293,8 +294,13 @@ mod tests {
             let name = part.split(')').next().unwrap();
             assert!(TONES.iter().any(|(tone, _, _)| *tone == name), "{name}");
         }
-        let used: Vec<_> = Ink::ALL.iter().filter_map(|ink| hatching_of(*ink)).collect();
-        assert_eq!(used.len(), HATCHINGS.len());
+        for hatching in HATCHINGS {
+            assert!(
+                Ink::ALL.iter().any(|ink| hatching_of(*ink) == Some(hatching)),
+                "{}",
+                hatching.name
+            );
+        }
     }
 
     #[test]

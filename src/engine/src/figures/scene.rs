@@ -1,0 +1,138 @@
+//! What all figures of one state of affairs share: the site to draw, the plan with its preview, the
+//! implant as a body, and the measurements that are written beside it.
+
+use super::believed::Believed;
+use super::{Ink, Show};
+use crate::anatomy::Site;
+use crate::chart::{Case, Fact};
+use crate::geometry::{P3, V3, direction};
+use crate::plan::{Decision, Implant, Plan};
+use crate::units::Mm;
+
+/// Depth of the thread [ours; `design` section 4].
+pub(super) const THREAD: f64 = 0.4;
+/// Apical over platform diameter [ours; `design` section 4].
+pub(super) const APICAL: f64 = 0.7;
+/// How far the drill goes beyond the implant [ours; `practice` section 3].
+pub(super) const OVERSHOOT: f64 = 1.0;
+
+/// What all figures of one state of affairs share.
+#[derive(Debug)]
+pub(super) struct Scene<'a> {
+    /// What is asked for.
+    pub show: Show<'a>,
+    /// The site as it may be drawn.
+    pub believed: Believed<'a>,
+    /// What has been carried out, and a preview of what is chosen.
+    pub plan: Plan,
+    /// The case with the site as it may be drawn: what is measured for a figure before the debrief
+    /// is measured on it.
+    pub case: Case,
+}
+
+/// The implant as a body of revolution.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Body {
+    /// Middle of the platform.
+    pub platform: P3,
+    /// Unit vector towards the apex.
+    pub axis: V3,
+    /// Radius over the threads at the platform.
+    pub radius: f64,
+    /// Length.
+    pub length: f64,
+}
+
+impl<'a> Scene<'a> {
+    /// Of what is asked for.
+    pub(super) fn of(show: &Show<'a>) -> Self {
+        let believed = Believed::of(show);
+        let case = Case { site: believed.site.clone().into_owned(), ..show.case.clone() };
+        Self { show: *show, believed, plan: show.preview(), case }
+    }
+
+    /// The site to draw.
+    pub(super) fn site(&self) -> &Site {
+        &self.case.site
+    }
+
+    /// Whether the tooth is out.
+    pub(super) fn tooth_is_out(&self) -> bool {
+        self.plan.extraction.is_some()
+    }
+
+    /// The implant in place or being tried.
+    pub(super) fn implant(&self) -> Option<&Implant> {
+        self.plan.implant_in_place()
+    }
+
+    /// Its body.
+    pub(super) fn body(&self) -> Option<Body> {
+        self.implant().map(Body::of)
+    }
+
+    /// Whether a fact may be shown.
+    pub(super) fn sees(&self, fact: Fact) -> bool {
+        self.show.reveal || self.show.known.is_seen(fact)
+    }
+
+    /// The ink of something that rests on these decisions: that of a fault when the lit rule reads
+    /// one of them.
+    pub(super) fn ink(&self, decisions: &[Decision], otherwise: Ink) -> Ink {
+        if self.show.lights(decisions) { Ink::Fault } else { otherwise }
+    }
+
+    /// *palatal* or *lingual*.
+    pub(super) const fn oral(&self) -> &'static str {
+        self.show.case.site.tooth.oral_word()
+    }
+
+    /// What stands over a figure: its name, then the tooth.
+    pub(super) fn title(&self, what: &str) -> String {
+        let tooth = self.show.case.site.tooth;
+        format!("{what}: {tooth}, {}", tooth.words())
+    }
+
+    /// 1 where apical is drawn downwards, -1 where it is drawn upwards.
+    pub(super) fn down(&self) -> f64 {
+        match self.show.case.site.tooth.jaw() {
+            crate::anatomy::Jaw::Maxilla => -1.0,
+            crate::anatomy::Jaw::Mandible => 1.0,
+        }
+    }
+
+    /// 1 where distal is drawn to the right, -1 where it is drawn to the left: as seen from in front.
+    pub(super) fn right(&self) -> f64 {
+        if self.show.case.site.tooth.is_mirrored() { -self.down() } else { self.down() }
+    }
+}
+
+impl Body {
+    /// Of an implant.
+    pub(super) fn of(implant: &Implant) -> Self {
+        Self {
+            platform: P3::new(implant.distal.get(), implant.facial.get(), implant.depth.get()),
+            axis: direction(implant.tilt, implant.tip),
+            radius: implant.diameter.get() / 2.0,
+            length: implant.length.get(),
+        }
+    }
+
+    /// The point on the axis at some depth from the platform.
+    pub(super) fn at(&self, depth: f64) -> P3 {
+        self.platform + self.axis * depth
+    }
+
+    /// Radius over the threads at some depth.
+    pub(super) fn radius_at(&self, depth: f64) -> f64 {
+        let share = (depth / self.length).clamp(0.0, 1.0);
+        self.radius * (1.0 - (1.0 - APICAL) * share)
+    }
+}
+
+/// A length with its unit, to a tenth.
+pub(super) fn mm(length: Mm) -> String {
+    // A tenth that rounds to nothing has no sign.
+    let tenths = libm::round(length.get() * 10.0) / 10.0;
+    format!("{:.1} mm", if tenths == 0.0 { 0.0 } else { tenths })
+}

@@ -1,0 +1,239 @@
+//! Ridge, socket and what is missing from the walls, in the section.
+
+use super::Cutting;
+use crate::anatomy::{DensityClass, FloorKind, Lesion, Tube, Wall};
+use crate::figures::curve::{distance_to_line, ellipse};
+use crate::figures::grain::stipple;
+use crate::figures::{Ink, cut};
+use crate::geometry::{Interval, P2};
+
+/// Levels are sampled this far apart, millimetres.
+const STEP: f64 = 0.2;
+
+impl Cutting<'_, '_> {
+    /// Levels from `from` to `to`, both included.
+    fn levels_between(from: f64, to: f64) -> Vec<f64> {
+        let count = libm::ceil((to - from) / STEP).clamp(1.0, 400.0);
+        let mut levels = Vec::new();
+        let mut k = 0.0;
+        while k <= count {
+            levels.push(from + (to - from) * k / count);
+            k += 1.0;
+        }
+        levels
+    }
+
+    /// Inner face of a wall at a level: the socket's, or none apical of it.
+    pub(super) fn inner(&self, wall: Wall, z: f64) -> Option<f64> {
+        let roots = cut::roots_at(self.scene.site(), 0.0, z);
+        let (first, last) = (roots.as_slice().first()?, roots.as_slice().last()?);
+        let face = cut::face(self.scene.site(), wall, z);
+        Some(match wall {
+            Wall::Facial => last.to.min(face),
+            Wall::Oral => first.from.max(face),
+        })
+    }
+
+    /// Apical end of the socket in the cut.
+    pub(super) fn apex(&self) -> P2 {
+        let root = self.scene.site().root();
+        let rows = cut::root_rows(root, 0.0);
+        rows.last().map_or(P2::new(root.y.get(), root.length.get()), |(z, row)| {
+            P2::new(0.5 * (row.from + row.to), *z)
+        })
+    }
+
+    /// The outer edge of the bone along one side, from its crest down, in (y, z): the face, or the
+    /// socket's wall where the wall is missing.
+    fn edge(&self, wall: Wall) -> Vec<P2> {
+        let site = self.scene.site();
+        let missing = cut::missing(site, wall, 0.0);
+        let mut levels =
+            Self::levels_between(cut::crest(site, wall, 0.0), super::APICAL + 1.0);
+        for part in missing.as_slice() {
+            levels.extend([part.from, part.from - 1e-6, part.to, part.to + 1e-6]);
+        }
+        levels.retain(|z| *z >= cut::crest(site, wall, 0.0));
+        levels.sort_by(f64::total_cmp);
+        levels
+            .into_iter()
+            .map(|z| {
+                let face = cut::face(site, wall, z);
+                let gone = missing.as_slice().iter().any(|part| part.from <= z && z <= part.to);
+                P2::new(if gone { self.inner(wall, z).unwrap_or(face) } else { face }, z)
+            })
+            .collect()
+    }
+
+    /// The socket's wall on one side, from the crest to the apex, in (y, z).
+    fn wall(&self, wall: Wall) -> Vec<P2> {
+        let crest = cut::crest(self.scene.site(), wall, 0.0);
+        let apex = self.apex();
+        let mut line: Vec<P2> = cut::root_rows(self.scene.site().root(), 0.0)
+            .iter()
+            .map(|(z, _)| *z)
+            .filter(|z| *z > crest)
+            .chain([crest])
+            .filter_map(|z| self.inner(wall, z).map(|y| P2::new(y, z)))
+            .collect();
+        line.sort_by(|a, b| a.y.total_cmp(&b.y));
+        line.push(apex);
+        line
+    }
+
+    /// The whole cut surface of the bone, as one ring in (y, z).
+    fn bone_ring(&self) -> Vec<P2> {
+        let mut ring = self.edge(Wall::Facial);
+        ring.extend(self.edge(Wall::Oral).into_iter().rev());
+        ring.extend(self.wall(Wall::Oral));
+        ring.extend(self.wall(Wall::Facial).into_iter().rev());
+        ring
+    }
+
+    /// Bone: its tint, and dots as dense as the bone.
+    pub(super) fn bone(&mut self) {
+        let ring = self.bone_ring();
+        let surface: Vec<Vec<P2>> = [Wall::Facial, Wall::Oral].map(|wall| self.edge(wall)).to_vec();
+        if !self.scene.believed.ridge.is_seen() {
+            return;
+        }
+        self.sheet.area(vec![self.put_all(&ring)], Ink::Marrow);
+        // Dots for a square millimetre at 0.1 mm to the pixel; finer drawings take more.
+        let (core, cortex) = match self.scene.site().density.class {
+            DensityClass::D1 => (11.0, 3.0),
+            DensityClass::D2 => (7.0, 1.6),
+            DensityClass::D3 => (4.6, 1.0),
+            DensityClass::D4 => (2.4, 0.7),
+        };
+        const COMPACT: f64 = 15.0;
+        let finer = (0.1 / self.sheet.pixel()).clamp(0.6, 2.0);
+        let dots = stipple(&[ring], COMPACT * finer, |at| {
+            let depth = surface.iter().map(|line| distance_to_line(at, line)).fold(9.0, f64::min);
+            let fading = ((cortex + 0.5 - depth) / 0.5).clamp(0.0, 1.0);
+            finer * (core + (COMPACT - core) * fading)
+        });
+        let dots = self.put_all(&dots);
+        self.sheet.dots(&dots, Ink::Stipple);
+    }
+
+    /// Floor, canal, nasopalatine canal and a lesion, as seen along x.
+    pub(super) fn structures(&mut self) {
+        let site = self.scene.site().clone();
+        if let Some(floor) = &site.vital.floor {
+            let z = floor.z.get();
+            let inset = |wall, z: f64| {
+                let inward = if wall == Wall::Facial { -1.0 } else { 1.0 };
+                cut::face(&site, wall, z) + inward * 0.9
+            };
+            let levels = Self::levels_between(z, super::APICAL + 1.0);
+            let mut ring: Vec<P2> =
+                levels.iter().map(|z| self.put(inset(Wall::Facial, *z), *z)).collect();
+            ring.extend(levels.iter().rev().map(|z| self.put(inset(Wall::Oral, *z), *z)));
+            self.sheet.area(vec![ring], Ink::Vital);
+        }
+        for tube in [&site.vital.canal, &site.vital.loop_, &site.vital.nasopalatine]
+            .into_iter()
+            .flatten()
+        {
+            let ring = self.put_all(&capsule(tube));
+            self.sheet.area(vec![ring], Ink::Vital);
+        }
+        if let Lesion::Chronic { diameter }
+        | Lesion::Abscess { diameter }
+        | Lesion::Spreading { diameter } = site.lesion
+        {
+            let apex = self.apex();
+            let half = 0.5 * diameter.get();
+            let ring = self.put_all(&ellipse(P2::new(apex.x, apex.y + 0.3 * half), half, half));
+            self.sheet.area(vec![ring.clone()], Ink::Lost);
+            let mut line = ring;
+            line.extend(line.first().copied());
+            self.sheet.line(&line, Ink::Outline);
+        }
+    }
+
+    /// What is missing from the walls, hatched, with the face that they had, dashed.
+    pub(super) fn lost(&mut self) {
+        for wall in [Wall::Facial, Wall::Oral] {
+            for part in self.lost_stretches(wall) {
+                let site = self.scene.site();
+                let levels = Self::levels_between(part.from, part.to);
+                let face: Vec<P2> =
+                    levels.iter().map(|z| self.put(cut::face(site, wall, *z), *z)).collect();
+                let mut ring = face.clone();
+                ring.extend(levels.iter().rev().filter_map(|z| {
+                    self.inner(wall, *z).map(|y| self.put(y, *z))
+                }));
+                self.sheet.area(vec![ring], Ink::Lost);
+                self.sheet.line(&face, Ink::Dashed);
+            }
+        }
+    }
+
+    /// Stretches of z over which a wall is missing below the crest and beside the socket.
+    pub(super) fn lost_stretches(&self, wall: Wall) -> Vec<Interval> {
+        let site = self.scene.site();
+        let (crest, apex) = (cut::crest(site, wall, 0.0), self.apex().y);
+        cut::missing(site, wall, 0.0)
+            .as_slice()
+            .iter()
+            .map(|part| Interval { from: part.from.max(crest), to: part.to.min(apex) })
+            .filter(|part| part.from < part.to)
+            .collect()
+    }
+
+    /// Lines of faces, crests and socket walls: firm where seen, dashed where supposed.
+    pub(super) fn outlines(&mut self) {
+        let believed = &self.scene.believed;
+        let firm = |seen: bool| if seen { Ink::Outline } else { Ink::Dashed };
+        let facial = firm(believed.ridge.is_seen() && believed.facial_plate.is_seen());
+        let oral = firm(believed.ridge.is_seen());
+        let root_seen = believed.root.is_seen();
+        for (wall, ink) in [(Wall::Facial, facial), (Wall::Oral, oral)] {
+            let lost = self.lost_stretches(wall);
+            let edge = self.put_all(&self.edge(wall));
+            let gone = |at: &P2| {
+                let z = self.down * at.y;
+                lost.iter().any(|part| part.from <= z && z <= part.to)
+            };
+            for piece in edge.split(gone).filter(|piece| piece.len() > 1).map(<[P2]>::to_vec) {
+                self.sheet.line(&piece, ink);
+            }
+            let open = lost.iter().any(|part| part.from <= cut::crest(self.scene.site(), wall, 0.0));
+            if let (false, Some(outer)) = (open, edge.first()) {
+                let z = self.down * outer.y;
+                if let Some(inner) = self.inner(wall, z) {
+                    self.sheet.line(&[*outer, self.put(inner, z)], ink);
+                }
+            }
+            if self.scene.tooth_is_out() && root_seen {
+                let line = self.put_all(&self.wall(wall));
+                self.sheet.line(&line, Ink::Outline);
+            }
+        }
+    }
+}
+
+/// The outline of a tube in the cut's projection: a circle drawn out into a capsule.
+fn capsule(tube: &Tube) -> Vec<P2> {
+    let (a, b) = (P2::new(tube.from.y, tube.from.z), P2::new(tube.to.y, tube.to.z));
+    let radius = tube.radius.get();
+    let turn = libm::atan2(b.y - a.y, b.x - a.x);
+    const CHORDS: u32 = 16;
+    let half = |middle: P2, from: f64| {
+        (0..=CHORDS).map(move |k| {
+            let angle = from + core::f64::consts::PI * f64::from(k) / f64::from(CHORDS);
+            P2::new(middle.x + radius * libm::cos(angle), middle.y + radius * libm::sin(angle))
+        })
+    };
+    let quarter = core::f64::consts::FRAC_PI_2;
+    half(a, turn + quarter).chain(half(b, turn - quarter)).collect()
+}
+
+/// What a floor is called.
+pub(super) const fn floor_words(kind: FloorKind) -> &'static str {
+    match kind {
+        FloorKind::Sinus => "floor of the sinus",
+        FloorKind::Nose => "floor of the nose",
+    }
+}

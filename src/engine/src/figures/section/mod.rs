@@ -1,0 +1,99 @@
+//! The section: the site cut facio-orally through the tooth's middle, facial to the right.
+//!
+//! Screen x is y of the site; screen y is z, upwards in the upper jaw. The implant is drawn as it is
+//! seen along x, so its facial and oral distances are true.
+
+mod bone;
+mod body;
+mod filling;
+mod notes;
+mod soft;
+#[cfg(test)]
+mod tests;
+
+use super::scene::Scene;
+use super::sheet::{Layout, Sheet};
+use super::{Anchor, Figure, Ink, Show, Window};
+use crate::geometry::P2;
+
+/// Columns of labels, millimetres.
+const LEFT: f64 = 8.6;
+const RIGHT: f64 = 9.6;
+/// What lies between them, in y.
+const FROM: f64 = -13.0;
+const TO: f64 = 8.2;
+/// Apical end of the drawing, in z.
+const APICAL: f64 = 21.0;
+
+/// A section in the making.
+struct Cutting<'a, 'b> {
+    scene: &'b Scene<'a>,
+    sheet: Sheet,
+    /// 1 where apical is down, -1 where it is up.
+    down: f64,
+}
+
+impl Cutting<'_, '_> {
+    /// A point of the cut on the screen.
+    fn put(&self, y: f64, z: f64) -> P2 {
+        P2::new(y, self.down * z)
+    }
+
+    fn put_all(&self, points: &[P2]) -> Vec<P2> {
+        points.iter().map(|at| self.put(at.x, at.y)).collect()
+    }
+}
+
+/// The section.
+#[must_use]
+pub fn section(show: &Show<'_>) -> Figure {
+    let scene = Scene::of(show);
+    let down = scene.down();
+    let coronal = scene.site().crown.edge.z - 2.4;
+    let (a, b) = (down * coronal, down * APICAL);
+    let window = Window {
+        least: P2::new(FROM - LEFT, a.min(b)),
+        most: P2::new(TO + RIGHT, a.max(b)),
+    };
+    let mut cutting = Cutting { scene: &scene, sheet: Sheet::new(window, show.px), down };
+    cutting.gum();
+    cutting.bone();
+    cutting.structures();
+    cutting.tooth_or_socket();
+    cutting.lost();
+    cutting.outlines();
+    cutting.planned_crown();
+    cutting.filling();
+    cutting.implant();
+    cutting.membrane();
+    cutting.levels();
+    cutting.notes();
+    cutting.sides();
+    let says = cutting.says();
+    let layout = cutting.layout(window);
+    cutting.sheet.finish("section", scene.title("Section"), says, layout)
+}
+
+impl Cutting<'_, '_> {
+    fn layout(&self, window: Window) -> Layout {
+        let letter = self.sheet.letter();
+        Layout {
+            left: LEFT,
+            right: RIGHT,
+            from: window.least.y + letter,
+            to: window.most.y - 3.0 * letter,
+            scale_bar: Some(5.0),
+        }
+    }
+
+    /// The names of the two sides, at the crown, where nothing else stands.
+    fn sides(&mut self) {
+        let z = self.scene.site().crown.edge.z + 0.6;
+        let height = 1.1 * self.sheet.letter();
+        let left = self.put(FROM + 1.5, z);
+        let right = self.put(TO - 1.0, z);
+        let oral = self.scene.oral();
+        self.sheet.words_of(left, Anchor::Start, oral, Ink::Quiet, height);
+        self.sheet.words_of(right, Anchor::End, "facial", Ink::Quiet, height);
+    }
+}

@@ -1,0 +1,293 @@
+//! Distances, labels and words of the section.
+
+use super::Cutting;
+use super::body::Faces;
+use super::bone::floor_words;
+use crate::anatomy::Wall;
+use crate::chart::Fact;
+use crate::figures::scene::{Body, OVERSHOOT, mm};
+use crate::figures::sheet::Margin;
+use crate::figures::show::directed;
+use crate::figures::{Ink, cut};
+use crate::geometry::P2;
+use crate::measure::Measurements;
+use crate::plan::Decision;
+use crate::units::Mm;
+
+const PLACE: &[Decision] = &[Decision::OffsetFacial, Decision::Tilt, Decision::Diameter];
+
+impl Cutting<'_, '_> {
+    /// Everything that is named or measured in the margins.
+    pub(super) fn notes(&mut self) {
+        self.note_levels();
+        self.note_walls();
+        self.note_structures();
+        if let Some(body) = self.scene.body() {
+            self.note_implant(&body);
+            self.note_gap(&body);
+            self.note_depth(&body);
+        }
+        self.note_cover();
+    }
+
+    fn note_levels(&mut self) {
+        let margin = self.scene.site().crown.margin_z.get();
+        let at = self.put(super::TO - 1.8, margin);
+        self.sheet.note(Margin::Right, at, "planned margin", Ink::Words);
+        if self.scene.sees(Fact::GumThickness) {
+            let site = self.scene.site();
+            let z = 0.62 * super::APICAL;
+            let at = self.put(
+                cut::face(site, Wall::Facial, z) + 0.5 * site.soft.thickness.get(),
+                z,
+            );
+            let words = format!("gum {} thick at the tooth", mm(site.soft.thickness));
+            self.sheet.note(Margin::Right, at, words, Ink::Words);
+        }
+    }
+
+    fn note_walls(&mut self) {
+        let believed = &self.scene.believed;
+        let site = self.scene.site();
+        let apex = self.apex();
+        if !believed.ridge.is_seen() {
+            let at = self.put(cut::face(site, Wall::Oral, 0.7 * apex.y), 0.7 * apex.y);
+            self.sheet.note(Margin::Left, at, "ridge not seen yet", Ink::Quiet);
+        }
+        if !self.scene.tooth_is_out() {
+            let z = 0.45 * apex.y;
+            let at = self.put(self.inner(Wall::Oral, z).unwrap_or(0.0) + 0.8, z);
+            let words = if believed.root.is_seen() { "root" } else { "root not seen yet" };
+            let ink = if believed.root.is_seen() { Ink::Words } else { Ink::Quiet };
+            self.sheet.note(Margin::Left, at, words, ink);
+        }
+        for wall in [Wall::Facial, Wall::Oral] {
+            self.note_wall(wall);
+        }
+    }
+
+    fn note_wall(&mut self, wall: Wall) {
+        let site = self.scene.site();
+        let (side, name, seen) = match wall {
+            Wall::Facial => (Margin::Right, "facial", self.scene.believed.facial_wall.is_seen()),
+            Wall::Oral => (Margin::Left, self.scene.oral(), self.scene.believed.oral_wall.is_seen()),
+        };
+        let lost = self.lost_stretches(wall);
+        let crest = cut::crest(site, wall, 0.0);
+        if let Some(part) = lost.first() {
+            let z = 0.5 * (part.from + part.to);
+            let face = cut::face(site, wall, z);
+            let inner = self.inner(wall, z).unwrap_or(face);
+            let at = self.put(0.5 * (face + inner), z);
+            let words = format!("{name} wall missing over {}", mm(Mm::new(part.to - part.from)));
+            let lit = self.scene.show.lit_rule().is_some_and(|rule| {
+                rule.rests_on.contains(&Fact::FacialWall) && wall == Wall::Facial
+            });
+            self.sheet.note(side, at, words, if lit { Ink::Fault } else { Ink::Words });
+            if part.from <= crest {
+                let at = self.put(cut::face(site, wall, crest), crest);
+                let words = "crest, reconstructed from the neighbouring walls";
+                self.sheet.note(side, at, words, Ink::Quiet);
+            }
+        } else if !seen {
+            let z = crest + 3.0;
+            let at = self.put(cut::face(site, wall, z), z);
+            self.sheet.note(side, at, format!("{name} wall not seen yet"), Ink::Quiet);
+        } else {
+            self.note_plate(wall, side, name);
+        }
+    }
+
+    fn note_plate(&mut self, wall: Wall, side: Margin, name: &str) {
+        let seen = wall == Wall::Oral || self.scene.believed.facial_plate.is_seen();
+        let m = Measurements::of(&self.scene.case, &self.scene.plan);
+        let plate = if wall == Wall::Facial { m.facial_plate() } else { m.oral_plate() };
+        let site = self.scene.site();
+        let z = cut::crest(site, wall, 0.0) + 1.0;
+        let face = cut::face(site, wall, z);
+        let Some(inner) = self.inner(wall, z) else { return };
+        let (from, to) = (self.put(inner, z), self.put(face, z));
+        let ridge = self.scene.believed.ridge.is_seen();
+        let words = match plate {
+            Some(plate) if seen && ridge => {
+                self.sheet.dimension(from, to, Ink::Dimension);
+                format!("{name} plate {}", mm(plate))
+            }
+            _ => format!("{name} plate"),
+        };
+        self.sheet.note(side, to, words, Ink::Words);
+    }
+
+    fn note_structures(&mut self) {
+        let site = self.scene.site().clone();
+        if let Some(floor) = &site.vital.floor {
+            let at = self.put(0.5 * cut::face(&site, Wall::Oral, floor.z.get()), floor.z.get());
+            self.sheet.note(Margin::Left, at, floor_words(floor.kind), Ink::Words);
+        }
+        let tubes = [
+            (&site.vital.canal, "inferior alveolar canal"),
+            (&site.vital.loop_, "loop of the mental nerve"),
+            (&site.vital.nasopalatine, "nasopalatine canal"),
+        ];
+        for (tube, name) in tubes {
+            let Some(tube) = tube else { continue };
+            let at = self.put(0.5 * (tube.from.y + tube.to.y), 0.5 * (tube.from.z + tube.to.z));
+            self.sheet.note(Margin::Left, at, name, Ink::Words);
+        }
+    }
+
+    fn note_implant(&mut self, body: &Body) {
+        let Some(implant) = self.scene.implant() else { return };
+        let at = body.at(0.55 * body.length);
+        let place = directed(
+            Decision::OffsetFacial,
+            implant.facial.get(),
+            "on the tooth's axis",
+            self.scene.oral(),
+        );
+        let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.oral());
+        let size = format!("implant {:.1} x {}", implant.diameter.get(), mm(implant.length));
+        let target = self.put(at.y - 0.4 * body.radius, at.z);
+        let ink = self.scene.ink(PLACE, Ink::Words);
+        self.sheet.note(Margin::Left, target, format!("{size}\n{place}\n{lean}"), ink);
+        let tip = body.at(body.length + OVERSHOOT);
+        let words = format!("drill, {} beyond", mm(Mm::new(OVERSHOOT)));
+        let target = self.put(tip.y, tip.z);
+        self.sheet.note(Margin::Left, target, words, Ink::Quiet);
+        if let Some(depth) = self.bare_depth(body) {
+            let off = body.radius_at(depth);
+            let at = body.at(depth);
+            let target = self.put(at.y + off, at.z);
+            self.sheet.note(Margin::Right, target, "threads without bone", Ink::Fault);
+        }
+    }
+
+    /// Depth of the middle one of the threads that face no bone facially, if any.
+    fn bare_depth(&self, body: &Body) -> Option<f64> {
+        let depths: Vec<f64> = (1..40_u32)
+            .map(|k| 0.5 * f64::from(k))
+            .filter(|depth| *depth < body.length - 1.0)
+            .filter(|depth| self.faces(body, *depth, Wall::Facial) == Faces::Nothing)
+            .collect();
+        depths.get(depths.len() / 2).copied()
+    }
+
+    /// The facial gap, drawn where it is measured.
+    fn note_gap(&mut self, body: &Body) {
+        let m = Measurements::of(&self.scene.case, &self.scene.plan);
+        let Some(gap) = m.facial_gap() else { return };
+        let (from, to) = self.gap_ends(body, gap.width.get());
+        let ink = self.scene.ink(&[Decision::OffsetFacial, Decision::Diameter], Ink::Dimension);
+        self.sheet.dimension(from, to, ink);
+        let words = if gap.wall_present {
+            format!("facial gap {}", mm(gap.width))
+        } else {
+            format!("{} to where the facial wall was", mm(gap.width))
+        };
+        let words_ink = if ink == Ink::Fault { Ink::Fault } else { Ink::Words };
+        let middle = P2::new(0.5 * (from.x + to.x), from.y);
+        self.sheet.note(Margin::Right, middle, words, words_ink);
+    }
+
+    /// Where the facial gap is drawn: at the platform, at the crest if the platform stands above it.
+    pub(super) fn gap_ends(&self, body: &Body, width: f64) -> (P2, P2) {
+        let crest = cut::crest(self.scene.site(), Wall::Facial, 0.0).max(0.0);
+        let z = body.platform.z.max(crest);
+        let depth = (z - body.platform.z) / body.axis.z.max(1e-9);
+        let start = body.at(depth).y + body.radius_at(depth);
+        (self.put(start, z), self.put(start + width, z))
+    }
+
+    fn note_depth(&mut self, body: &Body) {
+        let m = Measurements::of(&self.scene.case, &self.scene.plan);
+        let Some(depth) = m.depth_from_margin() else { return };
+        let site = self.scene.site();
+        let y = cut::face(site, Wall::Facial, 0.0) + site.soft.thickness.get() + 0.9;
+        let z = body.platform.z;
+        let ink = self.scene.ink(&[Decision::Depth], Ink::Dimension);
+        let (from, to) = (self.put(y, z - depth.get()), self.put(y, z));
+        self.sheet.dimension(from, to, ink);
+        let level = [self.put(body.platform.y + body.radius, z), self.put(y + 0.4, z)];
+        self.sheet.line(&level, Ink::Fine);
+        let way = if depth.get() < 0.0 { "above" } else { "below" };
+        let words = format!("platform {} {way} the planned margin", mm(depth.abs()));
+        let words_ink = if ink == Ink::Fault { Ink::Fault } else { Ink::Words };
+        let middle = P2::new(y, 0.5 * (from.y + to.y));
+        self.sheet.note(Margin::Right, middle, words, words_ink);
+    }
+
+    fn note_cover(&mut self) {
+        let Some(membrane) = self.scene.plan.membrane() else { return };
+        let cut = cut::stretches(&membrane.outline, 0.0);
+        let Some(part) = cut.as_slice().last() else { return };
+        let thick = self.scene.plan.graft_laid().and_then(|graft| graft.contour);
+        let at = self.on_drape(0.35 * part.from + 0.65 * part.to, thick.map_or(0.0, Mm::get));
+        let words = membrane.kind.label().to_owned();
+        let ink = self.scene.ink(&[Decision::MembraneOutline], Ink::Words);
+        self.sheet.note(Margin::Right, at, format!("membrane, {words}"), ink);
+    }
+
+    /// The section in sentences.
+    pub(super) fn says(&self) -> String {
+        let mut said = vec![format!(
+            "The ridge cut from facial to {}, through the middle of tooth {}.",
+            self.scene.oral(),
+            self.scene.show.case.site.tooth
+        )];
+        let m = Measurements::of(&self.scene.case, &self.scene.plan);
+        let believed = &self.scene.believed;
+        if !believed.ridge.is_seen() {
+            said.push("The ridge has not been seen yet; its outline is a supposition.".to_owned());
+        }
+        said.push(self.say_facial_wall(&m));
+        if let (Some(implant), Some(body)) = (self.scene.implant(), self.scene.body()) {
+            let place = directed(
+                Decision::OffsetFacial,
+                implant.facial.get(),
+                "on the tooth's axis",
+                self.scene.oral(),
+            );
+            let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.oral());
+            said.push(format!(
+                "An implant of {:.1} by {} stands {place}, {lean}.",
+                2.0 * body.radius,
+                mm(implant.length)
+            ));
+            if let Some(gap) = m.facial_gap() {
+                said.push(if gap.wall_present {
+                    format!("The facial gap is {}.", mm(gap.width))
+                } else {
+                    format!("It is {} to where the facial wall was.", mm(gap.width))
+                });
+            }
+            if let Some(depth) = m.depth_from_margin() {
+                let way = if depth.get() < 0.0 { "above" } else { "below" };
+                said.push(format!("The platform lies {} {way} the planned margin.", mm(depth.abs())));
+            }
+            if self.bare_depth(&body).is_some() {
+                said.push("Threads on the facial side have no bone to face.".to_owned());
+            }
+        }
+        said.join(" ")
+    }
+
+    fn say_facial_wall(&self, m: &Measurements<'_>) -> String {
+        let lost: f64 =
+            self.lost_stretches(Wall::Facial).iter().map(|part| part.to - part.from).sum();
+        if lost > 0.0 {
+            format!("The facial wall is missing over {} in this cut.", mm(Mm::new(lost)))
+        } else if !self.scene.believed.facial_wall.is_seen() {
+            "Whether the facial wall is whole has not been seen yet.".to_owned()
+        } else {
+            match m.facial_plate() {
+                Some(plate)
+                    if self.scene.believed.facial_plate.is_seen()
+                        && self.scene.believed.ridge.is_seen() =>
+                {
+                    format!("The facial wall is whole here, {} thick.", mm(plate))
+                }
+                _ => "The facial wall is whole here.".to_owned(),
+            }
+        }
+    }
+}
