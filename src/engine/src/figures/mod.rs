@@ -11,6 +11,7 @@ mod believed;
 mod curve;
 mod cut;
 mod grain;
+mod map;
 mod primitives;
 mod scene;
 mod section;
@@ -20,6 +21,7 @@ pub mod style;
 pub mod svg;
 pub mod text;
 
+pub use map::facial_map;
 pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};
 pub use section::section;
 pub use show::Show;

@@ -226,7 +226,7 @@ impl Sheet {
         let start = P2::new(x - outward * 0.5 * letter, first);
         let knee = P2::new(start.x - outward * 0.7 * letter, first);
         self.line(&[start, knee, note.target], Ink::Fine);
-        self.dots(&[note.target], Ink::Fine);
+        self.circle(note.target, 1.2 * self.pixel, Ink::Words);
     }
 
     /// Finishes: sets labels and the scale bar.
@@ -254,7 +254,7 @@ impl Sheet {
         }
     }
 
-    /// A bar of `length` millimetres in the lower left corner, halved by a stroke.
+    /// A bar of `length` millimetres in the lower left corner, halved by a stroke, its length above it.
     fn scale_bar(&mut self, length: f64) {
         let edge = 8.0 * self.pixel;
         let (x, y) = (self.window.least.x + edge, self.window.most.y - edge);
@@ -270,8 +270,8 @@ impl Sheet {
             Ink::Dimension,
         );
         let words = format!("{length:.0} mm");
-        let at = P2::new(x + length + 0.8 * self.letter, y);
-        self.words(at, Anchor::Start, &words, Ink::Quiet);
+        let at = P2::new(x + 0.5 * length, y - tick - 0.5 * self.letter);
+        self.words(at, Anchor::Middle, &words, Ink::Quiet);
     }
 }
 

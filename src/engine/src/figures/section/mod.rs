@@ -17,7 +17,7 @@ use super::{Anchor, Figure, Ink, Show, Window};
 use crate::geometry::P2;
 
 /// Columns of labels, millimetres.
-const LEFT: f64 = 8.6;
+const LEFT: f64 = 10.0;
 const RIGHT: f64 = 9.6;
 /// What lies between them, in y.
 const FROM: f64 = -13.0;
@@ -81,7 +81,7 @@ impl Cutting<'_, '_> {
             left: LEFT,
             right: RIGHT,
             from: window.least.y + letter,
-            to: window.most.y - 3.0 * letter,
+            to: window.most.y - 4.0 * letter,
             scale_bar: Some(5.0),
         }
     }
