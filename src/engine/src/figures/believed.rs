@@ -5,9 +5,11 @@
 //! has looked at.
 
 use super::Show;
-use crate::anatomy::{Density, DensityClass, Lesion, Neighbour, Profile, RootBody, Site, Side, Wall};
+use crate::anatomy::{
+    Density, DensityClass, Lesion, Neighbour, Profile, RootBody, Side, Site, Solid, Wall,
+};
 use crate::chart::Fact;
-use crate::geometry::{P2, P3};
+use crate::geometry::{P2, P3, polyline};
 use crate::plan::choices::Examination;
 use crate::units::{Deg, Mm};
 use std::borrow::Cow;
@@ -127,8 +129,9 @@ impl<'a> Believed<'a> {
 
 /// Thickness of the facial plate 1 mm below the reference crest, where there is one.
 fn plate_of(truth: &Site) -> Option<f64> {
-    let root = super::cut::roots_at(truth, 0.0, 1.0).as_slice().last()?.to;
-    Some((super::cut::face(truth, Wall::Facial, 1.0) - root).max(0.0))
+    let solid = Solid::of(truth);
+    let root = super::cut::roots_at(&solid, 0.0, 1.0).as_slice().last()?.to;
+    Some((solid.face(Wall::Facial, 1.0) - root).max(0.0))
 }
 
 fn supposed_root(truth: &Site, length: Option<Mm>) -> RootBody {
@@ -176,7 +179,7 @@ fn suppose_plate(site: &mut Site) {
         .map(|z: f64| P2::new(z, outer(z.max(0.0))))
         .collect();
     knots.extend(site.ridge.facial.knots.iter().filter(|knot| knot.x > length + 1.0));
-    let far = P2::new(40.0, super::curve::value_at(&site.ridge.facial.knots, 40.0));
+    let far = P2::new(40.0, polyline::value(&site.ridge.facial.knots, 40.0));
     if knots.last().is_none_or(|last| last.x < far.x) {
         knots.push(far);
     }
@@ -185,9 +188,10 @@ fn suppose_plate(site: &mut Site) {
 
 fn suppose_crest(site: &mut Site) {
     let peak = 0.5 * site.crown.width.get() + 0.4;
-    let knots: Vec<P2> = [(-2.0 * peak, 0.0), (-peak, -PEAK), (0.0, 0.0), (peak, -PEAK), (2.0 * peak, 0.0)]
-        .map(|(x, z)| P2::new(x, z))
-        .to_vec();
+    let knots: Vec<P2> =
+        [(-2.0 * peak, 0.0), (-peak, -PEAK), (0.0, 0.0), (peak, -PEAK), (2.0 * peak, 0.0)]
+            .map(|(x, z)| P2::new(x, z))
+            .to_vec();
     site.ridge.crest.knots.clone_from(&knots);
     site.ridge.crest.unharmed = knots;
     site.ridge.crest.oral_offset = Mm::ZERO;

@@ -3,36 +3,8 @@
 use super::Window;
 use crate::geometry::P2;
 
-/// Value of a polyline with strictly rising `x` at `x`; beyond its ends it goes on level.
-pub(super) fn value_at(knots: &[P2], x: f64) -> f64 {
-    let (Some(first), Some(last)) = (knots.first(), knots.last()) else {
-        return 0.0;
-    };
-    if x <= first.x {
-        return first.y;
-    }
-    for pair in knots.windows(2) {
-        if x <= pair[1].x {
-            let part = (x - pair[0].x) / (pair[1].x - pair[0].x);
-            return pair[0].y + part * (pair[1].y - pair[0].y);
-        }
-    }
-    last.y
-}
-
-/// A smooth closed line through `points`: the Catmull-Rom spline, `steps` chords for each span.
-pub(super) fn smooth_ring(points: &[P2], steps: u32) -> Vec<P2> {
-    let count = points.len();
-    let at = |i: usize| points[i % count];
-    (0..count)
-        .flat_map(|i| {
-            let ends = [at(i + count - 1), at(i), at(i + 1), at(i + 2)];
-            (0..steps).map(move |k| spline(ends, f64::from(k) / f64::from(steps)))
-        })
-        .collect()
-}
-
-/// The same through an open line; its ends stay where they are.
+/// A smooth line through `points`: the Catmull-Rom spline, `steps` chords for each span; its ends
+/// stay where they are.
 pub(super) fn smooth_line(points: &[P2], steps: u32) -> Vec<P2> {
     let Some(last) = points.last().copied() else {
         return Vec::new();
@@ -99,12 +71,6 @@ pub(super) fn is_inside(at: P2, rings: &[Vec<P2>]) -> bool {
         }
     }
     inside
-}
-
-/// Signed area of a ring, positive where it runs anticlockwise with `y` upwards.
-pub(super) fn area(ring: &[P2]) -> f64 {
-    let next = ring.iter().cycle().skip(1);
-    ring.iter().zip(next).map(|(a, b)| a.x * b.y - b.x * a.y).sum::<f64>() / 2.0
 }
 
 /// What of a ring lies in the window (Sutherland and Hodgman, Commun. ACM 17:32, 1974).
@@ -186,13 +152,14 @@ fn sides(window: Window) -> [impl Fn(P2) -> f64; 4] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::geometry::polygon::signed_area;
 
     const UNIT: Window = Window { least: P2::new(0.0, 0.0), most: P2::new(1.0, 1.0) };
 
     #[test]
     fn a_square_over_a_corner_keeps_its_quarter() {
         let square = [(0.5, 0.5), (1.5, 0.5), (1.5, 1.5), (0.5, 1.5)].map(|(x, y)| P2::new(x, y));
-        assert!((area(&clip_ring(&square, UNIT)).abs() - 0.25).abs() < 1e-12);
+        assert!((signed_area(&clip_ring(&square, UNIT)).abs() - 0.25).abs() < 1e-12);
     }
 
     #[test]
@@ -218,6 +185,6 @@ mod tests {
     #[test]
     fn an_ellipse_has_its_area() {
         let ring = ellipse(P2::new(3.0, 1.0), 2.0, 1.0);
-        assert!((area(&ring) - 2.0 * core::f64::consts::PI).abs() < 0.01);
+        assert!((signed_area(&ring) - 2.0 * core::f64::consts::PI).abs() < 0.01);
     }
 }

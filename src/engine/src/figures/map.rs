@@ -11,7 +11,7 @@ mod tests;
 
 use super::scene::Scene;
 use super::sheet::{Layout, Margin, Sheet};
-use super::{Anchor, Figure, Ink, Show, Window, cut};
+use super::{Anchor, Figure, Ink, Show, Window};
 use crate::anatomy::{Side, Wall};
 use crate::geometry::{Outline, P2};
 
@@ -38,12 +38,10 @@ struct Mapping<'a, 'b> {
 pub fn facial_map(show: &Show<'_>) -> Figure {
     let scene = Scene::of(show);
     let (right, down) = (scene.right(), scene.down());
-    let oral = -cut::across(scene.site()) - ORAL;
+    let oral = -scene.solid.map.across() - ORAL;
     let (a, b) = (down * FACIAL, down * oral);
-    let window = Window {
-        least: P2::new(-HALF - COLUMN, a.min(b)),
-        most: P2::new(HALF + COLUMN, a.max(b)),
-    };
+    let window =
+        Window { least: P2::new(-HALF - COLUMN, a.min(b)), most: P2::new(HALF + COLUMN, a.max(b)) };
     let mut mapping = Mapping { scene: &scene, sheet: Sheet::new(window, show.px), right, down };
     mapping.bone();
     mapping.roots();
@@ -98,13 +96,17 @@ impl Mapping<'_, '_> {
     /// apical of the reference crest, into the flat part by the same height where it lies coronal.
     fn t_of(&self, wall: Wall, z: f64) -> f64 {
         let site = self.scene.site();
-        let wide = cut::across(site);
+        let wide = self.scene.solid.map.across();
         match wall {
-            Wall::Facial if z >= 0.0 => cut::t_of(site, wall, z),
+            Wall::Facial if z >= 0.0 => self.scene.solid.map.t(wall, z),
             Wall::Facial => z.max(-0.42 * wide),
             Wall::Oral => {
                 let above = site.ridge.crest.oral_offset.get() - z;
-                if above <= 0.0 { cut::t_of(site, wall, z) } else { -wide + above.min(0.42 * wide) }
+                if above <= 0.0 {
+                    self.scene.solid.map.t(wall, z)
+                } else {
+                    -wide + above.min(0.42 * wide)
+                }
             }
         }
     }
@@ -112,7 +114,7 @@ impl Mapping<'_, '_> {
     /// Names of the four sides.
     fn sides(&mut self, oral: f64) {
         let height = 1.1 * self.sheet.letter();
-        let middle = -0.5 * cut::across(self.scene.site());
+        let middle = -0.5 * self.scene.solid.map.across();
         let words = [
             (self.put(0.0, FACIAL - 1.6), "facial"),
             (self.put(0.0, oral + 1.6), self.scene.oral()),
@@ -123,7 +125,8 @@ impl Mapping<'_, '_> {
         }
         for (s, word) in [(-HALF, "mesial"), (HALF, "distal")] {
             let at = self.put(s, middle);
-            let (anchor, aside) = if at.x < 0.0 { (Anchor::End, -1.0) } else { (Anchor::Start, 1.0) };
+            let (anchor, aside) =
+                if at.x < 0.0 { (Anchor::End, -1.0) } else { (Anchor::Start, 1.0) };
             let at = P2::new(at.x + aside * self.sheet.letter(), at.y + 0.5 * height);
             self.sheet.words_of(at, anchor, word, Ink::Quiet, height);
         }

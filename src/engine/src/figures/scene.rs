@@ -3,16 +3,12 @@
 
 use super::believed::Believed;
 use super::{Ink, Show};
-use crate::anatomy::Site;
+use crate::anatomy::{Bone, Site, Solid, Wall, implant_cone};
 use crate::chart::{Case, Fact};
-use crate::geometry::{P3, V3, direction};
+use crate::geometry::{Cone, P3};
 use crate::plan::{Decision, Implant, Plan};
 use crate::units::Mm;
 
-/// Depth of the thread [ours; `design` section 4].
-pub(super) const THREAD: f64 = 0.4;
-/// Apical over platform diameter [ours; `design` section 4].
-pub(super) const APICAL: f64 = 0.7;
 /// How far the drill goes beyond the implant [ours; `practice` section 3].
 pub(super) const OVERSHOOT: f64 = 1.0;
 
@@ -28,19 +24,8 @@ pub(super) struct Scene<'a> {
     /// The case with the site as it may be drawn: what is measured for a figure before the debrief
     /// is measured on it.
     pub case: Case,
-}
-
-/// The implant as a body of revolution.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Body {
-    /// Middle of the platform.
-    pub platform: P3,
-    /// Unit vector towards the apex.
-    pub axis: V3,
-    /// Radius over the threads at the platform.
-    pub radius: f64,
-    /// Length.
-    pub length: f64,
+    /// Its site as solids.
+    pub solid: Solid,
 }
 
 impl<'a> Scene<'a> {
@@ -48,12 +33,18 @@ impl<'a> Scene<'a> {
     pub(super) fn of(show: &Show<'a>) -> Self {
         let believed = Believed::of(show);
         let case = Case { site: believed.site.clone().into_owned(), ..show.case.clone() };
-        Self { show: *show, believed, plan: show.preview(), case }
+        let solid = Solid::of(&case.site);
+        Self { show: *show, believed, plan: show.preview(), case, solid }
     }
 
     /// The site to draw.
     pub(super) fn site(&self) -> &Site {
         &self.case.site
+    }
+
+    /// Level of the crest on one side, at the tooth's middle.
+    pub(super) fn crest(&self, wall: Wall) -> f64 {
+        self.solid.crest(Bone::Now, wall, 0.0)
     }
 
     /// Whether the tooth is out.
@@ -66,9 +57,12 @@ impl<'a> Scene<'a> {
         self.plan.implant_in_place()
     }
 
-    /// Its body.
-    pub(super) fn body(&self) -> Option<Body> {
-        self.implant().map(Body::of)
+    /// Its body: the cone over its threads.
+    pub(super) fn body(&self) -> Option<Cone> {
+        self.implant().map(|implant| {
+            let platform = P3::new(implant.distal.get(), implant.facial.get(), implant.depth.get());
+            implant_cone(platform, implant.diameter, implant.length, implant.tilt, implant.tip)
+        })
     }
 
     /// Whether a fact may be shown.
@@ -104,29 +98,6 @@ impl<'a> Scene<'a> {
     /// 1 where distal is drawn to the right, -1 where it is drawn to the left: as seen from in front.
     pub(super) fn right(&self) -> f64 {
         if self.show.case.site.tooth.is_mirrored() { -self.down() } else { self.down() }
-    }
-}
-
-impl Body {
-    /// Of an implant.
-    pub(super) fn of(implant: &Implant) -> Self {
-        Self {
-            platform: P3::new(implant.distal.get(), implant.facial.get(), implant.depth.get()),
-            axis: direction(implant.tilt, implant.tip),
-            radius: implant.diameter.get() / 2.0,
-            length: implant.length.get(),
-        }
-    }
-
-    /// The point on the axis at some depth from the platform.
-    pub(super) fn at(&self, depth: f64) -> P3 {
-        self.platform + self.axis * depth
-    }
-
-    /// Radius over the threads at some depth.
-    pub(super) fn radius_at(&self, depth: f64) -> f64 {
-        let share = (depth / self.length).clamp(0.0, 1.0);
-        self.radius * (1.0 - (1.0 - APICAL) * share)
     }
 }
 

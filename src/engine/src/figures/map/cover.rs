@@ -2,9 +2,9 @@
 
 use super::Mapping;
 use crate::anatomy::Side;
-use crate::figures::sheet::Margin;
 use crate::figures::scene::mm;
-use crate::figures::{Handle, Ink, cut};
+use crate::figures::sheet::Margin;
+use crate::figures::{Handle, Ink};
 use crate::geometry::{Outline, P2};
 use crate::measure::{Margins, Measurements};
 use crate::plan::choices::ReleaseSide;
@@ -84,7 +84,7 @@ impl Mapping<'_, '_> {
             Some(flap) => span(&flap.outline.points()),
             None => (-half, half),
         };
-        let t = -cut::across(site);
+        let t = -self.scene.solid.map.across();
         [(from, t), (to, t), (to, t - raised), (from, t - raised)]
             .map(|(s, t)| self.put(s, t))
             .to_vec()
@@ -107,11 +107,23 @@ impl Mapping<'_, '_> {
         let membrane_edge = membrane.outline.points();
         if let Some(margins) = m.membrane_margin() {
             let hole = self.hole();
-            self.margin_lines(&margins, &hole, &membrane_edge, "membrane", Decision::MembraneOutline);
+            self.margin_lines(
+                &margins,
+                &hole,
+                &membrane_edge,
+                "membrane",
+                Decision::MembraneOutline,
+            );
         }
         if let (Some(margins), Some(flap)) = (m.flap_beyond_membrane(), self.scene.plan.raised()) {
             let flap_edge = flap.outline.points();
-            self.margin_lines(&margins, &[membrane_edge], &flap_edge, "flap", Decision::FlapOutline);
+            self.margin_lines(
+                &margins,
+                &[membrane_edge],
+                &flap_edge,
+                "flap",
+                Decision::FlapOutline,
+            );
         }
     }
 
@@ -120,13 +132,7 @@ impl Mapping<'_, '_> {
         let site = self.scene.site();
         let mut rings: Vec<Vec<P2>> =
             site.defects.iter().map(|defect| defect.outline.points()).collect();
-        let facial = cut::face(site, crate::anatomy::Wall::Facial, 0.0);
-        let root = site.root();
-        rings.push(crate::figures::curve::ellipse(
-            P2::new(root.x.get(), root.y.get() - facial),
-            root.half_md.get(),
-            root.half_fo.get(),
-        ));
+        rings.extend(self.scene.solid.root().map(|root| self.scene.solid.map.orifice(root)));
         rings
     }
 
@@ -143,7 +149,9 @@ impl Mapping<'_, '_> {
         let base = if what == "flap" { "beyond the membrane" } else { "on bone" };
         for toward in Toward::ALL {
             let Some(margin) = toward.of(margins) else { continue };
-            let Some((from, to)) = nearest(inner, outer, toward, margin.get().abs()) else { continue };
+            let Some((from, to)) = nearest(inner, outer, toward, margin.get().abs()) else {
+                continue;
+            };
             let short = margin.get() < 0.0;
             let ink = if short { Ink::Fault } else { self.scene.ink(&[decision], Ink::Dimension) };
             let (a, b) = (self.put(from.x, from.y), self.put(to.x, to.y));

@@ -2,10 +2,9 @@
 
 use super::Mapping;
 use crate::anatomy::{Neighbour, RootBody, Side, Tooth, Wall};
-use crate::figures::curve::{ellipse, value_at};
 use crate::figures::grain::stipple;
-use crate::figures::{Anchor, Ink, cut};
-use crate::geometry::{P2, P3};
+use crate::figures::{Anchor, Ink};
+use crate::geometry::{P2, P3, polyline};
 
 /// Radius with which the mental foramen is drawn, millimetres [ours]: a site holds its middle.
 const FORAMEN: f64 = 1.5;
@@ -14,9 +13,14 @@ impl Mapping<'_, '_> {
     /// Bone as a tint and dots that thicken where the ridge turns away, as an engraver shades a
     /// cylinder.
     pub(super) fn bone(&mut self) {
-        let wide = cut::across(self.scene.site());
+        let wide = self.scene.solid.map.across();
         let (top, bottom) = (super::FACIAL, -wide - super::ORAL);
-        let corners = [(-super::HALF, bottom), (super::HALF, bottom), (super::HALF, top), (-super::HALF, top)];
+        let corners = [
+            (-super::HALF, bottom),
+            (super::HALF, bottom),
+            (super::HALF, top),
+            (-super::HALF, top),
+        ];
         let ring: Vec<P2> = corners.iter().map(|(s, t)| self.put(*s, *t)).collect();
         if !self.scene.believed.ridge.is_seen() {
             let mut line = ring;
@@ -28,7 +32,11 @@ impl Mapping<'_, '_> {
         let finer = (0.1 / self.sheet.pixel()).clamp(0.6, 2.0);
         let plane = corners.map(|(s, t)| P2::new(s, t)).to_vec();
         let dots = stipple(&[plane], 7.0 * finer, |at| {
-            let far = if at.y > 0.0 { at.y / super::FACIAL } else { (-wide - at.y).max(0.0) / super::ORAL };
+            let far = if at.y > 0.0 {
+                at.y / super::FACIAL
+            } else {
+                (-wide - at.y).max(0.0) / super::ORAL
+            };
             let side = (at.x / super::HALF) * (at.x / super::HALF);
             finer * (1.1 + 3.2 * far * far + 1.2 * side * side)
         });
@@ -60,7 +68,8 @@ impl Mapping<'_, '_> {
                     let axis = crate::geometry::direction(implanted.tilt, implanted.tip);
                     let half = 0.5 * implanted.diameter.get();
                     let end = implanted.platform + axis * implanted.length.get();
-                    let corner = |at: P3, off: f64| self.put(at.x + off, self.t_of(Wall::Facial, at.z));
+                    let corner =
+                        |at: P3, off: f64| self.put(at.x + off, self.t_of(Wall::Facial, at.z));
                     let line = [
                         corner(implanted.platform, -half),
                         corner(end, -0.7 * half),
@@ -95,7 +104,7 @@ impl Mapping<'_, '_> {
 
     /// Place of a point of the crest's plane on the flat part.
     fn flat(&self, x: f64, y: f64) -> P2 {
-        let facial = cut::face(self.scene.site(), Wall::Facial, 0.0);
+        let facial = self.scene.solid.face(Wall::Facial, 0.0);
         self.put(x, y - facial)
     }
 
@@ -142,11 +151,9 @@ impl Mapping<'_, '_> {
         }
     }
 
+    /// A root cut by the crossing of the drape.
     fn neck(&self, root: &RootBody) -> Vec<P2> {
-        ellipse(P2::new(root.x.get(), root.y.get()), root.half_md.get(), root.half_fo.get())
-            .into_iter()
-            .map(|at| self.flat(at.x, at.y))
-            .collect()
+        self.put_all(&self.scene.solid.map.orifice(&root.stack()))
     }
 
     /// Crest lines on both sides; where bone was lost, the former line dashed.
@@ -160,7 +167,7 @@ impl Mapping<'_, '_> {
                 let mut line = Vec::new();
                 let mut s = -super::HALF;
                 while s <= super::HALF + 1e-9 {
-                    line.push(self.put(s, self.t_of(wall, value_at(knots, s) + shift)));
+                    line.push(self.put(s, self.t_of(wall, polyline::value(knots, s) + shift)));
                     s += 0.25;
                 }
                 line
@@ -175,9 +182,11 @@ impl Mapping<'_, '_> {
 
     /// Defects of the walls.
     pub(super) fn defects(&mut self) {
-        let lit = self.scene.show.lit_rule().is_some_and(|rule| {
-            rule.rests_on.contains(&crate::chart::Fact::FacialWall)
-        });
+        let lit = self
+            .scene
+            .show
+            .lit_rule()
+            .is_some_and(|rule| rule.rests_on.contains(&crate::chart::Fact::FacialWall));
         for defect in &self.scene.site().defects.clone() {
             let ring = self.ring(&defect.outline);
             self.sheet.area(vec![ring.clone()], Ink::Defect);
@@ -191,13 +200,13 @@ impl Mapping<'_, '_> {
     pub(super) fn structures(&mut self) {
         let site = self.scene.site().clone();
         if let Some(tube) = &site.vital.loop_ {
-            let at = |end: P3| P2::new(end.x, cut::t_of(&site, Wall::Facial, end.z));
+            let at = |end: P3| P2::new(end.x, self.scene.solid.map.t(Wall::Facial, end.z));
             let (a, b) = (at(tube.from), at(tube.to));
             let ring = self.put_all(&band(a, b, tube.radius.get()));
             self.sheet.area(vec![ring], Ink::Vital);
         }
         if let Some(foramen) = site.vital.foramen {
-            let at = self.put(foramen.x, cut::t_of(&site, Wall::Facial, foramen.z));
+            let at = self.put(foramen.x, self.scene.solid.map.t(Wall::Facial, foramen.z));
             self.sheet.circle(at, FORAMEN, Ink::Vital);
         }
     }

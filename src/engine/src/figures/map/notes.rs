@@ -3,9 +3,9 @@
 use super::Mapping;
 use crate::anatomy::{DefectKind, Wall};
 use crate::chart::Fact;
+use crate::figures::Ink;
 use crate::figures::scene::mm;
-use crate::figures::{Ink, cut};
-use crate::geometry::P2;
+use crate::geometry::{P2, polyline};
 use crate::measure::{Margins, Measurements};
 use crate::units::Mm;
 
@@ -16,11 +16,7 @@ impl Mapping<'_, '_> {
         for defect in &site.defects {
             let points = defect.outline.points();
             let at = middle(&points);
-            let at = if defect.wall == Wall::Facial {
-                P2::new(at.x, at.y.max(1.0))
-            } else {
-                at
-            };
+            let at = if defect.wall == Wall::Facial { P2::new(at.x, at.y.max(1.0)) } else { at };
             let words = defect_words(defect.kind, defect.wall, self.scene.oral());
             let lit = self.scene.show.lit_rule().is_some_and(|rule| {
                 rule.rests_on.contains(&Fact::FacialWall) && defect.wall == Wall::Facial
@@ -38,7 +34,7 @@ impl Mapping<'_, '_> {
         }
         self.note_crest();
         if let Some(foramen) = site.vital.foramen {
-            let t = cut::t_of(&site, Wall::Facial, foramen.z);
+            let t = self.scene.solid.map.t(Wall::Facial, foramen.z);
             let at = self.put(foramen.x, t);
             self.sheet.note(self.margin_at(foramen.x), at, "mental foramen", Ink::Words);
         }
@@ -49,7 +45,7 @@ impl Mapping<'_, '_> {
         let seen = self.scene.believed.crest.is_seen();
         let s = -0.55 * super::HALF;
         let knots = &self.scene.site().ridge.crest.knots;
-        let z = crate::figures::curve::value_at(knots, s);
+        let z = polyline::value(knots, s);
         let at = self.put(s, self.t_of(Wall::Facial, z));
         let words = if seen { "facial crest" } else { "facial crest not seen yet" };
         let ink = if seen { Ink::Words } else { Ink::Quiet };
@@ -71,7 +67,7 @@ impl Mapping<'_, '_> {
         let oral = self.scene.plan.flap.as_ref().map_or(0.0, |flap| flap.oral.get());
         if oral > 0.0 {
             let s = 0.5 * super::HALF;
-            let at = self.put(s, -cut::across(self.scene.site()) - 0.5 * oral);
+            let at = self.put(s, -self.scene.solid.map.across() - 0.5 * oral);
             let words = format!("{} margin raised {}", self.scene.oral(), mm(Mm::new(oral)));
             self.sheet.note(self.margin_at(s), at, words, Ink::Words);
         }
@@ -92,9 +88,9 @@ impl Mapping<'_, '_> {
         let m = Measurements::of(&scene.case, &scene.plan);
         for defect in &scene.site().defects {
             let points = defect.outline.points();
-            let (least, most) = points.iter().fold((f64::MAX, f64::MIN), |(least, most), at| {
-                (least.min(at.x), most.max(at.x))
-            });
+            let (least, most) = points
+                .iter()
+                .fold((f64::MAX, f64::MIN), |(least, most), at| (least.min(at.x), most.max(at.x)));
             let deep = points.iter().map(|at| at.y).fold(f64::MIN, f64::max);
             let mut words = format!(
                 "A {}, {} wide",
@@ -102,7 +98,10 @@ impl Mapping<'_, '_> {
                 mm(Mm::new(most - least))
             );
             if defect.wall == Wall::Facial {
-                words.push_str(&format!(", reaching {} below the reference crest", mm(Mm::new(deep))));
+                words.push_str(&format!(
+                    ", reaching {} below the reference crest",
+                    mm(Mm::new(deep))
+                ));
             }
             said.push(format!("{words}."));
         }

@@ -2,15 +2,19 @@
 //! stands on it, and how it is taken hold of.
 
 use super::Cutting;
-use crate::anatomy::Wall;
-use crate::figures::scene::{Body, OVERSHOOT, THREAD};
+use crate::anatomy::{Bone, THREAD_DEPTH, Wall};
+use crate::figures::scene::OVERSHOOT;
 use crate::figures::show::counts_per_unit;
-use crate::figures::{Handle, Ink, cut};
-use crate::geometry::P2;
+use crate::figures::{Handle, Ink};
+use crate::geometry::{Cone, P2, Ray};
 use crate::plan::{Component, Decision};
+use crate::units::{COMPARISON_STEP, Deg};
 
 /// From thread to thread, millimetres [ours].
 const PITCH: f64 = 0.8;
+
+/// How far a thread looks for bone, millimetres.
+const FARTHEST: f64 = 60.0;
 
 /// What a thread faces on one side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,50 +29,46 @@ pub(super) enum Faces {
 
 impl Cutting<'_, '_> {
     /// A point at some depth and distance from the axis, facially positive, in (y, z).
-    fn beside(body: &Body, depth: f64, off: f64) -> P2 {
-        let middle = body.at(depth);
+    fn beside(body: &Cone, depth: f64, off: f64) -> P2 {
+        let middle = body.axis_at(depth);
         // The silhouette stands square to the axis as it is seen along x.
-        let tall = libm::hypot(body.axis.y, body.axis.z).max(1e-9);
-        P2::new(middle.y + off * body.axis.z / tall, middle.z - off * body.axis.y / tall)
+        let tall = libm::hypot(body.frame.along.y, body.frame.along.z).max(1e-9);
+        P2::new(
+            middle.y + off * body.frame.along.z / tall,
+            middle.z - off * body.frame.along.y / tall,
+        )
     }
 
     /// What a thread faces on one side at some depth.
-    pub(super) fn faces(&self, body: &Body, depth: f64, wall: Wall) -> Faces {
-        let out = if wall == Wall::Facial { 1.0 } else { -1.0 };
-        let at = Self::beside(body, depth, out * body.radius_at(depth));
-        let site = self.scene.site();
-        let beyond = |y: f64| out * (y - at.x);
-        let face = cut::face(site, wall, at.y);
-        if at.y < cut::crest(site, wall, 0.0) || beyond(face) <= 0.0 {
-            return Faces::Nothing;
-        }
-        let inner = self.inner(wall, at.y);
-        let missing = cut::missing(site, wall, 0.0).contains(at.y);
-        match inner {
-            Some(inner) if missing || out * (face - inner) <= 0.0 => Faces::Nothing,
-            Some(inner) if beyond(inner) > 0.0 => Faces::Gap,
-            _ => Faces::Bone,
+    pub(super) fn faces(&self, body: &Cone, depth: f64, wall: Wall) -> Faces {
+        let side = body.frame.radial(Deg::new(if wall == Wall::Facial { 0.0 } else { 180.0 }));
+        let ray = Ray { origin: body.axis_at(depth) + side * body.radius(depth), direction: side };
+        let bone = self.scene.solid.bone(Bone::Now, &ray, 0.0, FARTHEST);
+        match bone.as_slice().first() {
+            None => Faces::Nothing,
+            Some(first) if first.from <= COMPARISON_STEP => Faces::Bone,
+            Some(_) => Faces::Gap,
         }
     }
 
     /// The silhouette in (y, z), threads and rounded end included.
-    pub(super) fn silhouette(body: &Body) -> Vec<P2> {
-        let mut facial = vec![Self::beside(body, 0.0, body.radius)];
-        let mut oral = vec![Self::beside(body, 0.0, -body.radius)];
+    pub(super) fn silhouette(body: &Cone) -> Vec<P2> {
+        let mut facial = vec![Self::beside(body, 0.0, body.near)];
+        let mut oral = vec![Self::beside(body, 0.0, -body.near)];
         let collar = 0.6;
         let end = body.length - 0.7;
         let mut depth = collar;
         while depth + PITCH <= end {
             let (root, crest) = (depth, depth + 0.5 * PITCH);
-            for (at, inset) in [(root, THREAD), (crest, 0.0)] {
-                let off = body.radius_at(at) - inset;
+            for (at, inset) in [(root, THREAD_DEPTH.get()), (crest, 0.0)] {
+                let off = body.radius(at) - inset;
                 facial.push(Self::beside(body, at, off));
                 oral.push(Self::beside(body, at, -off));
             }
             depth += PITCH;
         }
         for (depth, share) in [(end, 0.94), (body.length - 0.25, 0.78), (body.length, 0.45)] {
-            let off = share * body.radius_at(depth);
+            let off = share * body.radius(depth);
             facial.push(Self::beside(body, depth, off));
             oral.push(Self::beside(body, depth, -off));
         }
@@ -84,30 +84,30 @@ impl Cutting<'_, '_> {
         self.sheet.area(vec![ring], Ink::Implant);
         self.threads(&body);
         self.component(&body);
-        let axis = [self.put(body.platform.y, body.platform.z), {
-            let apex = body.at(body.length);
+        let axis = [self.put(body.frame.origin.y, body.frame.origin.z), {
+            let apex = body.axis_at(body.length);
             self.put(apex.y, apex.z)
         }];
         self.sheet.line(&axis, Ink::Fine);
         self.handles(&body, axis);
     }
 
-    fn threads(&mut self, body: &Body) {
+    fn threads(&mut self, body: &Cone) {
         let mut across = Vec::new();
         let mut strokes: [(Faces, Vec<Vec<P2>>); 3] =
             [Faces::Bone, Faces::Gap, Faces::Nothing].map(|faces| (faces, Vec::new()));
         let mut depth = 0.6 + 0.5 * PITCH;
         while depth + 0.5 * PITCH <= body.length - 0.7 {
-            let off = body.radius_at(depth);
+            let off = body.radius(depth);
             let lean = 0.5 * PITCH;
             across.push(self.put_all(&[
                 Self::beside(body, depth, off),
-                Self::beside(body, depth + lean, -(body.radius_at(depth + lean) - THREAD)),
+                Self::beside(body, depth + lean, -(body.radius(depth + lean) - THREAD_DEPTH.get())),
             ]));
             for (wall, out) in [(Wall::Facial, 1.0), (Wall::Oral, -1.0)] {
                 let faces = self.faces(body, depth, wall);
                 let flank = |at: f64| {
-                    Self::beside(body, at, out * (body.radius_at(at) - 0.6 * THREAD))
+                    Self::beside(body, at, out * (body.radius(at) - 0.6 * THREAD_DEPTH.get()))
                 };
                 let mut stroke = self.put_all(&[
                     flank(depth - 0.3 * PITCH),
@@ -139,8 +139,8 @@ impl Cutting<'_, '_> {
         }
     }
 
-    fn drill(&mut self, body: &Body) {
-        let off = 0.5 * body.radius_at(body.length);
+    fn drill(&mut self, body: &Cone) {
+        let off = 0.5 * body.radius(body.length);
         let end = body.length + OVERSHOOT;
         let line = [
             Self::beside(body, body.length - 0.3, off),
@@ -154,24 +154,24 @@ impl Cutting<'_, '_> {
     }
 
     /// What stands on the platform, up to the planned margin.
-    fn component(&mut self, body: &Body) {
+    fn component(&mut self, body: &Cone) {
         let Some(component) = self.scene.plan.component() else { return };
         let margin = self.scene.site().crown.margin_z.get();
-        let rise = (body.platform.z - margin).max(0.8);
+        let rise = (body.frame.origin.z - margin).max(0.8);
         let (tall, wide) = match component {
             Component::CoverScrew => (0.5, 0.85),
             Component::HealingAbutment => (rise + 0.6, 1.12),
             Component::CustomAbutment => (rise + 0.4, 1.5),
             Component::Provisional(_) => (rise, 1.4),
         };
-        let neck = 0.86 * body.radius;
+        let neck = 0.86 * body.near;
         let ring = [
             Self::beside(body, 0.0, neck),
             Self::beside(body, -0.5 * tall, neck),
-            Self::beside(body, -0.85 * tall, wide * body.radius),
-            Self::beside(body, -tall, 0.94 * wide * body.radius),
-            Self::beside(body, -tall, -0.94 * wide * body.radius),
-            Self::beside(body, -0.85 * tall, -wide * body.radius),
+            Self::beside(body, -0.85 * tall, wide * body.near),
+            Self::beside(body, -tall, 0.94 * wide * body.near),
+            Self::beside(body, -tall, -0.94 * wide * body.near),
+            Self::beside(body, -0.85 * tall, -wide * body.near),
             Self::beside(body, -0.5 * tall, -neck),
             Self::beside(body, 0.0, -neck),
         ];
@@ -180,7 +180,7 @@ impl Cutting<'_, '_> {
     }
 
     /// Platform: facially and in depth. Apex: tilt.
-    fn handles(&mut self, body: &Body, [platform, apex]: [P2; 2]) {
+    fn handles(&mut self, body: &Cone, [platform, apex]: [P2; 2]) {
         if self.scene.show.plan.implant.is_some() {
             return;
         }

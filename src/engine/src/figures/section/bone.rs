@@ -25,9 +25,9 @@ impl Cutting<'_, '_> {
 
     /// Inner face of a wall at a level: the socket's, or none apical of it.
     pub(super) fn inner(&self, wall: Wall, z: f64) -> Option<f64> {
-        let roots = cut::roots_at(self.scene.site(), 0.0, z);
+        let roots = cut::roots_at(&self.scene.solid, 0.0, z);
         let (first, last) = (roots.as_slice().first()?, roots.as_slice().last()?);
-        let face = cut::face(self.scene.site(), wall, z);
+        let face = self.scene.solid.face(wall, z);
         Some(match wall {
             Wall::Facial => last.to.min(face),
             Wall::Oral => first.from.max(face),
@@ -37,7 +37,7 @@ impl Cutting<'_, '_> {
     /// Apical end of the socket in the cut.
     pub(super) fn apex(&self) -> P2 {
         let root = self.scene.site().root();
-        let rows = cut::root_rows(root, 0.0);
+        let rows = cut::root_rows(&self.scene.solid, 0.0);
         rows.last().map_or(P2::new(root.y.get(), root.length.get()), |(z, row)| {
             P2::new(0.5 * (row.from + row.to), *z)
         })
@@ -46,19 +46,17 @@ impl Cutting<'_, '_> {
     /// The outer edge of the bone along one side, from its crest down, in (y, z): the face, or the
     /// socket's wall where the wall is missing.
     fn edge(&self, wall: Wall) -> Vec<P2> {
-        let site = self.scene.site();
-        let missing = cut::missing(site, wall, 0.0);
-        let mut levels =
-            Self::levels_between(cut::crest(site, wall, 0.0), super::APICAL + 1.0);
+        let missing = cut::missing(&self.scene.solid, wall, 0.0);
+        let mut levels = Self::levels_between(self.scene.crest(wall), super::APICAL + 1.0);
         for part in missing.as_slice() {
             levels.extend([part.from, part.from - 1e-6, part.to, part.to + 1e-6]);
         }
-        levels.retain(|z| *z >= cut::crest(site, wall, 0.0));
+        levels.retain(|z| *z >= self.scene.crest(wall));
         levels.sort_by(f64::total_cmp);
         levels
             .into_iter()
             .map(|z| {
-                let face = cut::face(site, wall, z);
+                let face = self.scene.solid.face(wall, z);
                 let gone = missing.as_slice().iter().any(|part| part.from <= z && z <= part.to);
                 P2::new(if gone { self.inner(wall, z).unwrap_or(face) } else { face }, z)
             })
@@ -67,9 +65,9 @@ impl Cutting<'_, '_> {
 
     /// The socket's wall on one side, from the crest to the apex, in (y, z).
     fn wall(&self, wall: Wall) -> Vec<P2> {
-        let crest = cut::crest(self.scene.site(), wall, 0.0);
+        let crest = self.scene.crest(wall);
         let apex = self.apex();
-        let mut line: Vec<P2> = cut::root_rows(self.scene.site().root(), 0.0)
+        let mut line: Vec<P2> = cut::root_rows(&self.scene.solid, 0.0)
             .iter()
             .map(|(z, _)| *z)
             .filter(|z| *z > crest)
@@ -123,7 +121,7 @@ impl Cutting<'_, '_> {
             let z = floor.z.get();
             let inset = |wall, z: f64| {
                 let inward = if wall == Wall::Facial { -1.0 } else { 1.0 };
-                cut::face(&site, wall, z) + inward * 0.9
+                self.scene.solid.face(wall, z) + inward * 0.9
             };
             let levels = Self::levels_between(z, super::APICAL + 1.0);
             let mut ring: Vec<P2> =
@@ -131,9 +129,8 @@ impl Cutting<'_, '_> {
             ring.extend(levels.iter().rev().map(|z| self.put(inset(Wall::Oral, *z), *z)));
             self.sheet.area(vec![ring], Ink::Vital);
         }
-        for tube in [&site.vital.canal, &site.vital.loop_, &site.vital.nasopalatine]
-            .into_iter()
-            .flatten()
+        for tube in
+            [&site.vital.canal, &site.vital.loop_, &site.vital.nasopalatine].into_iter().flatten()
         {
             let ring = self.put_all(&capsule(tube));
             self.sheet.area(vec![ring], Ink::Vital);
@@ -156,14 +153,16 @@ impl Cutting<'_, '_> {
     pub(super) fn lost(&mut self) {
         for wall in [Wall::Facial, Wall::Oral] {
             for part in self.lost_stretches(wall) {
-                let site = self.scene.site();
                 let levels = Self::levels_between(part.from, part.to);
                 let face: Vec<P2> =
-                    levels.iter().map(|z| self.put(cut::face(site, wall, *z), *z)).collect();
+                    levels.iter().map(|z| self.put(self.scene.solid.face(wall, *z), *z)).collect();
                 let mut ring = face.clone();
-                ring.extend(levels.iter().rev().filter_map(|z| {
-                    self.inner(wall, *z).map(|y| self.put(y, *z))
-                }));
+                ring.extend(
+                    levels
+                        .iter()
+                        .rev()
+                        .filter_map(|z| self.inner(wall, *z).map(|y| self.put(y, *z))),
+                );
                 self.sheet.area(vec![ring], Ink::Lost);
                 self.sheet.line(&face, Ink::Dashed);
             }
@@ -172,9 +171,8 @@ impl Cutting<'_, '_> {
 
     /// Stretches of z over which a wall is missing below the crest and beside the socket.
     pub(super) fn lost_stretches(&self, wall: Wall) -> Vec<Interval> {
-        let site = self.scene.site();
-        let (crest, apex) = (cut::crest(site, wall, 0.0), self.apex().y);
-        cut::missing(site, wall, 0.0)
+        let (crest, apex) = (self.scene.crest(wall), self.apex().y);
+        cut::missing(&self.scene.solid, wall, 0.0)
             .as_slice()
             .iter()
             .map(|part| Interval { from: part.from.max(crest), to: part.to.min(apex) })
@@ -199,7 +197,7 @@ impl Cutting<'_, '_> {
             for piece in edge.split(gone).filter(|piece| piece.len() > 1).map(<[P2]>::to_vec) {
                 self.sheet.line(&piece, ink);
             }
-            let open = lost.iter().any(|part| part.from <= cut::crest(self.scene.site(), wall, 0.0));
+            let open = lost.iter().any(|part| part.from <= self.scene.crest(wall));
             if let (false, Some(outer)) = (open, edge.first()) {
                 let z = self.down * outer.y;
                 if let Some(inner) = self.inner(wall, z) {

@@ -20,10 +20,7 @@ impl Cutting<'_, '_> {
             return;
         }
         let body = self.scene.body();
-        let metal: Vec<Vec<P2>> = body
-            .map(|body| Self::silhouette(&body))
-            .into_iter()
-            .collect();
+        let metal: Vec<Vec<P2>> = body.map(|body| Self::silhouette(&body)).into_iter().collect();
         let room = self.room(-graft.fill.get());
         let layer = graft.contour.map(|thick| self.contour_ring(thick.get()));
         for ring in core::iter::once(room).chain(layer).filter(|ring| ring.len() > 2) {
@@ -47,18 +44,18 @@ impl Cutting<'_, '_> {
 
     /// The room to fill from a level down, in (y, z): socket, and defects out to the former face.
     fn room(&self, from: f64) -> Vec<P2> {
-        let site = self.scene.site();
         let mut facial = Vec::new();
         let mut oral = Vec::new();
-        let missing = cut::missing(site, Wall::Facial, 0.0);
+        let missing = cut::missing(&self.scene.solid, Wall::Facial, 0.0);
         let apex = self.apex();
         let mut z = from;
         while z < apex.y {
-            let level = z.max(cut::crest(site, Wall::Facial, 0.0));
-            let roots = cut::roots_at(site, 0.0, level);
+            let level = z.max(self.scene.crest(Wall::Facial));
+            let roots = cut::roots_at(&self.scene.solid, 0.0, level);
             if let (Some(first), Some(last)) = (roots.as_slice().first(), roots.as_slice().last()) {
-                let face = cut::face(site, Wall::Facial, level);
-                let out = if missing.contains(level) { last.to.max(face) } else { last.to.min(face) };
+                let face = self.scene.solid.face(Wall::Facial, level);
+                let out =
+                    if missing.contains(level) { last.to.max(face) } else { last.to.min(face) };
                 facial.push(P2::new(out, z));
                 oral.push(P2::new(first.from, z));
             }
@@ -72,7 +69,7 @@ impl Cutting<'_, '_> {
     /// Thickness of the contour layer at a level: whole over the defect, falling to nothing beyond.
     fn layer(&self, thick: f64, z: f64) -> f64 {
         let lost = self.lost_stretches(Wall::Facial);
-        let crest = cut::crest(self.scene.site(), Wall::Facial, 0.0);
+        let crest = self.scene.crest(Wall::Facial);
         let away = if lost.is_empty() {
             // Over a whole wall it lies on its coronal half.
             (z - crest - 0.5 * (self.apex().y - crest)).max(0.0)
@@ -83,15 +80,14 @@ impl Cutting<'_, '_> {
     }
 
     fn contour_ring(&self, thick: f64) -> Vec<P2> {
-        let site = self.scene.site();
-        let crest = cut::crest(site, Wall::Facial, 0.0);
+        let crest = self.scene.crest(Wall::Facial);
         let mut inner = Vec::new();
         let mut outer = Vec::new();
         let mut z = crest;
         while z < super::APICAL {
             let layer = self.layer(thick, z);
             if layer > 0.0 {
-                let face = cut::face(site, Wall::Facial, z);
+                let face = self.scene.solid.face(Wall::Facial, z);
                 inner.push(P2::new(face, z));
                 outer.push(P2::new(face + layer, z));
             }
@@ -123,9 +119,9 @@ impl Cutting<'_, '_> {
 
     /// A point just outside the drape, lifted by the contour layer where there is one.
     pub(super) fn on_drape(&self, t: f64, thick: f64) -> P2 {
-        let at = cut::drape(self.scene.site(), t);
+        let at = cut::drape(&self.scene.solid, t);
         let off = 2.0 * self.sheet.pixel();
-        let across = cut::across(self.scene.site());
+        let across = self.scene.solid.map.across();
         if t >= 0.0 {
             let layer = if thick > 0.0 { self.layer(thick, at.y) } else { 0.0 };
             self.put(at.x + off + layer, at.y)

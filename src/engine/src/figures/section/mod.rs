@@ -3,8 +3,8 @@
 //! Screen x is y of the site; screen y is z, upwards in the upper jaw. The implant is drawn as it is
 //! seen along x, so its facial and oral distances are true.
 
-mod bone;
 mod body;
+mod bone;
 mod filling;
 mod notes;
 mod soft;
@@ -51,10 +51,8 @@ pub fn section(show: &Show<'_>) -> Figure {
     let down = scene.down();
     let coronal = scene.site().crown.edge.z - 2.4;
     let (a, b) = (down * coronal, down * APICAL);
-    let window = Window {
-        least: P2::new(FROM - LEFT, a.min(b)),
-        most: P2::new(TO + RIGHT, a.max(b)),
-    };
+    let window =
+        Window { least: P2::new(FROM - LEFT, a.min(b)), most: P2::new(TO + RIGHT, a.max(b)) };
     let mut cutting = Cutting { scene: &scene, sheet: Sheet::new(window, show.px), down };
     cutting.gum();
     cutting.bone();

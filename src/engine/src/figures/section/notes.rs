@@ -5,11 +5,11 @@ use super::body::Faces;
 use super::bone::floor_words;
 use crate::anatomy::Wall;
 use crate::chart::Fact;
-use crate::figures::scene::{Body, OVERSHOOT, mm};
+use crate::figures::scene::{OVERSHOOT, mm};
 use crate::figures::sheet::Margin;
 use crate::figures::show::directed;
 use crate::figures::{Ink, cut};
-use crate::geometry::P2;
+use crate::geometry::{Cone, P2};
 use crate::measure::Measurements;
 use crate::plan::Decision;
 use crate::units::Mm;
@@ -37,10 +37,8 @@ impl Cutting<'_, '_> {
         if self.scene.sees(Fact::GumThickness) {
             let site = self.scene.site();
             let z = 0.62 * super::APICAL;
-            let at = self.put(
-                cut::face(site, Wall::Facial, z) + 0.5 * site.soft.thickness.get(),
-                z,
-            );
+            let at = self
+                .put(self.scene.solid.face(Wall::Facial, z) + 0.5 * site.soft.thickness.get(), z);
             let words = format!("gum {} thick at the tooth", mm(site.soft.thickness));
             self.sheet.note(Margin::Right, at, words, Ink::Words);
         }
@@ -48,10 +46,9 @@ impl Cutting<'_, '_> {
 
     fn note_walls(&mut self) {
         let believed = &self.scene.believed;
-        let site = self.scene.site();
         let apex = self.apex();
         if !believed.ridge.is_seen() {
-            let at = self.put(cut::face(site, Wall::Oral, 0.7 * apex.y), 0.7 * apex.y);
+            let at = self.put(self.scene.solid.face(Wall::Oral, 0.7 * apex.y), 0.7 * apex.y);
             self.sheet.note(Margin::Left, at, "ridge not seen yet", Ink::Quiet);
         }
         if !self.scene.tooth_is_out() {
@@ -67,16 +64,17 @@ impl Cutting<'_, '_> {
     }
 
     fn note_wall(&mut self, wall: Wall) {
-        let site = self.scene.site();
         let (side, name, seen) = match wall {
             Wall::Facial => (Margin::Right, "facial", self.scene.believed.facial_wall.is_seen()),
-            Wall::Oral => (Margin::Left, self.scene.oral(), self.scene.believed.oral_wall.is_seen()),
+            Wall::Oral => {
+                (Margin::Left, self.scene.oral(), self.scene.believed.oral_wall.is_seen())
+            }
         };
         let lost = self.lost_stretches(wall);
-        let crest = cut::crest(site, wall, 0.0);
+        let crest = self.scene.crest(wall);
         if let Some(part) = lost.first() {
             let z = 0.5 * (part.from + part.to);
-            let face = cut::face(site, wall, z);
+            let face = self.scene.solid.face(wall, z);
             let inner = self.inner(wall, z).unwrap_or(face);
             let at = self.put(0.5 * (face + inner), z);
             let words = format!("{name} wall missing over {}", mm(Mm::new(part.to - part.from)));
@@ -85,13 +83,13 @@ impl Cutting<'_, '_> {
             });
             self.sheet.note(side, at, words, if lit { Ink::Fault } else { Ink::Words });
             if part.from <= crest {
-                let at = self.put(cut::face(site, wall, crest), crest);
+                let at = self.put(self.scene.solid.face(wall, crest), crest);
                 let words = "crest, reconstructed from the neighbouring walls";
                 self.sheet.note(side, at, words, Ink::Quiet);
             }
         } else if !seen {
             let z = crest + 3.0;
-            let at = self.put(cut::face(site, wall, z), z);
+            let at = self.put(self.scene.solid.face(wall, z), z);
             self.sheet.note(side, at, format!("{name} wall not seen yet"), Ink::Quiet);
         } else {
             self.note_plate(wall, side, name);
@@ -102,9 +100,8 @@ impl Cutting<'_, '_> {
         let seen = wall == Wall::Oral || self.scene.believed.facial_plate.is_seen();
         let m = Measurements::of(&self.scene.case, &self.scene.plan);
         let plate = if wall == Wall::Facial { m.facial_plate() } else { m.oral_plate() };
-        let site = self.scene.site();
-        let z = cut::crest(site, wall, 0.0) + 1.0;
-        let face = cut::face(site, wall, z);
+        let z = self.scene.crest(wall) + 1.0;
+        let face = self.scene.solid.face(wall, z);
         let Some(inner) = self.inner(wall, z) else { return };
         let (from, to) = (self.put(inner, z), self.put(face, z));
         let ridge = self.scene.believed.ridge.is_seen();
@@ -121,7 +118,8 @@ impl Cutting<'_, '_> {
     fn note_structures(&mut self) {
         let site = self.scene.site().clone();
         if let Some(floor) = &site.vital.floor {
-            let at = self.put(0.5 * cut::face(&site, Wall::Oral, floor.z.get()), floor.z.get());
+            let at =
+                self.put(0.5 * self.scene.solid.face(Wall::Oral, floor.z.get()), floor.z.get());
             self.sheet.note(Margin::Left, at, floor_words(floor.kind), Ink::Words);
         }
         let tubes = [
@@ -136,9 +134,9 @@ impl Cutting<'_, '_> {
         }
     }
 
-    fn note_implant(&mut self, body: &Body) {
+    fn note_implant(&mut self, body: &Cone) {
         let Some(implant) = self.scene.implant() else { return };
-        let at = body.at(0.55 * body.length);
+        let at = body.axis_at(0.55 * body.length);
         let place = directed(
             Decision::OffsetFacial,
             implant.facial.get(),
@@ -147,23 +145,23 @@ impl Cutting<'_, '_> {
         );
         let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.oral());
         let size = format!("implant {:.1} x {}", implant.diameter.get(), mm(implant.length));
-        let target = self.put(at.y - 0.4 * body.radius, at.z);
+        let target = self.put(at.y - 0.4 * body.near, at.z);
         let ink = self.scene.ink(PLACE, Ink::Words);
         self.sheet.note(Margin::Left, target, format!("{size}\n{place}\n{lean}"), ink);
-        let tip = body.at(body.length + OVERSHOOT);
+        let tip = body.axis_at(body.length + OVERSHOOT);
         let words = format!("drill, {} beyond", mm(Mm::new(OVERSHOOT)));
         let target = self.put(tip.y, tip.z);
         self.sheet.note(Margin::Left, target, words, Ink::Quiet);
         if let Some(depth) = self.bare_depth(body) {
-            let off = body.radius_at(depth);
-            let at = body.at(depth);
+            let off = body.radius(depth);
+            let at = body.axis_at(depth);
             let target = self.put(at.y + off, at.z);
             self.sheet.note(Margin::Right, target, "threads without bone", Ink::Fault);
         }
     }
 
     /// Depth of the middle one of the threads that face no bone facially, if any.
-    fn bare_depth(&self, body: &Body) -> Option<f64> {
+    fn bare_depth(&self, body: &Cone) -> Option<f64> {
         let depths: Vec<f64> = (1..40_u32)
             .map(|k| 0.5 * f64::from(k))
             .filter(|depth| *depth < body.length - 1.0)
@@ -173,7 +171,7 @@ impl Cutting<'_, '_> {
     }
 
     /// The facial gap, drawn where it is measured.
-    fn note_gap(&mut self, body: &Body) {
+    fn note_gap(&mut self, body: &Cone) {
         let m = Measurements::of(&self.scene.case, &self.scene.plan);
         let Some(gap) = m.facial_gap() else { return };
         let (from, to) = self.gap_ends(body, gap.width.get());
@@ -190,24 +188,24 @@ impl Cutting<'_, '_> {
     }
 
     /// Where the facial gap is drawn: at the platform, at the crest if the platform stands above it.
-    pub(super) fn gap_ends(&self, body: &Body, width: f64) -> (P2, P2) {
-        let crest = cut::crest(self.scene.site(), Wall::Facial, 0.0).max(0.0);
-        let z = body.platform.z.max(crest);
-        let depth = (z - body.platform.z) / body.axis.z.max(1e-9);
-        let start = body.at(depth).y + body.radius_at(depth);
+    pub(super) fn gap_ends(&self, body: &Cone, width: f64) -> (P2, P2) {
+        let crest = self.scene.crest(Wall::Facial).max(0.0);
+        let z = body.frame.origin.z.max(crest);
+        let depth = (z - body.frame.origin.z) / body.frame.along.z.max(1e-9);
+        let start = body.axis_at(depth).y + body.radius(depth);
         (self.put(start, z), self.put(start + width, z))
     }
 
-    fn note_depth(&mut self, body: &Body) {
+    fn note_depth(&mut self, body: &Cone) {
         let m = Measurements::of(&self.scene.case, &self.scene.plan);
         let Some(depth) = m.depth_from_margin() else { return };
         let site = self.scene.site();
-        let y = cut::face(site, Wall::Facial, 0.0) + site.soft.thickness.get() + 0.9;
-        let z = body.platform.z;
+        let y = self.scene.solid.face(Wall::Facial, 0.0) + site.soft.thickness.get() + 0.9;
+        let z = body.frame.origin.z;
         let ink = self.scene.ink(&[Decision::Depth], Ink::Dimension);
         let (from, to) = (self.put(y, z - depth.get()), self.put(y, z));
         self.sheet.dimension(from, to, ink);
-        let level = [self.put(body.platform.y + body.radius, z), self.put(y + 0.4, z)];
+        let level = [self.put(body.frame.origin.y + body.near, z), self.put(y + 0.4, z)];
         self.sheet.line(&level, Ink::Fine);
         let way = if depth.get() < 0.0 { "above" } else { "below" };
         let words = format!("platform {} {way} the planned margin", mm(depth.abs()));
@@ -250,7 +248,7 @@ impl Cutting<'_, '_> {
             let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.oral());
             said.push(format!(
                 "An implant of {:.1} by {} stands {place}, {lean}.",
-                2.0 * body.radius,
+                2.0 * body.near,
                 mm(implant.length)
             ));
             if let Some(gap) = m.facial_gap() {
@@ -262,7 +260,10 @@ impl Cutting<'_, '_> {
             }
             if let Some(depth) = m.depth_from_margin() {
                 let way = if depth.get() < 0.0 { "above" } else { "below" };
-                said.push(format!("The platform lies {} {way} the planned margin.", mm(depth.abs())));
+                said.push(format!(
+                    "The platform lies {} {way} the planned margin.",
+                    mm(depth.abs())
+                ));
             }
             if self.bare_depth(&body).is_some() {
                 said.push("Threads on the facial side have no bone to face.".to_owned());

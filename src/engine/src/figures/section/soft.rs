@@ -21,20 +21,20 @@ impl Cutting<'_, '_> {
         let site = self.scene.site();
         let out = if wall == Wall::Facial { 1.0 } else { -1.0 };
         let thickness = site.soft.thickness.get();
-        let crest = cut::crest(site, wall, 0.0);
-        let margin = site.soft.margin_z.get() + (crest - cut::crest(site, Wall::Facial, 0.0));
+        let crest = self.scene.crest(wall);
+        let margin = site.soft.margin_z.get() + (crest - self.scene.crest(Wall::Facial));
         let reflected = self.reflected(wall);
         let from = reflected.unwrap_or(crest);
         let mut inner = Vec::new();
         let mut outer = Vec::new();
         let mut z = super::APICAL + 1.0;
         while z > from {
-            let face = cut::face(site, wall, z);
+            let face = self.scene.solid.face(wall, z);
             inner.push(P2::new(face, z));
             outer.push(P2::new(face + out * thickness, z));
             z -= 0.5;
         }
-        let face = cut::face(site, wall, from);
+        let face = self.scene.solid.face(wall, from);
         if reflected.is_some() {
             inner.push(P2::new(face, from));
             outer.push(P2::new(face + out * 0.5 * thickness, from - 0.1));
@@ -65,13 +65,13 @@ impl Cutting<'_, '_> {
             Wall::Facial => {
                 let outline = &flap.raised.as_ref()?.outline;
                 let apical = cut::stretches(outline, 0.0).as_slice().last()?.to;
-                (apical > 0.0).then(|| cut::drape(self.scene.site(), apical).y)
+                (apical > 0.0).then(|| cut::drape(&self.scene.solid, apical).y)
             }
             Wall::Oral => {
                 let raised = flap.oral.get();
                 (raised > 0.0).then(|| {
-                    let across = cut::across(self.scene.site());
-                    cut::drape(self.scene.site(), -across - raised).y
+                    let across = self.scene.solid.map.across();
+                    cut::drape(&self.scene.solid, -across - raised).y
                 })
             }
         }
@@ -80,7 +80,7 @@ impl Cutting<'_, '_> {
     /// y of the tooth's surface at its neck on one side.
     fn neck(&self, wall: Wall) -> f64 {
         let root = self.scene.site().root();
-        let row = cut::root_rows(root, 0.0).into_iter().next().map(|(_, row)| row);
+        let row = cut::root_rows(&self.scene.solid, 0.0).into_iter().next().map(|(_, row)| row);
         let (y, half) = (root.y.get(), root.half_fo.get());
         match wall {
             Wall::Facial => row.map_or(y + half, |row| row.to),
@@ -94,11 +94,11 @@ impl Cutting<'_, '_> {
         let seen = self.scene.believed.root.is_seen();
         let out = self.scene.tooth_is_out();
         let from = if out {
-            cut::crest(site, Wall::Facial, 0.0).min(cut::crest(site, Wall::Oral, 0.0))
+            self.scene.crest(Wall::Facial).min(self.scene.crest(Wall::Oral))
         } else {
             f64::NEG_INFINITY
         };
-        let rows = cut::root_rows(site.root(), 0.0);
+        let rows = cut::root_rows(&self.scene.solid, 0.0);
         let mut facial: Vec<P2> =
             rows.iter().filter(|(z, _)| *z >= from).map(|(z, row)| P2::new(row.to, *z)).collect();
         let mut oral: Vec<P2> =
@@ -134,9 +134,8 @@ impl Cutting<'_, '_> {
         let mut line = self.crown_ring(margin, margin);
         if let Some(body) = self.scene.body() {
             // The crown comes out of the implant: its flanks run down to the platform's edges.
-            let at = body.platform;
-            let (facial, oral) =
-                (P2::new(at.y + body.radius, at.z), P2::new(at.y - body.radius, at.z));
+            let at = body.frame.origin;
+            let (facial, oral) = (P2::new(at.y + body.near, at.z), P2::new(at.y - body.near, at.z));
             line.insert(0, facial);
             line.push(oral);
         }
