@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
         other: "No single graft is best; several serve, and the choice is the patient's and yours.",
     }),
     reads: &[Decision::GraftMaterial],
-    rests_on: &[Fact::SmileLine, Fact::GraftViews],
+    rests_on: &[Fact::SmileLine],
     causes: &[],
     evidence: &[
         says(

@@ -29,7 +29,7 @@ pub(super) static RULE: Rule = Rule {
         other: "Older teaching filled the socket with the widest implant, for the sake of hold.",
     }),
     reads: &[Decision::Diameter, Decision::OffsetFacial, Decision::Depth, Decision::Tilt],
-    rests_on: &[Fact::FacialWall, Fact::FacialThickness],
+    rests_on: &[],
     causes: &[Cause::ImplantTooFacial, Cause::ImplantTooWide],
     evidence: &[
         says(

@@ -26,7 +26,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::Agreed,
     positions: None,
     reads: &[Decision::Technique],
-    rests_on: &[Fact::FacialThickness],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

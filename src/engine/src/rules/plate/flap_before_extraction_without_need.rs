@@ -29,7 +29,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::Agreed,
     positions: None,
     reads: &[Decision::FlapFirst, Decision::WallReading],
-    rests_on: &[Fact::FacialWall],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

@@ -21,7 +21,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::Agreed,
     positions: None,
     reads: &[Decision::Debridement, Decision::Course, Decision::AfterExtraction],
-    rests_on: &[Fact::ApicalLesion],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

@@ -28,7 +28,7 @@ pub(super) static RULE: Rule = Rule {
         other: "Up to 30 degrees it can be corrected.",
     }),
     reads: &[Decision::Tilt, Decision::Tip, Decision::ScrewChannel],
-    rests_on: &[Fact::RidgeForm],
+    rests_on: &[],
     causes: &[Cause::ImplantTilted],
     evidence: &[
         says(

@@ -25,7 +25,7 @@ pub(super) static RULE: Rule = Rule {
         other: "Angled screw channels shift that limit.",
     }),
     reads: &[Decision::Tilt, Decision::Tip, Decision::ScrewChannel],
-    rests_on: &[Fact::RidgeForm],
+    rests_on: &[],
     causes: &[Cause::ImplantTilted],
     evidence: &[says(
         Source::Textbook,

@@ -45,7 +45,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::Agreed,
     positions: None,
     reads: &[Decision::Entry],
-    rests_on: &[Fact::RidgeForm, Fact::ApicalBone],
+    rests_on: &[],
     causes: &[Cause::ImplantTooFacial, Cause::ImplantTilted],
     evidence: &[
         says(

@@ -33,7 +33,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::PilotFilm, Decision::Length, Decision::Depth, Decision::Tilt],
-    rests_on: &[Fact::Canal, Fact::Foramen, Fact::Floor, Fact::Nasopalatine],
+    rests_on: &[],
     causes: &[Cause::ImplantTooDeep],
     evidence: &[
         says(

@@ -22,7 +22,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: Some(Positions { one: "2 mm or more behind the line.", other: "1.5 mm suffices." }),
     reads: &[Decision::OffsetFacial, Decision::Diameter, Decision::Tilt],
-    rests_on: &[Fact::NeighbourRoots],
+    rests_on: &[],
     causes: &[Cause::ImplantTooFacial, Cause::ImplantTooWide],
     evidence: &[
         says(

@@ -28,7 +28,7 @@ pub(super) static RULE: Rule = Rule {
         other: "Up to 4 mm it can still be made clean.",
     }),
     reads: &[Decision::OffsetFacial, Decision::Diameter, Decision::Tilt],
-    rests_on: &[Fact::NeighbourRoots],
+    rests_on: &[],
     causes: &[Cause::ImplantTooOral],
     evidence: &[says(
         Source::CommonPractice,

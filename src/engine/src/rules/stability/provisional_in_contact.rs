@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
         other: "Out of contact in excursions; a light meeting when closing may stay.",
     }),
     reads: &[Decision::Component, Decision::ProvisionalContacts],
-    rests_on: &[Fact::Occlusion],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(
