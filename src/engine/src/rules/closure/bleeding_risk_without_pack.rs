@@ -27,26 +27,26 @@ pub(super) static RULE: Rule = Rule {
             Source::Consensus,
             Status::Confirmed,
             "SDCEP 2022, anticoagulants and antiplatelets, guideline companion",
-            "vitamin K antagonists are not stopped below an INR of 4; local haemostasis is \
+            "Vitamin K antagonists are not stopped below an INR of 4; local haemostasis is \
             used.",
         ),
         says(
             Source::Cohort,
             Status::Confirmed,
             "Patel 2017, direct anticoagulants, Br Dent J",
-            "persistent bleeding in 13.5 %; omission was often unnecessary.",
+            "Persistent bleeding in 13.5 %; omission was often unnecessary.",
         ),
         says(
             Source::Opinion,
             Status::Confirmed,
             "Pototski and Amenabar 2007, J Oral Sci",
-            "local measures suffice.",
+            "Local measures suffice.",
         ),
         says(
             Source::Consensus,
             Status::FromMemory,
             "SDCEP 2022, antiplatelets, guideline",
-            "single and dual antiplatelets go on, with local measures.",
+            "Single and dual antiplatelets go on, with local measures.",
         ),
     ],
     measure,

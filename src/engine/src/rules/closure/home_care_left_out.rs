@@ -30,7 +30,7 @@ pub(super) static RULE: Rule = Rule {
         Source::Ours,
         Status::Ours,
         "home care",
-        "written instructions, analgesia that suits the history, and no pressure on a \
+        "Written instructions, analgesia that suits the history, and no pressure on a \
             grafted or implanted site.",
     )],
     measure,

@@ -25,7 +25,7 @@ pub(super) static RULE: Rule = Rule {
         Source::CommonPractice,
         Status::NoSource,
         "seat of an impression part",
-        "checked on a film.",
+        "Checked on a film.",
     )],
     measure,
 };

@@ -25,7 +25,7 @@ pub(super) static RULE: Rule = Rule {
         Source::CommonPractice,
         Status::NoSource,
         "suturing over a membrane",
-        "from the crest outward on the facial side, then reversed and from the crest \
+        "From the crest outward on the facial side, then reversed and from the crest \
             outward on the oral side, with a reverse-cutting needle, so that the membrane is \
             not caught or dragged.",
     )],

@@ -27,13 +27,13 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Trial,
             Status::Confirmed,
-            "native bilayer membrane in ridge preservation, trial protocol",
+            "ridge preservation, trial protocol",
             "0.12 % twice a day for 10 days.",
         ),
         says(
             Source::CommonPractice,
             Status::FromMemory,
-            "rinse, teaching",
+            "teaching on rinse",
             "0.12 to 0.2 % twice a day.",
         ),
     ],

@@ -29,16 +29,21 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[
         says(
             Source::SystematicReview,
-            Status::Partly,
+            Status::Confirmed,
             "Esposito 2013, Cochrane review",
-            "2 g of amoxicillin one hour before may cut early failure; about 25 patients are \
-            treated for one implant saved (from memory).",
+            "2 g of amoxicillin one hour before may cut early failure.",
         ),
         says(
             Source::Opinion,
             Status::Confirmed,
             "Greenstein and Tarnow 2020, Compendium",
-            "2 g of amoxicillin; the practice is called controversial.",
+            "The practice is called controversial.",
+        ),
+        says(
+            Source::SystematicReview,
+            Status::FromMemory,
+            "Esposito 2013, Cochrane review",
+            "About 25 patients are treated for one implant saved.",
         ),
     ],
     measure,

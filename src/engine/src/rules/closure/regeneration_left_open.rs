@@ -41,20 +41,20 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Confirmed,
             "Wang and Boyapati 2006, four principles, Implant Dent",
-            "primary closure without tension; no gap at 2 weeks.",
+            "Primary closure without tension; no gap at 2 weeks.",
         ),
         says(
             Source::Cohort,
             Status::Confirmed,
             "Eskan 2017, Int J Implant Dent",
-            "the crest gained from 3.4 to 6.0 mm where closed and from 3.6 to 5.0 mm where \
+            "The crest gained from 3.4 to 6.0 mm where closed and from 3.6 to 5.0 mm where \
             exposed.",
         ),
         says(
             Source::SystematicReview,
             Status::Confirmed,
             "Lim 2018, complications of guided regeneration, IJOMI",
-            "complications in 16.8 % (10.6 to 25.4 %).",
+            "Complications in 16.8 % (10.6 to 25.4 %).",
         ),
     ],
     measure,

@@ -36,7 +36,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Immediate temporization of immediate implants in the esthetic zone, 30 implants",
-            "implants with grafted gaps were ready at 12 weeks.",
+            "Implants with grafted gaps were ready at 12 weeks.",
         ),
         says(
             Source::SystematicReview,
@@ -48,12 +48,12 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::ConfirmedSecondary,
             "Immediate implantation at fresh extraction sockets, original protocol restated",
-            "upper jaw 6 months, lower jaw 3 months.",
+            "Upper jaw 6 months, lower jaw 3 months.",
         ),
         says(
             Source::Textbook,
             Status::FromMemory,
-            "healing with a grafted gap, teaching",
+            "teaching on healing with a grafted gap",
             "3 to 4 months.",
         ),
     ],

@@ -35,7 +35,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Consensus,
             Status::Confirmed,
             "Gallucci 2018, loading protocols, COIR",
-            "conventional loading begins after 2 months.",
+            "Conventional loading begins after 2 months.",
         ),
         says(
             Source::SystematicReview,
@@ -47,7 +47,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::ConfirmedSecondary,
             "Immediate implantation at fresh extraction sockets, original protocol restated",
-            "lower jaw 3 months.",
+            "Lower jaw 3 months.",
         ),
     ],
     measure,

@@ -30,18 +30,18 @@ pub(super) static RULE: Rule = Rule {
             Status::Confirmed,
             "Assessment of dehydrothermally cross-linked collagen membrane, trial at \
             dehiscences",
-            "re-entry at 16 weeks.",
+            "Re-entry at 16 weeks.",
         ),
         says(
             Source::CommonPractice,
             Status::NoSource,
             "healing before the final impression",
-            "about 4 months with a grafted facial defect.",
+            "About 4 months with a grafted facial defect.",
         ),
         says(
             Source::Textbook,
             Status::FromMemory,
-            "healing over regeneration, teaching",
+            "teaching on healing over regeneration",
             "4 to 6 months.",
         ),
     ],

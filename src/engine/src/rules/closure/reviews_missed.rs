@@ -34,7 +34,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Ours,
             Status::Ours,
             "how many may be missing",
-            "one missing review is acceptable, two are not.",
+            "One missing review is acceptable, two are not.",
         ),
     ],
     measure,

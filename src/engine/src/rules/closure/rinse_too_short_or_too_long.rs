@@ -30,10 +30,10 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Trial,
             Status::Confirmed,
-            "native bilayer membrane in ridge preservation, trial protocol",
+            "ridge preservation, trial protocol",
             "0.12 % twice a day for 10 days.",
         ),
-        says(Source::CommonPractice, Status::FromMemory, "duration, teaching", "7 to 14 days."),
+        says(Source::CommonPractice, Status::FromMemory, "teaching on duration", "7 to 14 days."),
     ],
     measure,
 };

@@ -42,13 +42,13 @@ pub(super) static RULE: Rule = Rule {
             Source::SystematicReview,
             Status::Confirmed,
             "Bassir 2018, ridge preservation, IJOMI",
-            "the kind of closure changed the effect (P = 0.033).",
+            "The kind of closure changed the effect (P = 0.033).",
         ),
         says(
             Source::Trial,
             Status::FromMemory,
             "Engler-Hamm 2011, closure in ridge preservation, J Periodontol",
-            "open healing is accepted; advancement moves the mucogingival line by about 3 to 4 \
+            "Open healing is accepted; advancement moves the mucogingival line by about 3 to 4 \
             mm.",
         ),
     ],

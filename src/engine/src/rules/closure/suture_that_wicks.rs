@@ -23,8 +23,8 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[says(
         Source::Textbook,
         Status::FromMemory,
-        "thread material, teaching",
-        "fine monofilament that does not wick.",
+        "teaching on thread material",
+        "Fine monofilament that does not wick.",
     )],
     measure,
 };

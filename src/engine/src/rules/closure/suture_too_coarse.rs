@@ -26,9 +26,9 @@ pub(super) static RULE: Rule = Rule {
             Source::Laboratory,
             Status::Confirmed,
             "Burkhardt 2008, thread and tearing of tissue, COIR",
-            "thin thread breaks before the tissue tears.",
+            "Thin thread breaks before the tissue tears.",
         ),
-        says(Source::CommonPractice, Status::FromMemory, "thread size, teaching", "4-0 to 6-0."),
+        says(Source::CommonPractice, Status::FromMemory, "teaching on thread size", "4-0 to 6-0."),
     ],
     measure,
 };

@@ -32,14 +32,14 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Textbook,
             Status::FromMemory,
-            "sutures over regeneration, teaching",
+            "teaching on sutures over regeneration",
             "10 to 14 days.",
         ),
         says(
             Source::CommonPractice,
             Status::NoSource,
             "sutures removed after about a week",
-            "about 7 days; accepted here and shown beside the longer habit.",
+            "About 7 days; accepted here and shown beside the longer habit.",
         ),
     ],
     measure,

@@ -37,14 +37,14 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::NoSource,
             "flap reflected well beyond the defect",
-            "the flap lies outside the membrane mesially, distally and apically; forcing the \
+            "The flap lies outside the membrane mesially, distally and apically; forcing the \
             membrane in is the usual error.",
         ),
         says(
             Source::Textbook,
             Status::Confirmed,
             "Hupp textbook, flap edges",
-            "edges rest on intact bone.",
+            "Edges rest on intact bone.",
         ),
         says(
             Source::Ours,

@@ -45,20 +45,20 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Limongelli 2015, haematoma of the floor of the mouth after flapless surgery",
-            "flapless drilling in the mandible was followed by a haematoma of the floor of the \
+            "Flapless drilling in the mandible was followed by a haematoma of the floor of the \
             mouth.",
         ),
         says(
             Source::SystematicReview,
             Status::Confirmed,
             "Law 2017, floor-of-mouth haematoma review, J Oral Maxillofac Surg",
-            "the lingual plate was perforated in 84 % of 25 cases.",
+            "The lingual plate was perforated in 84 % of 25 cases.",
         ),
         says(
             Source::Textbook,
             Status::FromMemory,
-            "lingual clearance, teaching",
-            "keep 1 to 2 mm of bone at the lingual cortex.",
+            "teaching on lingual clearance",
+            "Keep 1 to 2 mm of bone at the lingual cortex.",
         ),
     ],
     measure,

@@ -42,13 +42,13 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Partly,
             "Flap designs for implant-related surgical procedures, 2016, review",
-            "a dehiscence or fenestration that needs regeneration is an indication for a flap.",
+            "A dehiscence or fenestration that needs regeneration is an indication for a flap.",
         ),
         says(
             Source::Opinion,
-            Status::Confirmed,
+            Status::Partly,
             "Elian 2007, simplified socket classification, PPAD",
-            "sockets whose soft tissue is whole and whose plate is partly missing can be \
+            "Sockets whose soft tissue is whole and whose plate is partly missing can be \
             repaired from inside, without a flap.",
         ),
         says(

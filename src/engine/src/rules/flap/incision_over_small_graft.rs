@@ -44,7 +44,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Textbook,
             Status::ConfirmedSecondary,
             "Creating a flap, summary of the Hupp textbook",
-            "edges lie over intact bone, 6 to 8 mm from the planned bone edge.",
+            "Edges lie over intact bone, 6 to 8 mm from the planned bone edge.",
         ),
     ],
     measure,

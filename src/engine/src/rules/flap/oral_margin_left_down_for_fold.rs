@@ -31,14 +31,14 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::NoSource,
             "oral margin raised for the fold",
-            "the oral margin is elevated when the membrane is to be folded over; a fold without \
+            "The oral margin is elevated when the membrane is to be folded over; a fold without \
             it is outside.",
         ),
         says(
             Source::Trial,
             Status::Confirmed,
             "native bilayer membrane in ridge preservation, trial protocol",
-            "the membrane is tucked 2 to 3 mm past the rim of the socket.",
+            "The membrane is tucked 2 to 3 mm past the rim of the socket.",
         ),
     ],
     measure,

@@ -38,13 +38,13 @@ pub(super) static RULE: Rule = Rule {
             Status::Confirmed,
             "Soft tissue preservation and crestal bone loss around single-tooth implants, 10 \
             implants",
-            "with 1 to 2 mm of papilla left, less bone was lost up to 90 days.",
+            "With 1 to 2 mm of papilla left, less bone was lost up to 90 days.",
         ),
         says(
             Source::Trial,
             Status::FromMemory,
             "Gomez-Roman 2001, IJOMI",
-            "bone loss of 0.29 mm with papillae left against 0.79 mm with papillae raised.",
+            "Bone loss of 0.29 mm with papillae left against 0.79 mm with papillae raised.",
         ),
     ],
     measure,

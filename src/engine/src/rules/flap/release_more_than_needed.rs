@@ -43,7 +43,7 @@ pub(super) static RULE: Rule = Rule {
         Source::Laboratory,
         Status::Confirmed,
         "Traboulsi-Garet 2021, flap advancement, J Oral Implantol",
-        "without periosteal release any design advances about 5.14 mm; with it 7.37 mm, the \
+        "Without periosteal release any design advances about 5.14 mm; with it 7.37 mm, the \
             trapezoid most.",
     )],
     measure,

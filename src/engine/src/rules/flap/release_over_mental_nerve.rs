@@ -32,20 +32,20 @@ pub(super) static RULE: Rule = Rule {
             Source::Textbook,
             Status::Confirmed,
             "Triangular flap, teaching page",
-            "no vertical release over the mental nerve.",
+            "No vertical release over the mental nerve.",
         ),
         says(
             Source::Anatomy,
             Status::Confirmed,
             "J Oral Implantol 2015 and 2019, loop of the mental nerve on sections",
-            "loops measure 1.46 mm on average and 0.52 to 3.92 mm in another sample; no fixed \
+            "Loops measure 1.46 mm on average and 0.52 to 3.92 mm in another sample; no fixed \
             distance is safe.",
         ),
         says(
             Source::Ours,
             Status::Ours,
             "clearance carried over from implants",
-            "at least 2 mm from the foramen; the old blind rule of 5 + 2 mm is kept as ideal.",
+            "At least 2 mm from the foramen; the old blind rule of 5 + 2 mm is kept as ideal.",
         ),
     ],
     measure,

@@ -28,14 +28,15 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::CommonPractice,
             Status::FromMemory,
-            "over-contouring, teaching",
-            "not under a thin unreleased flap.",
+            "teaching on over-contouring",
+            "Not under a thin unreleased flap.",
         ),
         says(
             Source::Cohort,
             Status::Confirmed,
             "Gingival biotype assessment in the esthetic zone",
-            "thin gum measures 1.0 mm or less, 1.06 mm on average.",
+            "Gum of at most 1.0 mm is called thin; the mean was 1.06 mm, and a probe tells it \
+            while the eye does not.",
         ),
     ],
     measure,

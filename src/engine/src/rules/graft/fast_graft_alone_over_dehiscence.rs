@@ -30,26 +30,26 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Characteristics of 51 autologous grafts, onlay blocks",
-            "volume loss of 0 to 47 % at 4 months.",
+            "Volume loss of 0 to 47 % at 4 months.",
         ),
         says(
             Source::Laboratory,
             Status::Confirmed,
             "Araujo 2011, xenograft-collagen in the buccal gap, COIR",
-            "a slowly resorbing filler kept a thicker and higher facial crest.",
+            "A slowly resorbing filler kept a thicker and higher facial crest.",
         ),
         says(
             Source::CommonPractice,
             Status::NoSource,
             "blended mineralised allograft",
-            "mixed particle sizes give mixed resorption; the blend suits a facial defect beside \
+            "Mixed particle sizes give mixed resorption; the blend suits a facial defect beside \
             an implant.",
         ),
         says(
             Source::CommonPractice,
             Status::FromMemory,
-            "autograft turnover, teaching",
-            "resorbs in about 3 to 6 months.",
+            "teaching on autograft turnover",
+            "Resorbs in about 3 to 6 months.",
         ),
     ],
     measure,

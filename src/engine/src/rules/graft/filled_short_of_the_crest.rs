@@ -33,8 +33,8 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[says(
         Source::CommonPractice,
         Status::FromMemory,
-        "fill height, teaching",
-        "fill to the crest or up to 1 mm above; more than 1 to 2 mm short is a fault.",
+        "teaching on fill height",
+        "Fill to the crest or up to 1 mm above; more than 1 to 2 mm short is a fault.",
     )],
     measure,
 };

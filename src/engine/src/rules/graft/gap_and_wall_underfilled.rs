@@ -38,15 +38,15 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::CommonPractice,
             Status::FromMemory,
-            "amounts by site, teaching",
-            "gap 0.25 to 0.5 cc, single-root socket 0.5 (0.25 to 1.0) cc, molar 1.0 to 1.5 and \
+            "teaching on amounts by site",
+            "Gap 0.25 to 0.5 cc, single-root socket 0.5 (0.25 to 1.0) cc, molar 1.0 to 1.5 and \
             up to 2.0 cc.",
         ),
         says(
             Source::Ours,
             Status::Ours,
             "packing loss",
-            "a fifth of the opened volume is lost to packing and handling, and nine tenths of \
+            "A fifth of the opened volume is lost to packing and handling, and nine tenths of \
             what is needed still counts as acceptable.",
         ),
     ],

@@ -35,14 +35,14 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Textbook,
             Status::FromMemory,
-            "grafting of infected sockets, textbook teaching",
-            "an actively suppurating socket is not grafted; a debrided chronic one may be.",
+            "textbook teaching on grafting of infected sockets",
+            "An actively suppurating socket is not grafted; a debrided chronic one may be.",
         ),
         says(
             Source::Opinion,
             Status::Partly,
             "Darby 2008, ridge preservation, review",
-            "debridement is recommended before grafting.",
+            "Debridement is recommended before grafting.",
         ),
     ],
     measure,

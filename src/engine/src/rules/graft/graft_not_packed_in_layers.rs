@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[says(
         Source::CommonPractice,
         Status::FromMemory,
-        "packing, teaching",
-        "layers, gentle pressure, no crushing.",
+        "teaching on packing",
+        "Layers, gentle pressure, no crushing.",
     )],
     measure,
 };

@@ -43,14 +43,14 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::NoSource,
             "consent for donor and animal material",
-            "origin and allergies are asked about before the choice, and the answer is in the \
+            "Origin and allergies are asked about before the choice, and the answer is in the \
             record.",
         ),
         says(
             Source::Consensus,
             Status::Partly,
-            "consent covers graft origin and fallback",
-            "consent names the options, the stop conditions, the origin of a graft and the \
+            "consent for immediate implants, practice",
+            "Consent names the options, the stop conditions, the origin of a graft and the \
             fallback stage.",
         ),
     ],

@@ -47,8 +47,8 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::CommonPractice,
             Status::FromMemory,
-            "grain size in a gap, teaching",
-            "at most 1.0 mm in a gap; 1 to 2 mm is an option for bulk.",
+            "teaching on grain size in a gap",
+            "At most 1.0 mm in a gap; 1 to 2 mm is an option for bulk.",
         ),
     ],
     measure,

@@ -31,7 +31,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::CommonPractice,
             Status::FromMemory,
-            "grain size, teaching",
+            "teaching on grain size",
             "0.25 to 1.0 mm is the usual range.",
         ),
     ],

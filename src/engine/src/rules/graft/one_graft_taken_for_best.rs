@@ -33,7 +33,7 @@ pub(super) static RULE: Rule = Rule {
         Source::SystematicReview,
         Status::Confirmed,
         "Canullo 2021, network review of 88 trials with 3073 sockets, Clin Oral Investig",
-        "xenograft and allograft are most predictable for shape; platelet concentrates gave \
+        "Xenograft and allograft are most predictable for shape; platelet concentrates gave \
             the most new bone.",
     )],
     measure,

@@ -38,20 +38,20 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Chu 2012, dual-zone grafting, Compendium",
-            "graft was carried on to the free margin around a provisional (case report, \
+            "Graft was carried on to the free margin around a provisional (case report, \
             concept).",
         ),
         says(
             Source::CommonPractice,
             Status::FromMemory,
-            "fill height, teaching",
-            "crest or up to 1 mm above.",
+            "teaching on fill height",
+            "Crest or up to 1 mm above.",
         ),
         says(
             Source::Ours,
             Status::Ours,
             "upper end",
-            "above the free margin there is no tissue to hold grains.",
+            "Above the free margin there is no tissue to hold grains.",
         ),
     ],
     measure,

@@ -34,19 +34,19 @@ pub(super) static RULE: Rule = Rule {
             Source::Trial,
             Status::Confirmed,
             "Moghaddas 2022, mineralised allograft at 3 against 4 months",
-            "no difference between 3 and 4 months.",
+            "No difference between 3 and 4 months.",
         ),
         says(
             Source::Opinion,
             Status::ConfirmedSecondary,
             "Use of grafting materials in sinus floor elevation",
-            "mineralised bone turns over more slowly than demineralised bone.",
+            "Mineralised bone turns over more slowly than demineralised bone.",
         ),
         says(
             Source::Textbook,
             Status::FromMemory,
-            "turnover by material, textbook",
-            "own bone and demineralised bone 3 to 6 months, mineralised 4 to 12, calcium \
+            "textbooks on turnover by material",
+            "Own bone and demineralised bone 3 to 6 months, mineralised 4 to 12, calcium \
             phosphate 4 to 12, bovine bone years.",
         ),
     ],

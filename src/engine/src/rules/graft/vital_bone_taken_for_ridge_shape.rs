@@ -34,14 +34,14 @@ pub(super) static RULE: Rule = Rule {
             Source::Trial,
             Status::Confirmed,
             "Wood and Mealey 2012, J Periodontol",
-            "vital bone 38.42 % with demineralised against 24.63 % with mineralised bone; \
+            "Vital bone 38.42 % with demineralised against 24.63 % with mineralised bone; \
             residual graft 8.88 against 25.42 %; ridge shape alike.",
         ),
         says(
             Source::Trial,
             Status::Confirmed,
             "Borg and Mealey 2015, J Periodontol",
-            "a 70:30 blend gave 36.16 % vital bone against 24.69 % with mineralised bone alone, \
+            "A 70:30 blend gave 36.16 % vital bone against 24.69 % with mineralised bone alone, \
             at 18 to 20 weeks.",
         ),
     ],

@@ -29,8 +29,8 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[says(
         Source::CommonPractice,
         Status::FromMemory,
-        "barriers beside teeth, teaching",
-        "at least 1 mm, 1.5 to 2 mm safer; barriers that resorb may lie closer.",
+        "teaching on barriers beside teeth",
+        "At least 1 mm, 1.5 to 2 mm safer; barriers that resorb may lie closer.",
     )],
     measure,
 };

@@ -17,29 +17,16 @@ pub(super) static RULE: Rule = Rule {
     mend: "Lay a membrane over the defect, reaching at least 2 mm onto intact bone.",
     scale: Scale::Situations(&[
         when("covered", "a membrane lies over the missing wall", Zone::Ideal),
-        when("whole-walls", "the walls are whole, and no membrane was needed", Zone::Ideal),
-        when(
-            "whole-walls-covered",
-            "the walls are whole, and a membrane was laid all the same",
-            Zone::Acceptable,
-        ),
-        when("small", "the defect is under 2 mm and was left without a membrane", Zone::Acceptable),
+        when("whole-walls", "the walls are whole and need no membrane", Zone::Ideal),
+        when("whole-walls-covered", "a membrane lies over whole walls", Zone::Acceptable),
+        when("small", "a defect under 2 mm has no membrane", Zone::Acceptable),
         when(
             "plugged",
-            "a contained defect of a preserved socket lies under a plug or a soft-tissue seal \
-            alone",
+            "a contained defect of a preserved socket lies under a seal",
             Zone::Debated,
         ),
-        when(
-            "contained-uncovered",
-            "a contained defect of 2 mm or more was left without a membrane",
-            Zone::Suboptimal,
-        ),
-        when(
-            "lost-uncovered",
-            "a wall is lost or two are harmed, and no membrane covers them",
-            Zone::Compromising,
-        ),
+        when("contained-uncovered", "a contained defect has no membrane", Zone::Suboptimal),
+        when("lost-uncovered", "a lost wall has no membrane", Zone::Compromising),
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
@@ -55,20 +42,20 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Confirmed,
             "Kim and Ku 2020, guided bone regeneration, JKAOMS",
-            "a dehiscence or fenestration of 2 mm or more is covered; over whole walls a \
+            "A dehiscence or fenestration of 2 mm or more is covered; over whole walls a \
             membrane is optional.",
         ),
         says(
             Source::SystematicReview,
             Status::Confirmed,
             "Del Fabbro 2021, network review of ridge preservation",
-            "coverage beats none; plugs and soft-tissue grafts compete.",
+            "Coverage beats none; plugs and soft-tissue grafts compete.",
         ),
         says(
             Source::Opinion,
             Status::FromMemory,
             "Benic and Hammerle 2014, horizontal augmentation, Periodontol 2000",
-            "gap with whole walls: filler, membrane optional; contained dehiscence: particulate \
+            "Gap with whole walls: filler, membrane optional; contained dehiscence: particulate \
             and a resorbable barrier; not contained: a stiff or fixed barrier as well.",
         ),
     ],

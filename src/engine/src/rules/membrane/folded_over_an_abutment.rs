@@ -48,20 +48,20 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Consensus,
             Status::Partly,
-            "component after regeneration",
-            "regeneration or low torque: cover screw; composed from the bands of torque.",
+            "consensus on loading and torque, composed",
+            "Regeneration or low torque asks for a cover screw.",
         ),
         says(
             Source::CommonPractice,
             Status::NoSource,
             "cover screw under a folded membrane",
-            "hand-tightened.",
+            "Hand-tightened.",
         ),
         says(
             Source::Ours,
             Status::Ours,
             "punched fold",
-            "a fold over the orifice excludes an abutment or provisional unless it is punched \
+            "A fold over the orifice excludes an abutment or provisional unless it is punched \
             around it.",
         ),
     ],

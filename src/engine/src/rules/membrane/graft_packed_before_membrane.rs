@@ -34,7 +34,7 @@ pub(super) static RULE: Rule = Rule {
         Source::CommonPractice,
         Status::NoSource,
         "order of acts at the chair",
-        "the gap is filled with particulate from inside the membrane.",
+        "The gap is filled with particulate from inside the membrane.",
     )],
     measure,
 };

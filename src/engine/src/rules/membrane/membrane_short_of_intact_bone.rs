@@ -33,21 +33,21 @@ pub(super) static RULE: Rule = Rule {
             Source::Trial,
             Status::Confirmed,
             "native bilayer membrane in ridge preservation, trial protocol",
-            "the membrane reaches 2 to 3 mm past the rim of the socket.",
+            "The membrane reaches 2 to 3 mm past the rim of the socket.",
         ),
         says(
             Source::CommonPractice,
             Status::NoSource,
             "membrane on intact bone",
-            "at least 2 mm past the mesial, distal and apical edge of a facial or oral defect: \
+            "At least 2 mm past the mesial, distal and apical edge of a facial or oral defect: \
             1.9 is outside, 2.0 acceptable.",
         ),
-        says(Source::Textbook, Status::FromMemory, "overlap, textbook", "3 to 4 mm preferred."),
+        says(Source::Textbook, Status::FromMemory, "textbooks on overlap", "3 to 4 mm preferred."),
         says(
             Source::Ours,
             Status::Ours,
             "lower end of the caution",
-            "less than 1 mm counts as likely to compromise.",
+            "Less than 1 mm counts as likely to compromise.",
         ),
     ],
     measure,

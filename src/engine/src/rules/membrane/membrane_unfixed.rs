@@ -31,19 +31,19 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Confirmed,
             "Kim and Ku 2020, guided bone regeneration, JKAOMS",
-            "rigid fixation of the barrier.",
+            "Rigid fixation of the barrier.",
         ),
         says(
             Source::SystematicReview,
             Status::Confirmed,
             "Wessing 2018, IJOMI",
-            "fixation had a weak association with vertical gain.",
+            "Fixation had a weak association with vertical gain.",
         ),
         says(
             Source::CommonPractice,
             Status::FromMemory,
-            "means of fixation, teaching",
-            "tuck or suture for small contained defects; two tacks or periosteal sutures for \
+            "teaching on means of fixation",
+            "Tuck or suture for small contained defects; two tacks or periosteal sutures for \
             others.",
         ),
     ],

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[says(
         Source::CommonPractice,
         Status::FromMemory,
-        "fit of barriers, teaching",
-        "rounded, wrinkle-free, passive; no sharp titanium corners; not wedged in the \
+        "teaching on fit of barriers",
+        "Rounded, wrinkle-free, passive; no sharp titanium corners; not wedged in the \
             suture line.",
     )],
     measure,

@@ -36,19 +36,19 @@ pub(super) static RULE: Rule = Rule {
             Status::Confirmed,
             "Assessment of dehydrothermally cross-linked collagen membrane, trial at \
             dehiscences",
-            "at 16 weeks remnants of cross-linked and none of native collagen were found.",
+            "At 16 weeks remnants of cross-linked and none of native collagen were found.",
         ),
         says(
             Source::SystematicReview,
             Status::Confirmed,
             "Wessing 2018, IJOMI",
-            "cross-linked collagen is exposed about 30 % more often.",
+            "Cross-linked collagen is exposed about 30 % more often.",
         ),
         says(
             Source::Textbook,
             Status::FromMemory,
-            "barrier times, textbook",
-            "native collagen works 4 to 8 weeks, cross-linked 4 to 6 months; needed are 6 to 8 \
+            "textbooks on barrier times",
+            "Native collagen works 4 to 8 weeks, cross-linked 4 to 6 months; needed are 6 to 8 \
             weeks, in larger defects 16 or more.",
         ),
     ],

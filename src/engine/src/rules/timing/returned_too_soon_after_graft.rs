@@ -33,7 +33,7 @@ pub(super) static RULE: Rule = Rule {
         Decision::PlaceAfter,
     ],
     rests_on: &[Fact::History],
-    causes: &[],
+    causes: &[Cause::EnteredTooSoon],
     evidence: &[
         says(
             Source::Opinion,
