@@ -97,6 +97,12 @@ impl Outline {
         Ok(Self(vertices))
     }
 
+    /// A small square over the crest: where drawing begins, and nobody's answer.
+    #[must_use]
+    pub fn patch() -> Self {
+        Self(vec![[-20, -10], [20, -10], [20, 30], [-20, 30]])
+    }
+
     /// The vertices in tenths of a millimetre, anticlockwise in (s, t).
     #[must_use]
     pub fn tenths(&self) -> &[[i32; 2]] {

@@ -8,12 +8,14 @@ mod reports;
 #[cfg(test)]
 mod tests;
 mod view;
+mod wander;
 
 pub use attempt::{ATTEMPT_FORMAT, Attempt, CaseRef};
 pub use event::{Event, Plain, Unreadable, Written};
 pub use history::{asked_lines, history_lines};
 pub use reports::{Report, reports};
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
+pub use wander::{came_to_the_end, wander};
 
 use crate::chart::Case;
 use crate::debrief::{self, Debrief, Verdict};
