@@ -13,6 +13,7 @@ pub mod geometry;
 pub mod measure;
 pub mod plan;
 pub mod rules;
+pub mod scenario;
 pub mod session;
 pub mod solids;
 pub mod units;

@@ -228,7 +228,7 @@ fn title(tooth: Tooth, patient: &crate::chart::Patient) -> String {
 
 /// What must hold of any drawn site: the root lies inside the ridge with some plate over it, the
 /// faces do not meet, nothing stands in the canal, neighbours stand clear.
-fn holds_together(site: &Site) -> Result<(), &'static str> {
+pub(crate) fn holds_together(site: &Site) -> Result<(), &'static str> {
     let root = site.root();
     let tip = shape::apex(root);
     for step in 0..=40 {
