@@ -29,13 +29,13 @@ pub(super) static RULE: Rule = Rule {
             Source::Anatomy,
             Status::FromMemory,
             "Kan 2011, sagittal root position, Int J Oral Maxillofac Implants",
-            "In class IV at least two thirds of the root touch both cortices; the frequencies, 11.7 % of 600 teeth, were read.",
+            "In class IV at least two thirds of the root touch both cortices; 11.7 % of 600 teeth.",
         ),
         says(
             Source::Anatomy,
             Status::Confirmed,
             "other surveys of sagittal root position",
-            "Class IV was found in 0 to 26 % of upper front teeth.",
+            "Class IV was found in 2.9 to 26.3 % of upper front teeth.",
         ),
         says(
             Source::Ours,

@@ -11,7 +11,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Implant,
     skill: Skill::Placing,
     statement: "Keep within 30 degrees of the planned crown even with an angled channel.",
-    why: "An angled channel lets you lean further, but how far nobody in our ledger says with a figure.",
+    why: "An angled channel lets you lean further, but no figure was found that says how far.",
     mend: "Lean the implant towards the axis of the crown.",
     scale: Scale::Bands(Bands {
         quantity: "angle between implant and planned crown, with an angled channel",

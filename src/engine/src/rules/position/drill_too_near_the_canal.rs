@@ -10,7 +10,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Implant,
     skill: Skill::Placing,
     statement: "Keep at least 2 mm between the drill's tip and the inferior alveolar canal.",
-    why: "The nerve in it gives your patient lip and chin; it does not forgive a drill, and rarely a near miss.",
+    why: "The nerve in it gives your patient lip and chin; it does not forgive a drill.",
     mend: "Choose a shorter implant or seat it less deep.",
     scale: Scale::Bands(Bands {
         quantity: "distance from the drill's tip to the canal",
@@ -41,7 +41,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Ours,
             Status::Ours,
             "overshoot of the drill",
-            "The tip passes the apex of the implant by 1 mm unless the set says otherwise.",
+            "The tip of the drill passes the apex of the implant by 1 mm.",
         ),
     ],
     measure,

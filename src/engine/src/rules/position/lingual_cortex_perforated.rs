@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "1 mm of bone is enough, once the form of the ridge is known.",
-        other: "2 mm, for the error of what was measured.",
+        one: "1 mm of bone at the least.",
+        other: "2 mm of bone at the least.",
     }),
     reads: &[
         Decision::OffsetFacial,

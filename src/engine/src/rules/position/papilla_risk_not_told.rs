@@ -12,7 +12,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Intention,
     skill: Skill::Patient,
     statement: "Tell the patient when a papilla is likely not to fill.",
-    why: "A dark triangle that you announced is a limit of nature; the same triangle unannounced is your fault.",
+    why: "A dark triangle that you announced is understood as a limit; one that you did not looks like a mistake.",
     mend: "Go through the risks with the patient before consent.",
     scale: Scale::Situations(&[
         when("told", "a papilla is at risk and consent covers the risks", Zone::Ideal),

@@ -11,7 +11,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Implant,
     skill: Skill::Placing,
     statement: "Take a film with the pilot drill in place when a nerve, a floor or a root is near.",
-    why: "At the pilot you can still change depth and angle; after the last drill you can only regret them.",
+    why: "At the pilot you can still change depth and angle; after the last drill they are set.",
     mend: "Stop at the pilot and take the check film.",
     scale: Scale::Situations(&[
         when(

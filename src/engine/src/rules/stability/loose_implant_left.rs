@@ -26,8 +26,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "Remove it, graft and return: most loose implants that are kept are not worth the wait.",
-        other: "Submerge it unloaded: most of them integrate.",
+        one: "Remove it, graft and return, as many clinicians do below 10 Ncm.",
+        other: "Submerge it unloaded: in the series most of them survived.",
     }),
     reads: &[Decision::SeatingAct, Decision::Component],
     rests_on: &[Fact::SeatingTorque],
