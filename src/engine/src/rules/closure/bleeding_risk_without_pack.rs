@@ -20,7 +20,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::Agreed,
     positions: None,
     reads: &[Decision::Bleeding],
-    rests_on: &[Fact::History, Fact::Counts],
+    rests_on: &[Fact::History],
     causes: &[],
     evidence: &[
         says(

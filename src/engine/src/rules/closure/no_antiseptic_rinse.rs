@@ -21,7 +21,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::Antiseptic],
-    rests_on: &[Fact::Allergies],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
         other: "None in simple cases: the gain is small and resistance is real.",
     }),
     reads: &[Decision::AntibioticBefore],
-    rests_on: &[Fact::Allergies],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

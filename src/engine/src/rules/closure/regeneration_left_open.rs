@@ -34,7 +34,7 @@ pub(super) static RULE: Rule = Rule {
         other: "A customised abutment can seal a contained facial repair in one stage.",
     }),
     reads: &[Decision::Component, Decision::Membrane, Decision::Fold, Decision::Closure],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

@@ -28,7 +28,7 @@ pub(super) static RULE: Rule = Rule {
         other: "Six to eight weeks will do for a stable implant with a rough surface.",
     }),
     reads: &[Decision::GraftMaterial, Decision::RestoreAfter],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

@@ -22,7 +22,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::GraftMaterial, Decision::RestoreAfter],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

@@ -33,7 +33,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::FlapDesign, Decision::OralElevation],
-    rests_on: &[Fact::FacialWall, Fact::GumMargin],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

@@ -30,7 +30,7 @@ pub(super) static RULE: Rule = Rule {
         Decision::Membrane,
         Decision::MembraneOutline,
     ],
-    rests_on: &[Fact::FacialWall],
+    rests_on: &[],
     causes: &[Cause::FlapTooSmall],
     evidence: &[
         says(

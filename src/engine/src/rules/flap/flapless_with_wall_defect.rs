@@ -35,7 +35,7 @@ pub(super) static RULE: Rule = Rule {
             membrane, without a flap.",
     }),
     reads: &[Decision::FlapDesign, Decision::OralElevation, Decision::Membrane],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[Fact::FacialWall],
     causes: &[Cause::DefectNotLookedFor, Cause::FlapTooSmall],
     evidence: &[
         says(

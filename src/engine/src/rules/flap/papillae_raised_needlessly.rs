@@ -30,7 +30,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::FlapDesign, Decision::Papillae],
-    rests_on: &[Fact::SmileLine, Fact::FacialWall],
+    rests_on: &[Fact::SmileLine],
     causes: &[],
     evidence: &[
         says(

@@ -37,7 +37,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::FlapDesign, Decision::ReleaseSide, Decision::FlapOutline, Decision::Closure],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[],
     causes: &[],
     evidence: &[says(
         Source::Laboratory,

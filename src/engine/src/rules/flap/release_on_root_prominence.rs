@@ -23,7 +23,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::Agreed,
     positions: None,
     reads: &[Decision::FlapDesign, Decision::ReleaseSide, Decision::FlapOutline],
-    rests_on: &[Fact::NeighbourRoots],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

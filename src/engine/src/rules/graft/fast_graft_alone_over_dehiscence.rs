@@ -23,7 +23,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::GraftMaterial],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[Fact::FacialWall],
     causes: &[],
     evidence: &[
         says(

@@ -28,7 +28,7 @@ pub(super) static RULE: Rule = Rule {
         other: "Only more than 2 mm short is a fault.",
     }),
     reads: &[Decision::GraftMaterial, Decision::FillLevel],
-    rests_on: &[Fact::CrestLevel],
+    rests_on: &[],
     causes: &[Cause::Underfilled],
     evidence: &[says(
         Source::CommonPractice,

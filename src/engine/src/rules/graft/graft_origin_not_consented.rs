@@ -36,7 +36,7 @@ pub(super) static RULE: Rule = Rule {
         Decision::Membrane,
         Decision::SocketSeal,
     ],
-    rests_on: &[Fact::GraftViews],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

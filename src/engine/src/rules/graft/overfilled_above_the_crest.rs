@@ -31,7 +31,7 @@ pub(super) static RULE: Rule = Rule {
         other: "Carry the graft on through the soft-tissue zone to support the margin.",
     }),
     reads: &[Decision::GraftMaterial, Decision::FillLevel],
-    rests_on: &[Fact::GumMargin],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

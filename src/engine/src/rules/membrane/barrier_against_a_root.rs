@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::Membrane, Decision::MembraneOutline],
-    rests_on: &[Fact::NeighbourRoots],
+    rests_on: &[],
     causes: &[],
     evidence: &[says(
         Source::CommonPractice,

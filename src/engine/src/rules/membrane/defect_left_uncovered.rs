@@ -35,7 +35,7 @@ pub(super) static RULE: Rule = Rule {
             well.",
     }),
     reads: &[Decision::GraftMaterial, Decision::Membrane, Decision::SocketSeal],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[Fact::FacialWall],
     causes: &[Cause::DefectLeftOpen, Cause::DefectNotLookedFor],
     evidence: &[
         says(

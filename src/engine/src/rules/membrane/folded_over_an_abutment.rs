@@ -42,7 +42,7 @@ pub(super) static RULE: Rule = Rule {
         other: "A customised abutment can seal it in one stage, the membrane punched around it.",
     }),
     reads: &[Decision::Component, Decision::Membrane, Decision::Fold],
-    rests_on: &[Fact::FacialWall],
+    rests_on: &[],
     causes: &[],
     evidence: &[
         says(

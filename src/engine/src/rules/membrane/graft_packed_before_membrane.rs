@@ -28,7 +28,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::GraftMaterial, Decision::Membrane, Decision::ActOrder],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[Fact::FacialWall],
     causes: &[],
     evidence: &[says(
         Source::CommonPractice,

@@ -26,7 +26,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::Membrane, Decision::MembraneOutline],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[Fact::FacialWall],
     causes: &[Cause::MembraneTooSmall, Cause::FlapTooSmall],
     evidence: &[
         says(

@@ -30,7 +30,7 @@ pub(super) static RULE: Rule = Rule {
         Decision::Fold,
         Decision::OralElevation,
     ],
-    rests_on: &[Fact::OralWall],
+    rests_on: &[],
     causes: &[Cause::MembraneTooSmall, Cause::FlapTooSmall],
     evidence: &[
         says(

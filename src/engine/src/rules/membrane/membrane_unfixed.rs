@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[Decision::Membrane, Decision::Fixation],
-    rests_on: &[Fact::FacialWall, Fact::OralWall],
+    rests_on: &[],
     causes: &[Cause::MembraneLoose],
     evidence: &[
         says(
