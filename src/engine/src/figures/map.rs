@@ -23,6 +23,8 @@ const HALF: f64 = 12.5;
 const FACIAL: f64 = 16.0;
 const ORAL: f64 = 8.5;
 
+pub(super) use ground::neighbours_of;
+
 /// A map in the making.
 struct Mapping<'a, 'b> {
     scene: &'b Scene<'a>,

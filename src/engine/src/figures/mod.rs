@@ -10,6 +10,7 @@
 mod believed;
 mod curve;
 mod cut;
+mod gap;
 mod grain;
 mod map;
 mod primitives;
@@ -21,6 +22,7 @@ pub mod style;
 pub mod svg;
 pub mod text;
 
+pub use gap::{Facing, gap_clock, gap_profile, gap_rows};
 pub use map::facial_map;
 pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};
 pub use section::section;

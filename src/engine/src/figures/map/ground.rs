@@ -227,7 +227,7 @@ fn band(a: P2, b: P2, radius: f64) -> Vec<P2> {
 }
 
 /// The teeth next to a tooth: mesially (across the midline beside a first incisor) and distally.
-pub(super) fn neighbours_of(tooth: Tooth) -> [Option<Tooth>; 2] {
+pub(in crate::figures) fn neighbours_of(tooth: Tooth) -> [Option<Tooth>; 2] {
     let (quadrant, position) = (tooth.quadrant(), tooth.position());
     let mesial = if position > 1 {
         Tooth::new(tooth.iso() - 1)
