@@ -70,7 +70,8 @@ pub fn chromium(place: &Place) -> Result<PathBuf, String> {
     if let Some(found) = find() {
         return Ok(found);
     }
-    apt(place, &["chromium"])?;
+    // Without its recommendations a browser may come without a single letter to draw.
+    apt(place, &["chromium", "fonts-dejavu-core"])?;
     find().ok_or_else(|| {
         "found no chromium after installing it; name one in the variable CHROMIUM".to_owned()
     })

@@ -10,6 +10,9 @@ test("the page loads and shows what the engine computes", () =>
     assert.match(await page.locator("#room").innerText(), /never clinical advice/);
   }));
 
+test("no file is asked for twice", () =>
+  visit(async ({ requests }) => assert.deepEqual(requests, [...new Set(requests)])));
+
 test("the accessibility engine has nothing to say", () =>
   visit(async ({ page }) => assert.deepEqual(await axe(page), [])));
 

@@ -44,3 +44,15 @@ fn lock_files_name_no_host_that_packages_come_from() {
         .collect();
     assert_none(&faults, "found hosts in lock files, expected names, versions and hashes alone");
 }
+
+#[test]
+fn every_member_takes_the_workspace_s_lints() {
+    // They forbid `unsafe`; a member without them would be free of that.
+    let free: Vec<String> = all()
+        .into_iter()
+        .filter(|file| file.path.ends_with("/Cargo.toml"))
+        .filter(|file| !file.text.contains("[lints]\nworkspace = true"))
+        .map(|file| file.path)
+        .collect();
+    assert_none(&free, "found members that do not take the workspace's lints");
+}

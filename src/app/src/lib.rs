@@ -13,6 +13,8 @@ const PLACE: &str = "room";
 
 /// Mounts the room where there is a window, and does nothing where there is none.
 pub fn start() {
+    // Before anything can go wrong, and in the worker too: a panic says where it was.
+    console_error_panic_hook::set_once();
     let window = web_sys::window();
     let Some(place) =
         window.and_then(|window| window.document()).and_then(|page| page.get_element_by_id(PLACE))

@@ -20,7 +20,7 @@ fn in_browser(place: &Place) -> Result<Counts, String> {
         return Err("the page does not build".to_owned());
     }
     // The native side of the parity test: built here, so that no test waits for a compiler.
-    let parity = ["build", "--release", "-p", "app", "--example", "parity"];
+    let parity = ["build", "--release", "--workspace", "--example", "parity"];
     shell::must(place.cargo().args(parity), "building the native side of the parity test")?;
     let native = place.wallwise().with_file_name("examples").join("parity");
     let ran = run(

@@ -16,7 +16,10 @@ pub const SITE: Suite = Suite {
 
 /// Builds the tool and then, with it, the page.
 pub fn build(place: &Place) -> Result<bool, String> {
-    let tool = run(place.cargo().args(["build", "--release", "-p", "wallwise"]), shell::all)?;
+    // The whole workspace is selected so that what the Rust tests compiled is not compiled anew:
+    // with one package alone, its dependencies would have other features.
+    let tool = ["build", "--release", "--workspace", "--bin", "wallwise"];
+    let tool = run(place.cargo().args(tool), shell::all)?;
     if !tool.succeeded {
         return Ok(false);
     }
