@@ -150,6 +150,21 @@ mod tests {
     }
 
     #[test]
+    fn a_repair_by_the_book_draws_no_fault_from_flap_to_follow_up() {
+        use crate::rules::{FAMILIES, Family};
+        let covered = [Family::Flap, Family::Graft, Family::Membrane, Family::Closure];
+        for trial in [Trial::plain(), repaired(), preserved()] {
+            for (_, rules) in FAMILIES.iter().filter(|(family, _)| covered.contains(family)) {
+                for rule in *rules {
+                    let zone = trial.zone(rule);
+                    let found = trial.reading(rule);
+                    assert!(zone.is_none_or(|zone| !zone.is_fault()), "{}: {found:?}", rule.id);
+                }
+            }
+        }
+    }
+
+    #[test]
     fn the_ready_trials_are_what_their_names_say() {
         let trial = repaired();
         let plan = trial.plan();

@@ -3,7 +3,7 @@
 use crate::plan::Releases;
 use crate::rules::prelude::*;
 use crate::rules::regeneration;
-use crate::units::Mm;
+use crate::units::comparable;
 
 pub(super) static RULE: Rule = Rule {
     id: "release-more-than-needed",
@@ -55,8 +55,10 @@ const REACH: f64 = 5.14;
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     let closure = j.plan.closure.as_ref()?;
     let releases = j.plan.raised()?.releases;
-    let travel = j.m.advancement_needed().map_or(0.0, Mm::get);
-    let far = closure.kind == c::ClosureKind::Primary && travel > REACH;
+    let far = match closure.kind {
+        c::ClosureKind::Primary => comparable(j.m.advancement_needed()?.get()) > REACH,
+        c::ClosureKind::LeftOpen => false,
+    };
     let needed = far || !regeneration::is_contained(j.case);
     let defect = regeneration::has_wall_defect(j.case);
     Some(Reading::Situation(match releases {
@@ -77,7 +79,7 @@ mod tests {
     #[test]
     fn an_envelope_is_never_too_much() {
         let mut trial = repaired();
-        trial.keys(&[("flap-design", "envelope")]);
+        trial.keys(&[("flap-design", "envelope"), ("closure", "open")]);
         assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
     }
 
