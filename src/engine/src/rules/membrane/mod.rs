@@ -5,6 +5,7 @@ mod defect_left_uncovered;
 mod dense_ptfe_out_at_the_wrong_time;
 mod expanded_ptfe_left_open;
 mod folded_over_an_abutment;
+mod folded_without_oral_seat;
 mod graft_packed_before_membrane;
 mod membrane_short_of_intact_bone;
 mod membrane_short_over_the_oral_crest;
@@ -29,6 +30,7 @@ pub(super) static RULES: &[&Rule] = &[
     &folded_over_an_abutment::RULE,
     &expanded_ptfe_left_open::RULE,
     &dense_ptfe_out_at_the_wrong_time::RULE,
+    &folded_without_oral_seat::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -46,4 +48,5 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("folded-over-an-abutment", include_str!("folded_over_an_abutment.md")),
     ("expanded-ptfe-left-open", include_str!("expanded_ptfe_left_open.md")),
     ("dense-ptfe-out-at-the-wrong-time", include_str!("dense_ptfe_out_at_the_wrong_time.md")),
+    ("folded-without-oral-seat", include_str!("folded_without_oral_seat.md")),
 ];
