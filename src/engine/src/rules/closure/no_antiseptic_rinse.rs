@@ -10,7 +10,8 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Closure,
     skill: Skill::FollowingUp,
     statement: "Prescribe an antiseptic rinse while the site cannot be brushed.",
-    why: "Plaque on the suture line is the commonest reason for a wound that opens late.",
+    why: "You keep the patient from brushing there, and plaque on a suture line disturbs its \
+        healing.",
     mend: "Prescribe chlorhexidine 0.12 to 0.2 % twice a day, or salt water where it is not \
         tolerated.",
     scale: Scale::Situations(&[

@@ -11,7 +11,8 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Returns,
     skill: Skill::FollowingUp,
     statement: "In the lower jaw without a graft, wait two months before you restore.",
-    why: "Dense bone gives a good first hold, and you can still lose it if you hurry.",
+    why: "The lower jaw heals sooner than the upper, and you can still lose the implant if you \
+        hurry.",
     mend: "Restore after 9 weeks or later.",
     scale: Scale::Bands(Bands {
         quantity: "weeks from placement to restoration in the lower jaw",

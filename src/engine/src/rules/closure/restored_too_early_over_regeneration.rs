@@ -10,8 +10,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Returns,
     skill: Skill::FollowingUp,
     statement: "Over a regenerated wall, wait at least 16 weeks before you restore.",
-    why: "A wall that is still soft cannot hold the margin above it, and the screw joint shakes \
-        it loose.",
+    why: "A wall that is still soft cannot hold the margin above it.",
     mend: "Restore after 16 weeks or later.",
     scale: Scale::Bands(Bands {
         quantity: "weeks from placement to restoration over a regenerated wall",

@@ -9,8 +9,8 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Graft,
     skill: Skill::Grafting,
     statement: "Fill up to the crest.",
-    why: "Bone seldom forms above the graft, so where you stop is about where the new crest will \
-        stand.",
+    why: "You cannot expect bone above the graft, so where you stop is about where the new crest \
+        will stand.",
     mend: "Fill to the level of the crest.",
     scale: Scale::Bands(Bands {
         quantity: "shortfall of graft below the crest",

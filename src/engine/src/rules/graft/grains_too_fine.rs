@@ -9,7 +9,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Graft,
     skill: Skill::Grafting,
     statement: "Use grains of 0.25 to 1.0 mm rather than dust.",
-    why: "Dust is cleared before bone can grow into it, so the space that you filled collapses.",
+    why: "Dust forms less bone than grains do, so the space that you filled does not hold.",
     mend: "Choose grains of 0.25 to 1.0 mm.",
     scale: Scale::Situations(&[
         when("dust", "the grains are under 0.1 mm", Zone::Suboptimal),

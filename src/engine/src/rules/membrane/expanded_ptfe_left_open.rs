@@ -9,7 +9,8 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Closure,
     skill: Skill::Covering,
     statement: "Leave only dense PTFE open to the mouth; close over expanded PTFE.",
-    why: "Bacteria grow through the open structure of expanded PTFE and reach your graft.",
+    why: "Expanded PTFE lets more through than dense PTFE, and what gets through reaches your \
+        graft.",
     mend: "Close over it, or take dense PTFE.",
     scale: Scale::Situations(&[
         when("dense-open", "dense PTFE was left open over the socket", Zone::Ideal),
