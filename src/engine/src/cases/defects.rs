@@ -6,9 +6,9 @@
 
 use super::archetype::{Brief, Facial};
 use super::draw::{Draws, Field, Stream};
-use super::shape::{apex, arc, face, root_at};
+use super::shape::{apex, root_at};
 use super::socket::Rooted;
-use crate::anatomy::{Defect, DefectKind, Ridge, Wall};
+use crate::anatomy::{Defect, DefectKind, Map, Ridge, Wall};
 use crate::geometry::Outline;
 
 /// How far an open defect reaches above the crest, so that it is open beyond doubt.
@@ -29,7 +29,7 @@ pub(super) fn draw(draws: &Draws, rooted: &Rooted, ridge: &Ridge, brief: &Brief)
 
 fn facial(stream: &mut Stream, rooted: &Rooted, ridge: &Ridge, brief: &Brief) -> Option<Defect> {
     let half = rooted.root.half_md.get();
-    let length = arc(&ridge.facial, 0.0, apex(&rooted.root).z);
+    let length = Map::of(ridge).t(Wall::Facial, apex(&rooted.root).z);
     let aside = stream.between(-0.3, 0.3);
     let (kind, outline) = match brief.facial {
         Facial::Whole => return None,
@@ -61,19 +61,14 @@ fn facial(stream: &mut Stream, rooted: &Rooted, ridge: &Ridge, brief: &Brief) ->
 
 fn oral(stream: &mut Stream, rooted: &Rooted, ridge: &Ridge) -> Option<Defect> {
     let half = rooted.root.half_md.get();
-    let length = arc(&ridge.oral, 0.0, apex(&rooted.root).z);
+    let map = Map::of(ridge);
+    let crest = map.across();
+    let length = -map.t(Wall::Oral, apex(&rooted.root).z) - crest;
     let depth = stream.normal_within(4.5, 1.5, 3.0, 0.6 * length);
     let width = stream.between(1.1, 1.7) * half;
     let kind = DefectKind::DehiscenceV;
-    let outline = on_map(&v_form(0.0, width / 2.0, depth), |t| oral_t(ridge, t))?;
+    let outline = on_map(&v_form(0.0, width / 2.0, depth), |depth| -crest - depth)?;
     Some(Defect { wall: Wall::Oral, kind, outline })
-}
-
-/// The place on the map of a depth along the oral face: the straight way across comes first.
-pub(super) fn oral_t(ridge: &Ridge, depth: f64) -> f64 {
-    let offset = ridge.crest.oral_offset.get();
-    let across = face(&ridge.facial, 0.0) - face(&ridge.oral, offset);
-    -libm::sqrt(across * across + offset * offset) - depth
 }
 
 /// Open above, narrowing apically: (s, depth).

@@ -15,6 +15,7 @@ mod defects;
 mod draw;
 mod names;
 mod patient;
+mod proof;
 mod readings;
 mod ridge;
 mod shape;
@@ -28,6 +29,7 @@ mod tests;
 pub use archetype::{Archetype, Group};
 pub use around::class_of;
 pub use constraints::{Constraints, Impossible};
+pub use proof::{Proof, proof, proof_with};
 
 use crate::anatomy::{Site, Socket, Tooth};
 use crate::chart::{Address, Case};

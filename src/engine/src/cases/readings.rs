@@ -5,10 +5,9 @@
 //! confirmed). A film measures length and floor and may show a lesion; it never shows the facial
 //! wall, so nothing here reads it off a film.
 
-use super::defects::oral_t;
 use super::draw::{Draws, Field, Stream, halves, tenths};
-use super::shape::{along, apex, arc, face, root_at, to_segment};
-use crate::anatomy::{Defect, Jaw, Lesion, Site, Wall};
+use super::shape::{along, apex, face, root_at, to_segment};
+use crate::anatomy::{Defect, Jaw, Lesion, Map, Site, Wall};
 use crate::chart::{Complaint, Patient, Readings, SectionReport, SoundingReading};
 use crate::units::Mm;
 
@@ -35,7 +34,11 @@ fn plate(site: &Site, wall: Wall) -> f64 {
     let crest = along(&site.ridge.crest.knots, 0.0);
     let offset = if wall == Wall::Oral { site.ridge.crest.oral_offset.get() } else { 0.0 };
     let z = crest + offset + 1.0;
-    if site.defects.iter().any(|defect| defect.wall == wall && covers(site, defect, 0.0, z)) {
+    if site
+        .defects
+        .iter()
+        .any(|defect| defect.wall == wall && covers(&Map::of(&site.ridge), defect, 0.0, z))
+    {
         return 0.0;
     }
     let at = root_at(site.root(), z);
@@ -45,19 +48,9 @@ fn plate(site: &Site, wall: Wall) -> f64 {
     }
 }
 
-/// The place of a point of a wall on the map.
-fn map_t(site: &Site, wall: Wall, z: f64) -> f64 {
-    match wall {
-        Wall::Facial => arc(&site.ridge.facial, 0.0, z),
-        Wall::Oral => {
-            oral_t(&site.ridge, arc(&site.ridge.oral, site.ridge.crest.oral_offset.get(), z))
-        }
-    }
-}
-
 /// Whether a point of the wall lies under a defect.
-fn covers(site: &Site, defect: &Defect, x: f64, z: f64) -> bool {
-    let t = map_t(site, defect.wall, z);
+fn covers(map: &Map, defect: &Defect, x: f64, z: f64) -> bool {
+    let t = map.t(defect.wall, z);
     let points = defect.outline.points();
     let next = points.iter().cycle().skip(1);
     let crossings = points
@@ -73,11 +66,12 @@ fn bone_level(site: &Site, wall: Wall, x: f64) -> f64 {
     let offset = if wall == Wall::Oral { site.ridge.crest.oral_offset.get() } else { 0.0 };
     let mut z = along(&site.ridge.crest.knots, x) + offset;
     let start = z.max(0.0);
+    let map = Map::of(&site.ridge);
     // Steps of the map's grid, down to the apex at most.
     let mut next = start + 0.05;
     let deepest = apex(site.root()).z;
     while next < deepest
-        && site.defects.iter().any(|defect| defect.wall == wall && covers(site, defect, x, next))
+        && site.defects.iter().any(|defect| defect.wall == wall && covers(&map, defect, x, next))
     {
         z = next;
         next += 0.1;

@@ -53,19 +53,6 @@ pub(super) fn face(profile: &Profile, z: f64) -> f64 {
     along(&profile.knots, z)
 }
 
-/// Length along a face from level `from` apically to level `to`.
-pub(super) fn arc(profile: &Profile, from: f64, to: f64) -> f64 {
-    let levels = profile.knots.iter().map(|knot| knot.x).filter(|z| from < *z && *z < to);
-    let mut length = 0.0;
-    let mut last = from;
-    for z in levels.chain([to]) {
-        let (dz, dy) = (z - last, face(profile, z) - face(profile, last));
-        length += libm::sqrt(dz * dz + dy * dy);
-        last = z;
-    }
-    length
-}
-
 /// Least distance from a point to a segment.
 pub(super) fn to_segment(point: P3, from: P3, to: P3) -> f64 {
     let (whole, part) = (to - from, point - from);
@@ -77,21 +64,6 @@ pub(super) fn to_segment(point: P3, from: P3, to: P3) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn the_length_along_a_bent_face_is_the_sum_of_its_parts() {
-        let bent = Profile {
-            knots: vec![
-                P2::new(-8.0, 1.0),
-                P2::new(0.0, 1.0),
-                P2::new(3.0, 5.0),
-                P2::new(9.0, 5.0),
-            ],
-        };
-        // 3-4-5 triangle, then 2 straight on.
-        assert!((arc(&bent, 0.0, 5.0) - 7.0).abs() < 1e-12);
-        assert_eq!(face(&bent, 20.0), 5.0);
-    }
 
     #[test]
     fn the_distance_to_a_segment_ends_at_its_ends() {

@@ -47,7 +47,7 @@ pub(super) fn placed(plan: &Plan) -> Option<bool> {
 }
 
 /// The widest facial defect that reaches the crest; a fenestration does not.
-pub(super) fn dehiscence(case: &Case) -> Option<DefectKind> {
+pub(crate) fn dehiscence(case: &Case) -> Option<DefectKind> {
     case.site
         .defects_of(Wall::Facial)
         .map(|defect| defect.kind)
@@ -56,7 +56,7 @@ pub(super) fn dehiscence(case: &Case) -> Option<DefectKind> {
 }
 
 /// Whether there is pus or worse.
-pub(super) const fn is_acute(lesion: &Lesion) -> bool {
+pub(crate) const fn is_acute(lesion: &Lesion) -> bool {
     matches!(lesion, Lesion::Abscess { .. } | Lesion::Spreading { .. })
 }
 
@@ -71,7 +71,7 @@ pub(super) fn has_tissue_graft(plan: &Plan) -> bool {
 }
 
 /// Whether elective surgery would be outside every published limit for this patient.
-pub(super) fn is_gate_shut(patient: &Patient) -> bool {
+pub(crate) fn is_gate_shut(patient: &Patient) -> bool {
     matches!(patient.antiresorptive, Some(Antiresorptive::CancerDose))
         || patient.sugar.as_ref().is_some_and(|sugar| sugar.hba1c > 8.0)
         || patient.pressure[0] >= 200

@@ -4,7 +4,7 @@
 //! and wording happen once, outside the rules. Each family folder lists its rules; [`FAMILIES`] lists
 //! the families; tests police both lists against the files on disk.
 
-mod ask;
+pub(crate) mod ask;
 mod bands;
 mod evidence;
 mod known;

@@ -1,0 +1,88 @@
+//! The proof that a case can be solved: a whole plan that no rule calls outside or unsafe.
+//!
+//! Nothing here knows what a rule says. Candidate plans are put together as care goes (what the
+//! history asks for, a course, a placement, a cover); every rule judges them; a candidate with faults
+//! is mended by trying the other answers of the decisions that the faulty rules read. The first
+//! sound one is the proof. It is found the same way every time.
+
+mod base;
+mod cover;
+mod mend;
+mod place;
+
+use crate::chart::Case;
+use crate::debrief::{Verdict, judge};
+use crate::plan::choices::Course;
+use crate::plan::{Decision, Draft, Plan, is_asked};
+
+/// A sound plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proof {
+    /// The choices.
+    pub draft: Draft,
+    /// The course of care that they end up with.
+    pub course: Course,
+}
+
+/// A sound plan of the case, if one is found: the same one every time.
+#[must_use]
+pub fn proof(case: &Case) -> Option<Proof> {
+    base::courses(case).into_iter().find_map(|course| proof_with(case, course))
+}
+
+/// A sound plan of the case that intends this course, if one is found.
+#[must_use]
+pub fn proof_with(case: &Case, course: Course) -> Option<Proof> {
+    candidates(case, course).into_iter().find_map(|draft| {
+        let draft = mend::mended(case, draft)?;
+        let course = crate::plan::course(&draft)?;
+        Some(Proof { draft, course })
+    })
+}
+
+/// Drafts of one course, the likeliest first.
+fn candidates(case: &Case, course: Course) -> Vec<Draft> {
+    let base = base::draft(case, course);
+    match course {
+        Course::PlaceToday => place::placements(case, &base)
+            .into_iter()
+            .flat_map(|placed| cover::covered(case, &placed))
+            .collect(),
+        Course::GraftAndReturn => cover::covered(case, &base),
+        _ => vec![base],
+    }
+}
+
+/// What is wrong with a draft; `None` when it cannot be carried out.
+fn faults(case: &Case, draft: &Draft) -> Option<Vec<Verdict>> {
+    let plan = Plan::from_draft(draft, case).ok()?;
+    Some(judge(case, &plan).into_iter().filter(Verdict::is_fault).collect())
+}
+
+/// How bad faults are together: unsafe weighs more than any number of what only compromises, and
+/// that more than any number of what is merely suboptimal.
+fn badness(faults: &[Verdict]) -> u32 {
+    use crate::rules::Zone;
+    faults
+        .iter()
+        .map(|fault| match fault.zone {
+            Zone::Unsafe => 10_000,
+            Zone::Compromising => 100,
+            _ => 1,
+        })
+        .sum()
+}
+
+/// The draft without answers that nothing asks for.
+fn pruned(case: &Case, draft: &Draft) -> Draft {
+    let idle: Vec<Decision> = draft
+        .iter()
+        .map(|(decision, _)| decision)
+        .filter(|decision| !is_asked(*decision, draft, case))
+        .collect();
+    let mut pruned = draft.clone();
+    for decision in idle {
+        pruned.clear(decision);
+    }
+    pruned
+}
