@@ -18,6 +18,14 @@ fn help_is_a_result_and_an_unknown_command_is_talk() {
 }
 
 #[test]
+fn no_command_at_all_is_answered_with_the_commands() {
+    let bare = wallwise(&[]);
+    assert_eq!((bare.code, bare.out.as_str()), (Some(2), ""));
+    assert!(bare.talk.starts_with("error: found no command, expected one"), "{}", bare.talk);
+    assert!(bare.talk.contains("\n  serve "), "{}", bare.talk);
+}
+
+#[test]
 fn a_build_into_somebody_s_folder_is_refused_before_anything_is_compiled() {
     let folder = folder("foreign");
     fs::write(folder.join("thesis.txt"), "years of work").expect("the folder can be written");

@@ -4,6 +4,8 @@ use std::error::Error;
 use std::fmt;
 use std::io;
 
+use clap::error::ErrorKind;
+
 /// What went wrong, what lies behind it, and what to try. Lower case, no full stop.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Fault {
@@ -24,6 +26,12 @@ impl Fault {
     #[must_use]
     pub fn usage(error: &clap::Error) -> Self {
         let text = error.render().to_string();
+        if error.kind() == ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand {
+            return Self::new(format!(
+                "found no command, expected one of these\n\n{}",
+                text.trim_end()
+            ));
+        }
         Self::new(text.strip_prefix("error: ").unwrap_or(&text).trim_end())
     }
 
