@@ -2,8 +2,8 @@
 
 use crate::anatomy::{DefectKind, Lesion, Wall};
 use crate::chart::{Anticoagulant, Antiresorptive, Case, Patient, RecentEvent};
-use crate::plan::Plan;
-use crate::plan::choices::{Course, TissueGraft, TodayAct};
+use crate::plan::choices::{Course, MembraneKind, SocketSeal, TissueGraft, TodayAct};
+use crate::plan::{GraftAndMembrane, Plan};
 
 /// Whether the first intention takes the tooth out; `None` before there is one.
 pub(super) fn tooth_comes_out(plan: &Plan) -> Option<bool> {
@@ -17,7 +17,6 @@ pub(super) fn tooth_comes_out(plan: &Plan) -> Option<bool> {
     })
 }
 
-#[expect(dead_code, reason = "the medical gates ask it")]
 /// Whether the first intention is elective surgery: an implant or a graft beside the extraction.
 /// Taking out a diseased tooth is not elective. `None` before there is an intention.
 pub(super) fn is_elective(plan: &Plan) -> Option<bool> {
@@ -68,6 +67,14 @@ pub(super) fn has_contour_layer(plan: &Plan) -> bool {
 /// Whether a connective tissue graft was laid today.
 pub(super) fn has_tissue_graft(plan: &Plan) -> bool {
     plan.graft.as_ref().is_some_and(|graft| graft.tissue == TissueGraft::Now)
+}
+
+/// Whether a membrane or a plug of collagen was laid.
+pub(super) fn lays_collagen(laid: &GraftAndMembrane) -> bool {
+    laid.seal == Some(SocketSeal::Plug)
+        || laid.membrane.as_ref().is_some_and(|membrane| {
+            matches!(membrane.kind, MembraneKind::NativeCollagen | MembraneKind::CrossLinked)
+        })
 }
 
 /// Whether elective surgery would be outside every published limit for this patient.

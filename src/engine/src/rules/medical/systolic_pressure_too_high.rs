@@ -1,0 +1,88 @@
+//! Elective surgery waits in severe hypertension: the systolic figure.
+
+use crate::rules::prelude::*;
+
+pub(super) static RULE: Rule = Rule {
+    id: "systolic-pressure-too-high",
+    ledger: "med-blood-pressure",
+    family: Family::Medical,
+    step: Step::Intention,
+    skill: Skill::Patient,
+    statement: "Defer elective surgery at a systolic pressure of 180 mmHg or more.",
+    why: "Pain, fear and adrenaline raise a pressure that is already too high. A stroke in the \
+        chair is rare and cannot be taken back.",
+    mend: "Postpone the elective part, refer to the physician, and measure again after five \
+        minutes of rest next time.",
+    scale: Scale::Bands(Bands {
+        quantity: "systolic pressure",
+        unit: "mmHg",
+        lowest: Zone::Ideal,
+        cuts: &[
+            Cut::from(160.0, Zone::Debated).published(160.0, 200.0),
+            Cut::from(200.0, Zone::Unsafe).published(160.0, 200.0),
+        ],
+    }),
+    agreement: Agreement::Contested,
+    positions: Some(Positions {
+        one: "defer from 180 mmHg, in older advice from 160.",
+        other: "no fixed value is proven; the most permissive limit is 200 mmHg.",
+    }),
+    reads: &[Decision::Course],
+    rests_on: &[Fact::Pressure],
+    causes: &[Cause::PatientNotCleared],
+    evidence: &[
+        says(
+            Source::Opinion,
+            Status::Confirmed,
+            "Yarows 2020, cancelling dental procedures, JADA",
+            "no evidence for any fixed value at which to cancel",
+        ),
+        says(
+            Source::Textbook,
+            Status::Confirmed,
+            "Hupp, textbook of oral surgery",
+            "200/110 is one textbook's limit",
+        ),
+        says(
+            Source::Consensus,
+            Status::Confirmed,
+            "dental and cardiology pages on pressure before surgery",
+            "160/100 in older dental advice, 180/110 widely, 180/120 in some schools",
+        ),
+    ],
+    measure,
+};
+
+fn measure(judging: &Judging<'_>) -> Option<Reading> {
+    if !ask::is_elective(judging.plan)? {
+        return None;
+    }
+    number(f64::from(judging.case.patient.pressure[0]))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::trial::{Trial, zone_at};
+
+    #[test]
+    fn between_the_published_limits_it_is_debated_and_beyond_the_last_unsafe() {
+        for (pressure, zone) in [
+            (159.0, Zone::Ideal),
+            (160.0, Zone::Debated),
+            (199.0, Zone::Debated),
+            (200.0, Zone::Unsafe),
+        ] {
+            assert_eq!(zone_at(&RULE, pressure), zone, "{pressure}");
+        }
+    }
+
+    #[test]
+    fn the_systolic_figure_is_read_and_only_for_elective_surgery() {
+        let mut trial = Trial::plain();
+        trial.case.patient.pressure = [184, 104];
+        assert_eq!(trial.reading(&RULE), Some(Reading::Number(184.0)));
+        trial.course("postpone");
+        assert_eq!(trial.reading(&RULE), None);
+    }
+}
