@@ -1,1 +1,14 @@
-//! Plots.
+//! Plots: series against axes, drawn with plotters on a backend of our own that yields the engine's
+//! drawing primitives.
+//!
+//! A plot is a [`Figure`](engine::figures::Figure) like any other, so page, print and export draw it
+//! with the same inks. Its plane is counted in CSS pixels of the width for which it is laid out, and
+//! its axes carry the units. Widths of words come from the engine's fixed table: no font is loaded
+//! and no browser is asked, so a plot is the same everywhere.
+
+mod backend;
+mod bands;
+mod gaps;
+
+pub use bands::band_plot;
+pub use gaps::gap_plot;

@@ -169,7 +169,8 @@ fn trim(text: &str) -> String {
 
 /// A number with its unit, never with a bare sign: readings are defined so that what is negative has
 /// passed where they begin (an overlap, a perforation, a platform above the crest).
-fn with_unit(number: &str, unit: &str) -> String {
+#[must_use]
+pub fn with_unit(number: &str, unit: &str) -> String {
     let (size, side) = match number.strip_prefix('-') {
         Some(size) => (size, " on the wrong side"),
         None => (number, ""),

@@ -86,7 +86,7 @@ pub(super) fn grains(
         let clear = placed
             .iter()
             .all(|(other, r)| libm::hypot(other.x - at.x, other.y - at.y) >= 0.97 * (radius + r));
-        if clear && is_inside(at, rings) && rim(at, radius).all(|edge| is_free(edge)) {
+        if clear && is_inside(at, rings) && rim(at, radius).all(&is_free) {
             placed.push((at, radius));
         }
         k += 1;

@@ -151,7 +151,9 @@ pub enum Ink {
     BandAcceptable,
     /// A band in which sources disagree.
     BandDebated,
-    /// A band outside.
+    /// A band outside that costs little.
+    BandSuboptimal,
+    /// A band outside that is likely to compromise.
     BandOutside,
     /// A band that is unsafe.
     BandUnsafe,
@@ -196,6 +198,7 @@ impl Ink {
         Self::BandIdeal,
         Self::BandAcceptable,
         Self::BandDebated,
+        Self::BandSuboptimal,
         Self::BandOutside,
         Self::BandUnsafe,
         Self::Fault,
@@ -235,6 +238,7 @@ impl Ink {
             Self::BandIdeal => "ink-band-ideal",
             Self::BandAcceptable => "ink-band-acceptable",
             Self::BandDebated => "ink-band-debated",
+            Self::BandSuboptimal => "ink-band-suboptimal",
             Self::BandOutside => "ink-band-outside",
             Self::BandUnsafe => "ink-band-unsafe",
             Self::Fault => "ink-fault",
