@@ -1,14 +1,43 @@
 //! The only place where a case is measured: functions of (site, plan), each with definition, unit
 //! and sign.
 //!
-//! [`Measurements`] computes each measurement once, when it is first asked for, so that a sweep
-//! which stops at the first failing rule pays only for what it read.
+//! [`Measurements`] computes each measurement when it is first asked for and keeps what is costly, so
+//! that a sweep which stops at the first failing rule pays only for what it read. What belongs to the
+//! site whatever the plan is kept in a [`Ground`], which many plans on one site share.
+//!
+//! A measurement is `None` when it has no object: no implant in place, no membrane, no canal.
+//! Measurements of the bed and its dangers (torque, canal, foramen, floor, neighbours, perforation)
+//! are taken of the implant that was drilled for, also when it was removed again; measurements of
+//! what it leaves behind (gap, threads, depth, line) only while it is in place.
 
+mod bare;
+mod bone;
+mod bound;
+mod clearance;
+mod flap;
+mod force;
+mod gap;
+mod ground;
+mod membrane;
+mod position;
 mod root_position;
+mod site;
+mod threads;
+mod torque;
+mod volume;
 
-use crate::chart::{Case, Fact};
-use crate::plan::Plan;
-use crate::units::{Deg, Mm, Mm2, Mm3, Ncm, Newton, Ratio};
+pub use bare::is_laid_bare;
+pub use clearance::DRILL_OVERSHOOT;
+pub use force::{FORCE_AT_EASE, reach_of_flap};
+pub use ground::Ground;
+pub use torque::torque_model;
+pub use volume::CONTOUR_FALL;
+
+use crate::chart::Case;
+use crate::geometry::Cone;
+use crate::plan::{Implant, Plan};
+use crate::units::{Mm, Mm2, Mm3};
+use core::cell::OnceCell;
 
 /// Measurements of one plan on one case.
 #[derive(Debug)]
@@ -17,6 +46,23 @@ pub struct Measurements<'a> {
     pub case: &'a Case,
     /// What has been carried out.
     pub plan: &'a Plan,
+    shared: Option<&'a Ground>,
+    own: OnceCell<Ground>,
+    kept: Kept,
+}
+
+/// What is costly and read by several rules; `Some(None)` is a measurement without object.
+#[derive(Debug, Default)]
+struct Kept {
+    drilled: OnceCell<Option<Cone>>,
+    facial_gap: OnceCell<Option<FacialGap>>,
+    grip: OnceCell<Option<threads::Grip>>,
+    threads: OnceCell<Option<Threads>>,
+    gap_volume: OnceCell<Option<Mm3>>,
+    to_graft: OnceCell<Option<Mm3>>,
+    beside: [OnceCell<Option<NeighbourDistance>>; 2],
+    membrane: OnceCell<Option<Margins>>,
+    flap: OnceCell<Option<Margins>>,
 }
 
 /// How far it is to bone in some direction.
@@ -32,8 +78,8 @@ pub enum Opening {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FacialGap {
     /// From the implant's outer surface at the platform (at crest level if the platform stands above
-    /// it) to the facial wall as it was before any defect, along y in the sagittal plane; 0 when the
-    /// implant touches or passes it.
+    /// it) to the facial wall as it was before any defect, along y in the sagittal plane through the
+    /// implant's axis there; 0 when the implant touches or passes it.
     pub width: Mm,
     /// Whether bone is really there.
     pub wall_present: bool,
@@ -53,7 +99,8 @@ pub struct Threads {
 /// Distance from the implant to a neighbour.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct NeighbourDistance {
-    /// Least distance between the surfaces along the whole length; negative when they overlap.
+    /// Least distance between the surfaces along the whole length. When they overlap, minus the
+    /// least move along x that would part them.
     pub distance: Mm,
     /// Whether the neighbour is an implant.
     pub to_implant: bool,
@@ -81,114 +128,61 @@ impl Margins {
     }
 }
 
-/// Whether a raised flap lays bare the bone that would show the fact.
-#[must_use]
-pub fn is_laid_bare(_case: &Case, _plan: &Plan, _fact: Fact) -> bool {
-    false
-}
-
 impl<'a> Measurements<'a> {
     /// Of this plan on this case; nothing is computed yet.
     #[must_use]
-    pub const fn of(case: &'a Case, plan: &'a Plan) -> Self {
-        Self { case, plan }
+    pub fn of(case: &'a Case, plan: &'a Plan) -> Self {
+        Self { case, plan, shared: None, own: OnceCell::new(), kept: Kept::default() }
+    }
+
+    /// The same where many plans are measured on one site: `ground` is what is known of the site of
+    /// this very case.
+    #[must_use]
+    pub fn on(ground: &'a Ground, case: &'a Case, plan: &'a Plan) -> Self {
+        Self { shared: Some(ground), ..Self::of(case, plan) }
+    }
+
+    /// What is known of the site whatever the plan.
+    pub fn ground(&self) -> &Ground {
+        self.shared.unwrap_or_else(|| self.own.get_or_init(|| Ground::of(&self.case.site)))
+    }
+
+    /// The outer cone of the implant that was drilled for, whether or not it stayed.
+    pub fn drilled(&self) -> Option<&Cone> {
+        let cone = self.kept.drilled.get_or_init(|| Some(cone_of(self.plan.implant.as_ref()?)));
+        cone.as_ref()
+    }
+
+    /// The outer cone of the implant in place.
+    pub fn seated(&self) -> Option<&Cone> {
+        self.plan.implant_in_place().and_then(|_| self.drilled())
     }
 }
 
-macro_rules! stubs { ($($(#[$doc:meta])* $name:ident: $ty:ty;)+) => { impl Measurements<'_> { $($(#[$doc])* #[must_use] pub fn $name(&self) -> Option<$ty> { None })+ } } }
+/// The outer cone of a planned implant: its platform's middle lies at (distal, facial, depth).
+#[must_use]
+pub fn cone_of(implant: &Implant) -> Cone {
+    let platform =
+        crate::geometry::P3::new(implant.distal.get(), implant.facial.get(), implant.depth.get());
+    crate::anatomy::implant_cone(
+        platform,
+        implant.diameter,
+        implant.length,
+        implant.tilt,
+        implant.tip,
+    )
+}
 
-stubs! {
-    // ---- the site, whatever the plan ----
-    /// Facial plate at x = 0, along y, 1 mm apical of the present facial crest (the reference crest where the wall is lost there); 0 where no wall.
-    facial_plate: Mm;
-    /// Oral plate, the same.
-    oral_plate: Mm;
-    /// Faciooral width of the socket at the reference crest.
-    socket_width: Mm;
-    /// Mesiodistal room at the crest between the neighbours' surfaces (to the window's edge where absent).
-    mesiodistal_room: Mm;
-    /// Bone beyond the socket's apex along the tooth's axis, to the first surface or structure.
-    bone_beyond_apex: Mm;
-    /// How far the highest-reaching defect of the facial wall extends apically from the reference crest on the map (its most apical t); `None` without a facial defect.
-    facial_defect_depth: Mm;
-    /// Width of the largest facial defect at its widest, on the map.
-    facial_defect_width: Mm;
-    /// Mid-facial crest as it is now below the reference crest (dehiscence included); 0 without loss.
-    crest_loss: Mm;
-    /// Deepest lingual undercut of the oral profile below its most lingual point above it.
-    lingual_undercut: Mm;
-    /// Volume of the whole socket apical of the level crest.
-    socket_volume: Mm3;
-    /// Volume of bone that defects removed.
-    wall_volume: Mm3;
+/// A measured length. What is not finite (which only a site that no border let through could give)
+/// is no measurement.
+fn mm(value: f64) -> Option<Mm> {
+    Mm::checked(value).ok()
+}
 
-    // ---- with an implant ----
-    /// Facial gap.
-    facial_gap: FacialGap;
-    /// Gap volume: socket space apical of the level crest, less the implant.
-    gap_volume: Mm3;
-    /// Volume of the contour layer as planned.
-    contour_volume: Mm3;
-    /// Everything to be filled: gap (or socket) to the fill level + wall + contour.
-    volume_to_graft: Mm3;
-    /// Threads by what they face.
-    threads: Threads;
-    /// Facial bone once graft has turned to bone: along +y from the implant 2 mm below the platform (bone, grafted gap, contour layer; an ungrafted gap ends it).
-    facial_bone_after_grafting: Mm;
-    /// Least distance to the mesial neighbour.
-    to_mesial_neighbour: NeighbourDistance;
-    /// Least distance to the distal neighbour.
-    to_distal_neighbour: NeighbourDistance;
-    /// How far the platform's facial edge lies oral of the line that joins the neighbours' facial surfaces at the crest; negative when it stands out.
-    facial_line_clearance: Mm;
-    /// Least thickness of bone orally of the implant from 1 mm below the oral crest to its apex; negative when it perforates.
-    oral_bone: Mm;
-    /// Least thickness of bone facially of the implant's apical third; negative when it perforates.
-    apical_facial_bone: Mm;
-    /// The same orally.
-    apical_oral_bone: Mm;
-    /// From the drill's tip (apex + overshoot) to the inferior alveolar canal; negative inside.
-    to_canal: Mm;
-    /// From the drill's tip to foramen or loop; negative inside.
-    to_foramen: Mm;
-    /// From the implant's apex to the floor of sinus or nose; negative beyond.
-    to_floor: Mm;
-    /// From the implant to the nasopalatine canal; negative inside.
-    to_nasopalatine: Mm;
-    /// Length of the implant's apical end that stands in bone all round beyond the socket's apex, along its axis.
-    anchorage_beyond_apex: Mm;
-    /// Length along the oral line of the implant that is in bone.
-    oral_engagement: Mm;
-    /// Platform below the planned mid-facial margin, along z; positive apically.
-    depth_from_margin: Mm;
-    /// Platform below the facial crest (reconstructed where lost), along z; positive apically.
-    depth_from_crest: Mm;
-    /// Angle between the implant's axis and the planned crown's axis.
-    angle_to_crown: Deg;
-    /// Seating torque, teaching model.
-    seating_torque: Ncm;
-    /// Largest grain against the facial gap.
-    grain_to_gap: Ratio;
+fn mm2(value: f64) -> Option<Mm2> {
+    Mm2::checked(value).ok()
+}
 
-    // ---- membrane and flap ----
-    /// From the edge of the hole (defects, joined with the orifice where practice section 3 says) to the membrane's edge.
-    membrane_margin: Margins;
-    /// Least distance from the membrane's edge to a neighbouring root's outline on the map.
-    membrane_to_root: Mm;
-    /// From the membrane's edge to the edge of the reflected area.
-    flap_beyond_membrane: Margins;
-    /// From the edge of the bone defect or graft to the nearest vertical incision.
-    incision_to_defect: Mm;
-    /// Base of the flap over its free margin.
-    flap_base_ratio: Ratio;
-    /// Length of the flap over its base.
-    flap_length_ratio: Ratio;
-    /// Least distance along the crest from a vertical release to the middle of a papilla or the prominence of a root (whichever it meets first); 0 on it.
-    release_to_prominence: Mm;
-    /// From a vertical release to the mental foramen on the map.
-    release_to_foramen: Mm;
-    /// How far the flap's edge has to travel to close over what is to be covered.
-    advancement_needed: Mm;
-    /// Closing force, teaching model.
-    closing_force: Newton;
+fn mm3(value: f64) -> Option<Mm3> {
+    Mm3::checked(value).ok()
 }

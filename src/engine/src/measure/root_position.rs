@@ -17,24 +17,29 @@ impl Measurements<'_> {
     /// count: the faces are those of the ridge before any defect. Exact to one level in 90.
     #[must_use]
     pub fn root_between_cortices(&self) -> Option<Ratio> {
-        let solid = Solid::of(&self.case.site);
-        let root = solid.root()?;
-        let apex = root.last_level();
-        let touched = |wall: Wall, at: P3| {
-            let out = if wall == Wall::Facial { 1.0 } else { -1.0 };
-            let ray = Ray { origin: at, direction: V3::new(0.0, out, 0.0) };
-            let surface = root.ray(&ray).last().map_or(0.0, |span| span.to.max(0.0));
-            let face = out * (solid.face(wall, at.z) - at.y);
-            face - surface <= TOUCHES
-        };
-        let both = (0..LEVELS)
-            .map(|level| apex * (f64::from(level) + 0.5) / f64::from(LEVELS))
-            .map(|along| root.frame.point(V3::new(0.0, 0.0, along)))
-            .filter(|at| touched(Wall::Facial, *at) && touched(Wall::Oral, *at))
-            .count();
-        let both = u32::try_from(both).unwrap_or(LEVELS);
-        Ratio::checked(f64::from(both) / f64::from(LEVELS)).ok()
+        let ground = self.ground();
+        let share = ground.between_cortices.get_or_init(|| share_between(&ground.solid));
+        Ratio::checked((*share)?).ok()
     }
+}
+
+fn share_between(solid: &Solid) -> Option<f64> {
+    let root = solid.root()?;
+    let apex = root.last_level();
+    let touched = |wall: Wall, at: P3| {
+        let out = if wall == Wall::Facial { 1.0 } else { -1.0 };
+        let ray = Ray { origin: at, direction: V3::new(0.0, out, 0.0) };
+        let surface = root.ray(&ray).last().map_or(0.0, |span| span.to.max(0.0));
+        let face = out * (solid.face(wall, at.z) - at.y);
+        face - surface <= TOUCHES
+    };
+    let both = (0..LEVELS)
+        .map(|level| apex * (f64::from(level) + 0.5) / f64::from(LEVELS))
+        .map(|along| root.frame.point(V3::new(0.0, 0.0, along)))
+        .filter(|at| touched(Wall::Facial, *at) && touched(Wall::Oral, *at))
+        .count();
+    let both = u32::try_from(both).unwrap_or(LEVELS);
+    Some(f64::from(both) / f64::from(LEVELS))
 }
 
 #[cfg(test)]

@@ -1,0 +1,188 @@
+//! Distances on the map from the edge of what is covered to the edge of what covers it, side by side.
+//!
+//! An edge of an outline belongs to the side towards which its outward normal leans most: mesial (-s),
+//! distal (+s), apical (+t) or coronal (-t; over the crest that is oral). The margin on one side is the
+//! least distance from what is covered to the cover's edges of that side, so that a cover which ends
+//! close apically is not charged for it mesially; where what is covered sticks out on a side, the
+//! margin there is minus how far. The least of all sides is the least distance of all.
+
+use crate::geometry::polygon::{self, Edge};
+use crate::geometry::{Outline, P2};
+
+/// A side of an outline on the map.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Towards {
+    Mesial,
+    Distal,
+    Apical,
+    Coronal,
+}
+
+impl Towards {
+    /// The side towards which a vector leans most.
+    fn of(s: f64, t: f64) -> Self {
+        if s.abs() >= t.abs() {
+            if s < 0.0 { Self::Mesial } else { Self::Distal }
+        } else if t > 0.0 {
+            Self::Apical
+        } else {
+            Self::Coronal
+        }
+    }
+
+    const fn vector(self) -> P2 {
+        match self {
+            Self::Mesial => P2::new(-1.0, 0.0),
+            Self::Distal => P2::new(1.0, 0.0),
+            Self::Apical => P2::new(0.0, 1.0),
+            Self::Coronal => P2::new(0.0, -1.0),
+        }
+    }
+}
+
+/// The corners of an outline in millimetres, without asking for memory.
+pub(super) struct Corners {
+    count: usize,
+    at: [P2; Outline::MOST_VERTICES],
+}
+
+impl Corners {
+    pub(super) fn of(outline: &Outline) -> Self {
+        let mut corners = Self { count: 0, at: [P2::new(0.0, 0.0); Outline::MOST_VERTICES] };
+        for [s, t] in outline.tenths() {
+            corners.at[corners.count] = P2::new(f64::from(*s) / 10.0, f64::from(*t) / 10.0);
+            corners.count += 1;
+        }
+        corners
+    }
+
+    pub(super) fn as_slice(&self) -> &[P2] {
+        &self.at[..self.count]
+    }
+}
+
+/// The edges of an anticlockwise outline that belong to one side.
+pub(super) fn side_edges(outline: &[P2], side: Towards) -> impl Iterator<Item = Edge> + '_ {
+    polygon::edges(outline)
+        .filter(move |(a, b)| a != b && Towards::of(b.y - a.y, a.x - b.x) == side)
+}
+
+/// The margin by which `cover` (anticlockwise) reaches past `covered` on one side, mm. `None` when
+/// either is empty.
+pub(super) fn margin(covered: &[P2], cover: &[P2], side: Towards) -> Option<f64> {
+    if covered.is_empty() || cover.len() < 3 {
+        return None;
+    }
+    let mut least: Option<f64> = None;
+    let mut take = |value: f64| least = Some(least.map_or(value, |kept| kept.min(value)));
+    let mut without_edges = true;
+    for against in side_edges(cover, side) {
+        without_edges = false;
+        for edge in polygon::edges(covered) {
+            take(polygon::edge_to_edge(edge, against));
+        }
+    }
+    for point in covered {
+        if polygon::contains(cover, *point) {
+            if without_edges {
+                // No edge faces this side (a cover that runs out in a corner): straight on instead.
+                let way = polygon::line_within(cover, *point, side.vector());
+                take(way.first_beyond(0.0).map_or(0.0, |part| part.to));
+            }
+        } else if let Some(nearest) = nearest_on(cover, *point) {
+            let (s, t) = (point.x - nearest.x, point.y - nearest.y);
+            let out = libm::hypot(s, t);
+            if out > 1e-9 && Towards::of(s, t) == side {
+                take(-out);
+            }
+        }
+    }
+    least
+}
+
+fn nearest_on(polygon: &[P2], point: P2) -> Option<P2> {
+    let mut best: Option<(f64, P2)> = None;
+    for (a, b) in polygon::edges(polygon) {
+        let (ex, ey) = (b.x - a.x, b.y - a.y);
+        let whole = ex * ex + ey * ey;
+        let way = (point.x - a.x) * ex + (point.y - a.y) * ey;
+        let t = if whole > 0.0 { (way / whole).clamp(0.0, 1.0) } else { 0.0 };
+        let at = P2::new(a.x + ex * t, a.y + ey * t);
+        let distance = libm::hypot(point.x - at.x, point.y - at.y);
+        if best.is_none_or(|(kept, _)| distance < kept) {
+            best = Some((distance, at));
+        }
+    }
+    best.map(|(_, at)| at)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rectangle(s: (f64, f64), t: (f64, f64)) -> Vec<P2> {
+        vec![P2::new(s.0, t.0), P2::new(s.1, t.0), P2::new(s.1, t.1), P2::new(s.0, t.1)]
+    }
+
+    #[test]
+    fn a_rectangle_in_a_rectangle_has_four_plain_margins() {
+        let (hole, cover) =
+            (rectangle((-2.0, 2.0), (0.0, 6.0)), rectangle((-5.0, 4.5), (-1.0, 8.0)));
+        for (side, expected) in [
+            (Towards::Mesial, 3.0),
+            (Towards::Distal, 2.5),
+            (Towards::Apical, 2.0),
+            (Towards::Coronal, 1.0),
+        ] {
+            assert_eq!(margin(&hole, &cover, side), Some(expected), "{side:?}");
+        }
+    }
+
+    #[test]
+    fn a_cover_that_ends_short_is_negative_on_that_side_only() {
+        let (hole, cover) =
+            (rectangle((-2.0, 2.0), (0.0, 6.0)), rectangle((-5.0, 4.5), (-1.0, 4.0)));
+        assert_eq!(margin(&hole, &cover, Towards::Apical), Some(-2.0));
+        assert_eq!(margin(&hole, &cover, Towards::Mesial), Some(3.0));
+    }
+
+    #[test]
+    fn an_edge_in_common_is_a_margin_of_nothing() {
+        let hole = rectangle((-2.0, 2.0), (0.0, 6.0));
+        let cover = rectangle((-4.0, 4.0), (0.0, 6.0));
+        assert_eq!(margin(&hole, &cover, Towards::Apical), Some(0.0));
+        assert_eq!(margin(&hole, &cover, Towards::Mesial), Some(2.0));
+    }
+
+    #[test]
+    fn a_cover_that_runs_out_in_a_corner_is_measured_straight_on() {
+        let hole = rectangle((-0.5, 0.5), (0.0, 1.0));
+        let wedge = vec![P2::new(-3.0, -1.0), P2::new(3.0, -1.0), P2::new(0.0, 9.0)];
+        // On the sides at s = 0.5 the wedge ends at t = 9 - 10 * 0.5 / 3.
+        let found = margin(&hole, &wedge, Towards::Apical).unwrap();
+        assert!((found - (9.0 - 5.0 / 3.0 - 1.0)).abs() < 1e-9, "{found}");
+    }
+
+    #[test]
+    fn the_least_of_all_sides_is_the_least_distance_of_all_over_a_sweep() {
+        for i in 0..60 {
+            let turn = f64::from(i);
+            let hole: Vec<P2> = (0..6)
+                .map(|k| {
+                    let (sin, cos) = libm::sincos(f64::from(k) * 1.047);
+                    P2::new(2.0 * cos + libm::sin(turn), 2.5 * sin + libm::cos(turn))
+                })
+                .collect();
+            let cover = rectangle((-4.0, 4.2), (-4.5, 4.7));
+            let sides = [Towards::Mesial, Towards::Distal, Towards::Apical, Towards::Coronal];
+            let least = sides.iter().filter_map(|side| margin(&hole, &cover, *side));
+            let least = least.reduce(f64::min).unwrap();
+            let direct = hole
+                .iter()
+                .map(|point| polygon::signed_distance(&cover, *point))
+                .reduce(f64::min)
+                .unwrap();
+            assert!((least - direct).abs() < 1e-9, "{i} {least} {direct}");
+        }
+    }
+}

@@ -1,0 +1,63 @@
+//! What is known of a site whatever the plan: its solids, its map, and volumes and outlines that are
+//! worth keeping.
+
+use crate::anatomy::{Beside, Site, Solid};
+use crate::geometry::P2;
+use core::cell::OnceCell;
+
+/// Directions round an implant in which its surface is followed.
+pub(super) const AROUND: usize = 24;
+
+/// A site, prepared once for any number of plans.
+#[derive(Debug)]
+pub struct Ground {
+    /// The bodies and the map.
+    pub solid: Solid,
+    /// (sin, cos) of the directions round an implant, from facial over distal.
+    pub(super) around: [(f64, f64); AROUND],
+    pub(super) socket_volume: OnceCell<f64>,
+    pub(super) wall_volume: OnceCell<f64>,
+    pub(super) between_cortices: OnceCell<Option<f64>>,
+    orifice: OnceCell<Vec<P2>>,
+    beside: [OnceCell<Vec<Vec<P2>>>; 2],
+}
+
+impl Ground {
+    /// Of a site.
+    #[must_use]
+    pub fn of(site: &Site) -> Self {
+        let mut around = [(0.0, 1.0); AROUND];
+        let mut angle = 0.0;
+        for turn in &mut around {
+            *turn = libm::sincos(angle);
+            angle += core::f64::consts::TAU / AROUND as f64;
+        }
+        Self {
+            solid: Solid::of(site),
+            around,
+            socket_volume: OnceCell::new(),
+            wall_volume: OnceCell::new(),
+            between_cortices: OnceCell::new(),
+            orifice: OnceCell::new(),
+            beside: [OnceCell::new(), OnceCell::new()],
+        }
+    }
+
+    /// The orifice of the socket on the map; nothing where no root crosses the crest.
+    pub fn orifice(&self) -> &[P2] {
+        self.orifice.get_or_init(|| {
+            self.solid.root().map_or_else(Vec::new, |root| self.solid.map.orifice(root))
+        })
+    }
+
+    /// The outlines on the map of the mesial (0) or distal (1) neighbouring root: as seen from the
+    /// facial side, and where it crosses the crest. Nothing for an implant or none.
+    pub fn root_beside(&self, side: usize) -> &[Vec<P2>] {
+        self.beside[side].get_or_init(|| match &self.solid.beside[side] {
+            Beside::Root(root) => {
+                vec![self.solid.map.root_outline(root), self.solid.map.orifice(root)]
+            }
+            Beside::Implant(_) | Beside::Absent => Vec::new(),
+        })
+    }
+}
