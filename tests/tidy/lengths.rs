@@ -13,7 +13,6 @@ const FUNCTION: usize = 60;
 const LONG_FILES: &[(&str, usize)] = &[
     ("src/engine/src/plan/acts.rs", 594),
     ("src/engine/src/plan/choices.rs", 517),
-    ("src/engine/src/rules/timing/implant_in_a_lost_facial_wall.rs", 161),
 ];
 /// Functions that were longer, by file and name, on the same terms.
 const LONG_FUNCTIONS: &[(&str, usize)] = &[
