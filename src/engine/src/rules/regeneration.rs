@@ -65,12 +65,12 @@ pub(super) const fn millimetres(length: Mm) -> Reading {
 }
 
 #[cfg(test)]
-pub(super) use ready::{defect, lower, preserved, repaired};
+pub(super) use ready::{defect, lower, preserved, repaired, undercut};
 
 #[cfg(test)]
 mod ready {
-    use crate::anatomy::{Defect, DefectKind, Tooth, Wall};
-    use crate::geometry::Outline;
+    use crate::anatomy::{Defect, DefectKind, Profile, Tooth, Wall};
+    use crate::geometry::{Outline, P2};
     use crate::plan::Decision;
     use crate::rules::trial::Trial;
 
@@ -120,6 +120,16 @@ mod ready {
         let mut trial = Trial::plain();
         trial.keys(&[("course", "graft-and-return"), ("socket-seal", "collagen-plug")]);
         trial.number(Decision::PlaceAfter, 20);
+        trial
+    }
+
+    /// The same trial in the lower jaw, over a lingual face that is hollow below the apex: 7 mm
+    /// lingual of the axis at mid-root, 4.5 mm from 11 mm down.
+    pub fn undercut(trial: Trial) -> Trial {
+        let mut trial = lower(trial);
+        let face = [(-8.0, -4.2), (0.0, -4.2), (5.5, -7.0), (11.0, -4.5), (30.0, -4.5)];
+        let knots = face.map(|(z, y)| P2::new(z, y)).to_vec();
+        trial.case.site.ridge.oral = Profile { knots };
         trial
     }
 

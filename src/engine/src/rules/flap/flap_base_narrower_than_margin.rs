@@ -68,4 +68,15 @@ mod tests {
         trial.keys(&[("flap-design", "envelope")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn parallel_releases_just_pass_and_converging_ones_do_not() {
+        assert_eq!(repaired().zone(&RULE), Some(Zone::Ideal));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-110, 0], [110, 0], [110, 130], [-110, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-110, 0], [110, 0], [109, 130], [-109, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+    }
 }

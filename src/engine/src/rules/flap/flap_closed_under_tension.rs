@@ -64,6 +64,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::regeneration::repaired;
     use crate::rules::trial::{Trial, zone_at};
 
     #[test]
@@ -77,5 +78,23 @@ mod tests {
     #[test]
     fn an_open_wound_is_not_pulled_together() {
         assert_eq!(Trial::plain().zone(&RULE), None);
+    }
+
+    #[test]
+    fn without_the_periosteal_release_a_layered_repair_closes_under_tension() {
+        assert_eq!(repaired().zone(&RULE), Some(Zone::Ideal));
+        let mut trial = repaired();
+        trial.keys(&[("periosteal-release", "no")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+    }
+
+    #[test]
+    fn a_thicker_layer_needs_more_flap_than_there_is() {
+        let mut trial = repaired();
+        trial.number(Decision::ContourLayer, 27);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        let mut trial = repaired();
+        trial.number(Decision::ContourLayer, 28);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
     }
 }

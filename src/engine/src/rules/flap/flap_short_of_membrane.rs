@@ -94,4 +94,27 @@ mod tests {
         trial.keys(&[("membrane", "none")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn a_flap_that_ends_at_the_membranes_edge_is_outside() {
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-110, 0], [110, 0], [130, 95], [-130, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-110, 0], [110, 0], [130, 96], [-130, 96]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-110, 0], [110, 0], [130, 115], [-130, 115]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
+
+    #[test]
+    fn the_raised_oral_margin_must_reach_beyond_it_too() {
+        let mut trial = repaired();
+        trial.number(Decision::OralElevation, 31);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.number(Decision::OralElevation, 32);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+    }
 }

@@ -77,4 +77,18 @@ mod tests {
         trial.keys(&[("flap-design", "envelope")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn thirteen_millimetres_are_long_for_a_narrow_flap() {
+        assert_eq!(repaired().zone(&RULE), Some(Zone::Ideal));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-65, 0], [65, 0], [65, 130], [-65, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-33, 0], [33, 0], [33, 130], [-33, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-32, 0], [32, 0], [32, 130], [-32, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+    }
 }

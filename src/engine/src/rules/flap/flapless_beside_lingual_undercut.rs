@@ -77,7 +77,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::regeneration::{lower, repaired};
+    use crate::rules::regeneration::{lower, repaired, undercut};
     use crate::rules::trial::{Trial, zone_at};
 
     #[test]
@@ -102,5 +102,23 @@ mod tests {
     #[test]
     fn a_raised_flap_lets_you_see_it() {
         assert_eq!(lower(repaired()).zone(&RULE), None);
+    }
+
+    #[test]
+    fn a_path_through_an_undercut_is_unsafe_flapless_and_not_judged_under_a_flap() {
+        assert_eq!(undercut(Trial::plain()).zone(&RULE), Some(Zone::Unsafe));
+        assert_eq!(undercut(repaired()).zone(&RULE), None);
+    }
+
+    #[test]
+    fn a_path_that_keeps_lingual_bone_is_acceptable_and_one_in_between_debated() {
+        let mut trial = undercut(Trial::plain());
+        trial.number(Decision::Tilt, 0);
+        trial.number(Decision::OffsetFacial, 0);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = undercut(Trial::plain());
+        trial.number(Decision::Tilt, 0);
+        trial.number(Decision::OffsetFacial, -12);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Debated));
     }
 }

@@ -91,4 +91,20 @@ mod tests {
         trial.keys(&[("flap-design", "envelope")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn the_edge_of_this_defect_lies_2_mm_from_the_middle() {
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-49, 0], [49, 0], [49, 130], [-49, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-50, 0], [50, 0], [50, 130], [-50, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-79, 0], [79, 0], [79, 130], [-79, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-80, 0], [80, 0], [80, 130], [-80, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
 }

@@ -90,4 +90,20 @@ mod tests {
         trial.keys(&[("graft-material", "no-graft")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn the_edge_of_this_defect_lies_2_mm_from_the_middle() {
+        let mut trial = repaired();
+        trial.case.site.defects[0].kind = DefectKind::LostWall;
+        trial.outline(Decision::FlapOutline, &[[-79, 0], [79, 0], [79, 130], [-79, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.case.site.defects[0].kind = DefectKind::LostWall;
+        trial.outline(Decision::FlapOutline, &[[-80, 0], [80, 0], [80, 130], [-80, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.case.site.defects[0].kind = DefectKind::LostWall;
+        trial.outline(Decision::FlapOutline, &[[-100, 0], [100, 0], [100, 130], [-100, 130]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
 }

@@ -112,4 +112,12 @@ mod tests {
         trial.keys(&[("closure", "open")]);
         assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
     }
+
+    #[test]
+    fn closing_across_the_socket_needs_them_and_closing_around_an_abutment_does_not() {
+        assert_eq!(repaired().zone(&RULE), Some(Zone::Ideal));
+        let mut trial = repaired();
+        trial.keys(&[("component", "healing-abutment"), ("fold", "punched-around")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+    }
 }

@@ -74,4 +74,24 @@ mod tests {
         trial.keys(&[("flap-design", "envelope")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn the_distal_neighbours_prominence_lies_7_7_mm_away_and_its_papilla_4_25() {
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-77, 0], [77, 0], [90, 130], [-90, 130]]);
+        trial.keys(&[("flap-design", "triangular"), ("release-side", "distal")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-86, 0], [86, 0], [99, 130], [-99, 130]]);
+        trial.keys(&[("flap-design", "triangular"), ("release-side", "distal")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-87, 0], [87, 0], [99, 130], [-99, 130]]);
+        trial.keys(&[("flap-design", "triangular"), ("release-side", "distal")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        let mut trial = repaired();
+        trial.outline(Decision::FlapOutline, &[[-42, 0], [42, 0], [99, 130], [-99, 130]]);
+        trial.keys(&[("flap-design", "triangular"), ("release-side", "distal")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+    }
 }

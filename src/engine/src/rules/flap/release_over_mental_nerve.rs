@@ -62,7 +62,8 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::regeneration::repaired;
+    use crate::geometry::P3;
+    use crate::rules::regeneration::{lower, repaired};
     use crate::rules::trial::zone_at;
 
     #[test]
@@ -82,5 +83,25 @@ mod tests {
     #[test]
     fn without_a_foramen_nearby_there_is_nothing_to_spare() {
         assert_eq!(repaired().zone(&RULE), None);
+    }
+
+    #[test]
+    fn a_release_is_measured_to_the_foramen_8_mm_distally() {
+        let mut trial = lower(repaired());
+        trial.case.site.vital.foramen = Some(P3::new(8.0, 2.5, 11.0));
+        trial.outline(Decision::FlapOutline, &[[-80, 0], [80, 0], [80, 140], [-80, 140]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Unsafe));
+        let mut trial = lower(repaired());
+        trial.case.site.vital.foramen = Some(P3::new(8.0, 2.5, 11.0));
+        trial.outline(Decision::FlapOutline, &[[-99, 0], [99, 0], [99, 140], [-99, 140]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Unsafe));
+        let mut trial = lower(repaired());
+        trial.case.site.vital.foramen = Some(P3::new(8.0, 2.5, 11.0));
+        trial.outline(Decision::FlapOutline, &[[-100, 0], [100, 0], [100, 140], [-100, 140]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = lower(repaired());
+        trial.case.site.vital.foramen = Some(P3::new(8.0, 2.5, 11.0));
+        trial.outline(Decision::FlapOutline, &[[-150, 0], [150, 0], [150, 140], [-150, 140]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
     }
 }

@@ -65,6 +65,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::regeneration::repaired;
     use crate::rules::trial::{Trial, zone_at};
 
     #[test]
@@ -86,5 +87,19 @@ mod tests {
         let mut trial = Trial::plain();
         trial.keys(&[("graft-material", "no-graft")]);
         assert_eq!(trial.zone(&RULE), None);
+    }
+
+    #[test]
+    fn a_twentieth_of_a_cc_fills_no_socket_and_half_a_cc_fills_this_gap() {
+        assert_eq!(Trial::plain().zone(&RULE), Some(Zone::Ideal));
+        let mut trial = Trial::plain();
+        trial.number(Decision::GraftAmount, 5);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        let mut trial = repaired();
+        trial.number(Decision::GraftAmount, 300);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        let mut trial = repaired();
+        trial.number(Decision::GraftAmount, 5);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
     }
 }

@@ -93,4 +93,11 @@ mod tests {
         trial.keys(&[("grain-size", "1.0-2.0")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn in_a_gap_narrower_than_the_grain_even_small_grains_are_too_wide() {
+        let mut trial = Trial::plain();
+        trial.number(Decision::OffsetFacial, 5);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+    }
 }

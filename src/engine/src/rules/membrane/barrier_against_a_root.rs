@@ -69,4 +69,23 @@ mod tests {
         trial.keys(&[("membrane", "cross-linked-collagen")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn dense_ptfe_is_measured_to_roots_5_3_and_5_5_mm_away() {
+        let mut trial = repaired();
+        trial.number(Decision::MembraneOut, 28);
+        trial.outline(Decision::MembraneOutline, &[[-45, -115], [45, -115], [45, 95], [-45, 95]]);
+        trial.keys(&[("membrane", "dense-ptfe")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.number(Decision::MembraneOut, 28);
+        trial.outline(Decision::MembraneOutline, &[[-41, -115], [41, -115], [41, 95], [-41, 95]]);
+        trial.keys(&[("membrane", "dense-ptfe")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.number(Decision::MembraneOut, 28);
+        trial.outline(Decision::MembraneOutline, &[[-30, -115], [30, -115], [30, 95], [-30, 95]]);
+        trial.keys(&[("membrane", "dense-ptfe")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
 }

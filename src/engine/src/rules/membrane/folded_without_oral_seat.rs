@@ -66,4 +66,17 @@ mod tests {
         assert_eq!(trial.zone(&RULE), None);
         assert_eq!(Trial::plain().zone(&RULE), None);
     }
+
+    #[test]
+    fn a_fold_that_ends_at_the_oral_crest_hangs() {
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -60], [50, -60], [50, 95], [-50, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -84], [50, -84], [50, 95], [-50, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -85], [50, -85], [50, 95], [-50, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
 }

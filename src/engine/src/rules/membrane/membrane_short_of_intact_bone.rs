@@ -61,7 +61,8 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::regeneration::repaired;
+    use crate::anatomy::{DefectKind, Wall};
+    use crate::rules::regeneration::{defect, repaired};
     use crate::rules::trial::{Trial, zone_at};
 
     #[test]
@@ -87,5 +88,36 @@ mod tests {
         let mut trial = repaired();
         trial.keys(&[("membrane", "none")]);
         assert_eq!(trial.zone(&RULE), None);
+    }
+
+    #[test]
+    fn the_apical_margin_is_read_from_the_outline_below_a_defect_of_6_mm() {
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -115], [50, -115], [50, 69], [-50, 69]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -115], [50, -115], [50, 70], [-50, 70]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -115], [50, -115], [50, 79], [-50, 79]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -115], [50, -115], [50, 80], [-50, 80]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -115], [50, -115], [50, 90], [-50, 90]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
+
+    #[test]
+    fn an_oral_defect_is_measured_down_its_own_wall() {
+        let mut trial = repaired();
+        trial.case.site.defects = vec![defect(Wall::Oral, DefectKind::DehiscenceV)];
+        trial.outline(Decision::MembraneOutline, &[[-50, -163], [50, -163], [50, 20], [-50, 20]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        let mut trial = repaired();
+        trial.case.site.defects = vec![defect(Wall::Oral, DefectKind::DehiscenceV)];
+        trial.outline(Decision::MembraneOutline, &[[-50, -164], [50, -164], [50, 20], [-50, 20]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
     }
 }

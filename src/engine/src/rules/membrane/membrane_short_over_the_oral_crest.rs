@@ -90,4 +90,31 @@ mod tests {
         trial.keys(&[("membrane", "none")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn the_oral_crest_of_this_site_lies_8_4_mm_across() {
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -93], [50, -93], [50, 95], [-50, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -94], [50, -94], [50, 95], [-50, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -103], [50, -103], [50, 95], [-50, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -104], [50, -104], [50, 95], [-50, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, -114], [50, -114], [50, 95], [-50, 95]]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
+
+    #[test]
+    fn a_membrane_that_stays_on_its_wall_is_not_asked() {
+        let mut trial = repaired();
+        trial.outline(Decision::MembraneOutline, &[[-50, 0], [50, 0], [50, 95], [-50, 95]]);
+        trial.keys(&[("fold", "facial-only")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
 }
