@@ -1,9 +1,20 @@
 //! The case as solids: closed meshes of its parts, and a recipe that names how each measurement
 //! follows from them, so that an outside program can do the booleans and distances itself.
 
+mod bodies;
+mod contour;
+mod cuts;
+mod measured;
 mod mesh;
+mod parts;
 mod polygon;
+mod recipe;
 mod ridge;
 
+pub use bodies::{CHORD_ERROR, WIDEST, of_capsule, of_cone, of_stack};
+pub use contour::{FALL, contour};
+pub use cuts::cut;
 pub use mesh::{Leak, Mesh, NOTICE};
+pub use parts::{Part, of_plan, of_site};
+pub use recipe::{Body, Entry, Export, MapOutline, Primitive, Recipe, Side, export};
 pub use ridge::{CrestAt, WINDOW, ridge};

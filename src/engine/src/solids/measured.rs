@@ -1,0 +1,272 @@
+//! Each measurement as an expression over primitives, with the value that the engine gives it.
+
+use super::contour::{FALL, base};
+use super::recipe::{Body, Entry, MapOutline};
+use crate::anatomy::{Beside, Bone, Floor, Solid, Tube, Wall};
+use crate::geometry::{P2, P3, V3};
+use crate::measure::{Measurements, Opening};
+use crate::units::{Deg, Mm, Mm2, Mm3};
+
+/// How far rays look, mm.
+const FAR: f64 = 60.0;
+
+/// Collects entries; knows what primitives there are and whether x is mirrored.
+pub(super) struct Writer<'a> {
+    m: &'a Measurements<'a>,
+    names: Vec<String>,
+    mirrored: bool,
+    entries: Vec<Entry>,
+}
+
+/// Joins names by a sign; `nothing` where there are none.
+fn joined<'s>(names: impl Iterator<Item = &'s String>, sign: &str) -> String {
+    let list: Vec<&str> = names.map(String::as_str).collect();
+    if list.is_empty() { "nothing".to_owned() } else { list.join(sign) }
+}
+
+impl<'a> Writer<'a> {
+    pub(super) fn new(m: &'a Measurements<'a>, names: Vec<String>) -> Self {
+        let mirrored = m.case.site.tooth.is_mirrored();
+        Self { m, names, mirrored, entries: Vec::new() }
+    }
+
+    fn has(&self, name: &str) -> bool {
+        self.names.iter().any(|known| known == name)
+    }
+
+    /// Solids that expressions share.
+    pub(super) fn bodies(&self) -> Vec<Body> {
+        let those = |start: &'static str| {
+            joined(self.names.iter().filter(move |name| name.starts_with(start)), " + ")
+        };
+        let structures = ["neighbour_", "canal", "loop", "nasopalatine", "lesion", "floor"];
+        let stands = |name: &&String| structures.iter().any(|start| name.starts_with(start));
+        let around = joined(self.names.iter().filter(stands), " + ");
+        vec![
+            Body { name: "socket", expression: those("root_") },
+            Body { name: "lost", expression: those("cut_") },
+            Body { name: "around", expression: around },
+            Body { name: "whole", expression: "ridge - socket - around".to_owned() },
+            Body { name: "bone", expression: "whole - lost".to_owned() },
+        ]
+    }
+
+    fn put(
+        &mut self,
+        name: &'static str,
+        value: Option<f64>,
+        unit: &'static str,
+        expression: String,
+    ) {
+        if let Some(value) = value {
+            self.entries.push(Entry { name, expression, value, unit });
+        }
+    }
+
+    fn length(&mut self, name: &'static str, value: Option<Mm>, expression: String) {
+        self.put(name, value.map(Mm::get), Mm::UNIT, expression);
+    }
+
+    fn volume(&mut self, name: &'static str, value: Option<Mm3>, expression: String) {
+        self.put(name, value.map(Mm3::get), Mm3::UNIT, expression);
+    }
+
+    /// A point as it stands in the files.
+    fn point(&self, at: P3) -> String {
+        let x = if self.mirrored { -at.x } else { at.x };
+        // Adding nothing turns a negative zero into a plain one.
+        format!("{:?}, {:?}, {:?}", x + 0.0, at.y + 0.0, at.z + 0.0)
+    }
+
+    fn ray(&self, from: P3, way: V3) -> String {
+        format!("{}, {}", self.point(from), self.point(P3::new(way.x, way.y, way.z)))
+    }
+
+    /// All measurements that have a value on this case and plan.
+    pub(super) fn entries(mut self) -> Vec<Entry> {
+        self.site();
+        self.plates();
+        self.volumes();
+        self.threads();
+        self.neighbours();
+        self.structures();
+        self.gaps();
+        self.position();
+        self.entries
+    }
+
+    fn site(&mut self) {
+        let Some(root) = self.m.ground().solid.root() else { return };
+        let origin = root.frame.origin;
+        let (apex, along) = (root.apex(), root.frame.along);
+        let before = P3::new(origin.x, origin.y - FAR, origin.z);
+        let width = format!("chord(socket, {}, {:?})", self.ray(before, V3::FACIAL), 2.0 * FAR);
+        self.length("socket-width", self.m.socket_width(), width);
+        let lesion = self.m.ground().solid.hollows.last().filter(|_| self.has("lesion"));
+        let start = lesion.map_or(0.0, |ball| ball.radius);
+        let stretch = format!("stretch(bone, {}, {start:?})", self.ray(apex, along));
+        self.length("bone-beyond-apex", self.m.bone_beyond_apex(), stretch);
+    }
+
+    fn plates(&mut self) {
+        let ground = self.m.ground();
+        let (middle, slope) = self.m.case.site.root().axis_plane();
+        for (name, wall, way, value) in [
+            ("facial-plate", Wall::Facial, V3::FACIAL, self.m.facial_plate()),
+            ("oral-plate", Wall::Oral, -V3::FACIAL, self.m.oral_plate()),
+        ] {
+            let level = ground.solid.crest(Bone::Now, wall, 0.0) + 1.0;
+            let from = P3::new(0.0, middle + slope * level, level);
+            self.length(name, value, format!("chord(bone, {}, {FAR:?})", self.ray(from, way)));
+        }
+    }
+
+    fn volumes(&mut self) {
+        let m = self.m;
+        self.volume("socket-volume", m.socket_volume(), "volume(socket & apical)".to_owned());
+        self.volume("wall-volume", m.wall_volume(), "volume(whole & lost)".to_owned());
+        let seated = m.seated().is_some();
+        if seated {
+            let gap = "volume((socket & apical) - implant)".to_owned();
+            self.volume("gap-volume", m.gap_volume(), gap);
+        }
+        let contour = if self.has("contour") { "volume(contour)" } else { "volume(nothing)" };
+        self.volume("contour-volume", m.contour_volume(), contour.to_owned());
+        if let Some(thickness) = m.plan.graft_laid().and_then(|graft| graft.contour) {
+            let count = base(&m.case.site).len();
+            let names: Vec<String> = (1..=count).map(|i| format!(", contour_base_{i}")).collect();
+            let layer = format!("layer({:?}, {FALL:?}{})", thickness.get(), names.concat());
+            self.volume("contour-volume-on-the-map", m.contour_volume(), layer);
+        }
+        let level = if self.has("fill") { "fill" } else { "apical" };
+        let taken = if seated { " - implant" } else { "" };
+        let whole = format!("volume((socket & {level}){taken}) + volume(whole & lost) + {contour}");
+        self.volume("volume-to-graft", m.volume_to_graft(), whole);
+    }
+
+    fn threads(&mut self) {
+        let Some(threads) = self.m.threads() else { return };
+        for (name, word, value) in [
+            ("threads-engaged", "engaged", threads.engaged),
+            ("threads-facing-bone", "facing", threads.facing_bone),
+            ("threads-exposed", "open", threads.exposed),
+        ] {
+            self.put(name, Some(value.get()), Mm2::UNIT, format!("{word}(implant, bone)"));
+        }
+        let anchored = "anchored(implant, bone)".to_owned();
+        self.length("anchorage-beyond-apex", self.m.anchorage_beyond_apex(), anchored);
+        if let Some(cone) = self.m.seated() {
+            let line = cone.generator(-cone.frame.facial);
+            // The engine counts along the axis, a ray along the side.
+            let arc = line.direction.length();
+            let ray = self.ray(line.origin, line.direction * (1.0 / arc));
+            let side = format!("chord(bone, {ray}, {:?}) * {:?}", cone.length * arc, 1.0 / arc);
+            self.length("oral-engagement", self.m.oral_engagement(), side);
+        }
+    }
+
+    fn neighbours(&mut self) {
+        let found = [self.m.to_mesial_neighbour(), self.m.to_distal_neighbour()];
+        for (side, found) in found.into_iter().enumerate() {
+            let (name, body) = [
+                ("to-mesial-neighbour", "neighbour_mesial"),
+                ("to-distal-neighbour", "neighbour_distal"),
+            ][side];
+            let way = if (side == 0) == self.mirrored { -1 } else { 1 };
+            let expression = format!("apart(implant, {body}, {way})");
+            self.length(name, found.map(|found| found.distance), expression);
+        }
+        let solid = &self.m.ground().solid;
+        if let [Beside::Root(mesial), Beside::Root(distal)] = &solid.beside {
+            // From outside each neighbour's row of the crest inwards, along x through its own axis.
+            let from = |x: f64, y: f64| P3::new(x, y, 0.0);
+            let left = self.ray(from(-FAR, mesial.frame.origin.y), V3::DISTAL);
+            let right = self.ray(from(FAR, distal.frame.origin.y), -V3::DISTAL);
+            let room = format!(
+                "{:?} - leaves(neighbour_mesial, {left}) - leaves(neighbour_distal, {right})",
+                2.0 * FAR
+            );
+            self.length(
+                "mesiodistal-room",
+                self.m.mesiodistal_room(),
+                format!("most(0.0, {room})"),
+            );
+        }
+    }
+
+    fn structures(&mut self) {
+        let vital = &self.m.case.site.vital;
+        let tube = |body: &str, tube: &Tube| {
+            let ends = format!("{}, {}", self.point(tube.from), self.point(tube.to));
+            format!("to_tube({body}, {:?}, {ends})", tube.radius.get())
+        };
+        let canal = vital.canal.as_ref().map(|found| tube("bed", found));
+        let nasopalatine = vital.nasopalatine.as_ref().map(|found| tube("implant", found));
+        let middle = vital.foramen.map(|at| format!("to_point(bed, {})", self.point(at)));
+        let turn = vital.loop_.as_ref().map(|found| tube("bed", found));
+        let foramen: Vec<String> = [middle, turn].into_iter().flatten().collect();
+        let foramen = format!("least({})", foramen.join(", "));
+        let floor = vital.floor.as_ref().map(|&Floor { z, rise, .. }| {
+            let rise = if self.mirrored { -rise } else { rise };
+            format!("to_plane(implant, {:?}, {rise:?})", z.get())
+        });
+        let m = self.m;
+        self.length("to-canal", m.to_canal(), canal.unwrap_or_default());
+        self.length("to-nasopalatine", m.to_nasopalatine(), nasopalatine.unwrap_or_default());
+        self.length("to-foramen", m.to_foramen(), foramen);
+        self.length("to-floor", m.to_floor(), floor.unwrap_or_default());
+    }
+
+    fn gaps(&mut self) {
+        let Some(cone) = self.m.seated() else { return };
+        let solid: &Solid = &self.m.ground().solid;
+        let crest = solid.crest(Bone::Now, Wall::Facial, 0.0);
+        // The implant's most facial line in the sagittal plane of its axis, at the platform or, where
+        // that stands higher, at the crest.
+        let line = cone.generator(cone.frame.facial);
+        let depth = ((crest - line.origin.z) / line.direction.z).clamp(0.0, cone.length);
+        let ray = self.ray(line.at(depth), V3::FACIAL);
+        if let Some(gap) = self.m.facial_gap() {
+            self.length("facial-gap", Some(gap.width), format!("most(0.0, leaves(socket, {ray}))"));
+        }
+        for (turn, depth) in [(0.0, 0.0), (70.0, 1.0), (130.0, 0.3), (180.0, 2.5), (290.0, 0.6)] {
+            if let Some(Opening::Bone(gap)) = self.m.gap(Deg::new(turn), Mm::new(depth)) {
+                let side = cone.frame.radial(Deg::new(turn));
+                let from = cone.axis_at(depth) + side * cone.radius(depth);
+                let first = format!("first(bone, {})", self.ray(from, side));
+                self.length("gap-in-one-direction", Some(gap), first);
+            }
+        }
+    }
+
+    fn position(&mut self) {
+        let Some(implant) = self.m.plan.implant_in_place() else { return };
+        let crown = &self.m.case.site.crown;
+        let angles = [implant.tilt, implant.tip, crown.tilt, crown.tip].map(Deg::get);
+        let [a, b, c, d] = angles;
+        let angle = format!("angle({a:?}, {b:?}, {c:?}, {d:?})");
+        self.put("angle-to-crown", self.m.angle_to_crown().map(Deg::get), Deg::UNIT, angle);
+    }
+}
+
+/// Outlines on the map that expressions name.
+pub(super) fn outlines(m: &Measurements<'_>) -> Vec<MapOutline> {
+    let written = |name: String, points: &[P2]| MapOutline {
+        name,
+        points: points.iter().map(|p| [p.x, p.y]).collect(),
+    };
+    let mut outlines: Vec<MapOutline> = Vec::new();
+    for (i, defect) in m.case.site.defects.iter().enumerate() {
+        outlines.push(written(format!("defect_{}", i + 1), &defect.outline.points()));
+    }
+    for (i, outline) in base(&m.case.site).iter().enumerate() {
+        outlines.push(written(format!("contour_base_{}", i + 1), outline));
+    }
+    if let Some(membrane) = m.plan.membrane() {
+        outlines.push(written("membrane".to_owned(), &membrane.outline.points()));
+    }
+    if let Some(raised) = m.plan.raised() {
+        outlines.push(written("flap".to_owned(), &raised.outline.points()));
+    }
+    outlines
+}

@@ -1,0 +1,182 @@
+//! The recipe: which primitive is in which file, and how each measurement follows from them.
+
+use super::bodies::CHORD_ERROR;
+use super::measured::{Writer, outlines};
+use super::mesh::NOTICE;
+use super::parts::{Part, of_plan, of_site};
+use crate::chart::Case;
+use crate::geometry::Cone;
+use crate::measure::Measurements;
+use crate::plan::Plan;
+use serde::Serialize;
+
+/// What stands in `recipe.json`.
+///
+/// An expression names primitives and bodies. `+` is the union of two solids, `&` their common part,
+/// `-` the first without the second; brackets group, and the order without them is that of the
+/// signs in arithmetic, `&` last. Round them stand functions, and numbers add and multiply:
+///
+/// - `volume(solid)`; `layer(thickness, fall, outline, ...)`: volume on the map of a layer of full
+///   thickness over the outlines, falling evenly to nothing over `fall`, apical of t = 0.
+/// - `engaged`, `facing`, `open` `(implant, solid)`: areas of the implant's side that lie in the solid;
+///   that do not but whose outward ray, square to the axis, meets it; whose ray meets none.
+/// - `gap(solid, solid)`: least distance, 0 where they meet. `apart(solid, solid, way)`: the same, or
+///   minus the least move of the first along x (`way` 1 or -1) that parts them. `to_point(solid, x,
+///   y, z)`. `to_tube(solid, radius, two points)`: to the middle line, less the radius.
+///   `to_plane(solid, z, rise)`: square to the plane z + rise x, negative beyond it.
+/// - Along a ray, given by a point and a direction of length 1: `chord(solid, ray, far)`, the length
+///   in the solid within `far`; `first(solid, ray)`, where the solid begins (0 inside it);
+///   `leaves(solid, ray)`, where the ray last leaves it; `stretch(solid, ray, start)`, the length of
+///   the first piece if it begins within `start`.
+/// - `anchored(implant, solid)`: length of the apical end whose side lies in the solid all round.
+/// - `angle(tilt, tip, tilt, tip)`: between two axes, degrees.
+/// - `margin(side, inner, outer)` and other functions of outlines on the map: see the entry's words.
+/// - `least(a, b, ...)`, `most(a, b, ...)`.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Recipe {
+    /// *synthetic, not for treatment*.
+    pub notice: &'static str,
+    /// Version of this form.
+    pub form: u32,
+    /// Title of the case.
+    pub title: String,
+    /// Two digits of ISO 3950.
+    pub tooth: u8,
+    /// Whether x of meshes and points is mirrored (quadrants 2 and 4). Outlines on the map are not.
+    pub mirrored: bool,
+    /// What the axes are.
+    pub frame: &'static str,
+    /// How far the mesh of a round body lies inside the body at most, mm.
+    pub chord_error: f64,
+    /// Meshes.
+    pub primitives: Vec<Primitive>,
+    /// Solids built from them.
+    pub bodies: Vec<Body>,
+    /// Outlines on the map.
+    pub outlines: Vec<MapOutline>,
+    /// The implant's side, where there is one.
+    pub implant: Option<Side>,
+    /// Measurements.
+    pub measurements: Vec<Entry>,
+}
+
+/// One mesh.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Primitive {
+    /// As expressions name it.
+    pub name: String,
+    /// In the same folder.
+    pub file: String,
+    /// In words.
+    pub what: String,
+}
+
+/// A solid with a name.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Body {
+    /// As expressions name it.
+    pub name: &'static str,
+    /// Over primitives.
+    pub expression: String,
+}
+
+/// An outline on the map, millimetres, anticlockwise in (s, t).
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct MapOutline {
+    /// As expressions name it.
+    pub name: String,
+    /// Corners.
+    pub points: Vec<[f64; 2]>,
+}
+
+/// The side of the implant's outer cone.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Side {
+    /// Middle of the platform.
+    pub platform: [f64; 3],
+    /// Unit vector from platform to apex.
+    pub axis: [f64; 3],
+    /// Along the axis, mm.
+    pub length: f64,
+    /// Radius at the platform and at the apex, mm.
+    pub radii: [f64; 2],
+}
+
+/// A measurement.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Entry {
+    /// What is measured.
+    pub name: &'static str,
+    /// How it follows from the primitives.
+    pub expression: String,
+    /// As the engine measures it.
+    pub value: f64,
+    /// Of the value.
+    pub unit: &'static str,
+}
+
+impl Side {
+    pub(super) fn of(cone: &Cone, mirrored: bool) -> Self {
+        let sign = if mirrored { -1.0 } else { 1.0 };
+        let (at, way) = (cone.frame.origin, cone.frame.along);
+        Self {
+            platform: [sign * at.x, at.y, at.z],
+            axis: [sign * way.x, way.y, way.z],
+            length: cone.length,
+            radii: [cone.near, cone.far],
+        }
+    }
+}
+
+/// What is written for one case and plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Export {
+    /// File names and their bytes.
+    pub meshes: Vec<(String, Vec<u8>)>,
+    /// Goes into `recipe.json`.
+    pub recipe: Recipe,
+}
+
+/// Everything that an outside program needs to measure this case, and this plan on it, for itself.
+/// x is mirrored in quadrants 2 and 4. The names of files are those of the primitives.
+#[must_use]
+pub fn export(case: &Case, plan: Option<&Plan>) -> Export {
+    let nothing = Plan::default();
+    let plan = plan.unwrap_or(&nothing);
+    let m = Measurements::of(case, plan);
+    let mirrored = case.site.tooth.is_mirrored();
+    let mut parts = of_site(&case.site);
+    parts.extend(of_plan(&case.site, plan, m.drilled()));
+    let names = parts.iter().map(|part| part.name.clone()).collect();
+    let primitives = parts
+        .iter()
+        .map(|part| Primitive {
+            name: part.name.clone(),
+            file: format!("{}.ply", part.name),
+            what: part.what.clone(),
+        })
+        .collect();
+    let writer = Writer::new(&m, names);
+    let recipe = Recipe {
+        notice: NOTICE,
+        form: 1,
+        title: case.title.clone(),
+        tooth: case.site.tooth.iso(),
+        mirrored,
+        frame: "millimetres; x distal (mesial where mirrored), y facial, z apical of the reference crest",
+        chord_error: CHORD_ERROR,
+        primitives,
+        bodies: writer.bodies(),
+        outlines: outlines(&m),
+        implant: m.drilled().map(|cone| Side::of(cone, mirrored)),
+        measurements: writer.entries(),
+    };
+    let meshes = parts
+        .into_iter()
+        .map(|Part { name, what, mesh }| {
+            let mesh = if mirrored { mesh.mirrored() } else { mesh };
+            (format!("{name}.ply"), mesh.ply(&what))
+        })
+        .collect();
+    Export { meshes, recipe }
+}
