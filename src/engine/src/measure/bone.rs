@@ -4,7 +4,7 @@ use super::site::FAR;
 use super::volume::{contour_at, socket_on};
 use super::{Measurements, mm};
 use crate::anatomy::{Bone, Solid, Wall};
-use crate::geometry::{Cone, P2, P3, Ray, V3};
+use crate::geometry::{Cone, Intervals, P2, P3, Ray, V3};
 use crate::units::Mm;
 
 /// Oral bone counts from this far apical of the oral crest, mm (ours).
@@ -49,7 +49,7 @@ impl Measurements<'_> {
         mm(end - surface + contour_at(self, place))
     }
 
-    /// Least thickness of bone orally of the implant, along y, from 1 mm below the oral crest to its
+    /// Least thickness of wall orally of the implant, gap included, along y, from 1 mm below the oral crest to its
     /// apex; negative when the implant stands out of the oral face, by how far. `None` without an
     /// implant drilled for, or where none of it reaches that deep. Millimetres.
     #[must_use]
@@ -67,7 +67,7 @@ impl Measurements<'_> {
         mm(least_beside(solid, cone, Wall::Oral, from, cone.length).filter(|_| reaches)?)
     }
 
-    /// Least thickness of bone facially of the implant's apical third, along y; negative when it
+    /// Least thickness of wall facially of the implant's apical third, gap included, along y; negative when it
     /// stands out of the facial face. `None` without an implant drilled for. Millimetres.
     #[must_use]
     pub fn apical_facial_bone(&self) -> Option<Mm> {
@@ -99,7 +99,9 @@ fn least_beside(solid: &Solid, cone: &Cone, wall: Wall, from: f64, to: f64) -> O
     even.chain(bends).map(|depth| beside(solid, cone, wall, depth)).reduce(f64::min)
 }
 
-/// Thickness of bone on one side at one depth, or minus how far the implant stands out there.
+/// Thickness on one side at one depth, or minus how far the implant stands out there. Socket space
+/// between implant and wall counts with the wall: an implant that stands clear of a thin wall has not
+/// thinned it. Where no wall stands there is nothing.
 fn beside(solid: &Solid, cone: &Cone, wall: Wall, depth: f64) -> f64 {
     let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
     let axis = cone.axis_at(depth);
@@ -111,7 +113,12 @@ fn beside(solid: &Solid, cone: &Cone, wall: Wall, depth: f64) -> f64 {
         return room;
     }
     let ray = Ray { origin: surface, direction: V3::FACIAL * side };
-    solid.bone(Bone::Now, &ray, 0.0, room + 1.0).length()
+    let wall_there = solid.bone(Bone::Now, &ray, 0.0, room + 1.0);
+    if wall_there.is_empty() {
+        return 0.0;
+    }
+    let gap = socket_on(solid, &ray).intersection(&Intervals::one(0.0, room));
+    wall_there.union(&gap).length()
 }
 
 #[cfg(test)]
@@ -162,6 +169,20 @@ mod tests {
         // -4.2 - 2 / 5.5 there.
         let expected = -(6.0 + 2.0 - (4.2 + 2.0 / 5.5));
         assert!((last - expected).abs() < 1e-9, "{last} {expected}");
+    }
+
+    #[test]
+    fn a_thin_wall_that_the_implant_stands_clear_of_is_not_thinned() {
+        let mut trial = upright();
+        // The apical third of this implant stands in the socket, in front of a plate of 0.4 mm.
+        for knot in &mut trial.case.site.ridge.facial.knots {
+            knot.y -= 0.8;
+        }
+        let read = |trial: &Trial| measured(trial, |m| m.apical_facial_bone()).unwrap().get();
+        let clear = read(&trial);
+        assert!(clear > 1.0, "{clear}");
+        trial.number(Decision::OffsetFacial, -2);
+        assert!((clear - read(&trial) - 1.0).abs() < 1e-6);
     }
 
     #[test]
