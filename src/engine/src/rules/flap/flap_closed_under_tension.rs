@@ -22,9 +22,10 @@ pub(super) static RULE: Rule = Rule {
     positions: None,
     reads: &[
         Decision::FlapDesign,
-        Decision::FlapOutline,
         Decision::PeriostealRelease,
-        Decision::MembraneOutline,
+        Decision::Component,
+        Decision::GraftMaterial,
+        Decision::FillLevel,
         Decision::ContourLayer,
         Decision::Closure,
     ],

@@ -29,6 +29,8 @@ pub(super) static RULE: Rule = Rule {
         Decision::OralElevation,
         Decision::Membrane,
         Decision::MembraneOutline,
+        Decision::Fold,
+        Decision::SocketSeal,
     ],
     rests_on: &[],
     causes: &[Cause::FlapTooSmall],

@@ -36,7 +36,14 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
-    reads: &[Decision::FlapDesign, Decision::ReleaseSide, Decision::FlapOutline, Decision::Closure],
+    reads: &[
+        Decision::FlapDesign,
+        Decision::Component,
+        Decision::GraftMaterial,
+        Decision::FillLevel,
+        Decision::ContourLayer,
+        Decision::Closure,
+    ],
     rests_on: &[],
     causes: &[],
     evidence: &[says(

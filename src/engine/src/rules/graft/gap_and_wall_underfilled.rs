@@ -21,6 +21,9 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: None,
     reads: &[
+        Decision::Diameter,
+        Decision::Length,
+        Decision::Depth,
         Decision::GraftMaterial,
         Decision::GraftAmount,
         Decision::FillLevel,

@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: None,
-    reads: &[Decision::Membrane, Decision::MembraneOutline, Decision::Fold],
+    reads: &[Decision::Membrane, Decision::MembraneOutline, Decision::Fold, Decision::SocketSeal],
     rests_on: &[],
     causes: &[Cause::MembraneTooSmall],
     evidence: &[

@@ -25,7 +25,7 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: None,
-    reads: &[Decision::Membrane, Decision::MembraneOutline],
+    reads: &[Decision::Membrane, Decision::MembraneOutline, Decision::Fold, Decision::SocketSeal],
     rests_on: &[Fact::FacialWall],
     causes: &[Cause::MembraneTooSmall, Cause::FlapTooSmall],
     evidence: &[

@@ -24,12 +24,7 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: None,
-    reads: &[
-        Decision::Membrane,
-        Decision::MembraneOutline,
-        Decision::Fold,
-        Decision::OralElevation,
-    ],
+    reads: &[Decision::Membrane, Decision::MembraneOutline, Decision::Fold, Decision::SocketSeal],
     rests_on: &[],
     causes: &[Cause::MembraneTooSmall, Cause::FlapTooSmall],
     evidence: &[
