@@ -137,4 +137,9 @@ mod tests {
         site.soft.margin_below_twin = crate::units::Mm::new(2.0);
         assert!((sounding(&site, 2.0) - 5.0).abs() < 1e-9);
     }
+
+    #[test]
+    fn a_whole_socket_is_of_grade_one() {
+        assert_eq!(Trial::plain().reading(&RULE), Some(Reading::Situation("one-placed")));
+    }
 }

@@ -72,6 +72,7 @@ fn turnover(material: GraftMaterial) -> Option<&'static str> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::trial::Trial;
 
     #[test]
     fn own_and_demineralised_bone_fade_and_bovine_mineral_stays() {
@@ -80,5 +81,14 @@ mod tests {
         assert_eq!(zone(GraftMaterial::AllograftBlend), Some(Zone::Acceptable));
         assert_eq!(zone(GraftMaterial::Autograft), Some(Zone::Suboptimal));
         assert_eq!(zone(GraftMaterial::DemineralisedAllograft), Some(Zone::Suboptimal));
+    }
+
+    #[test]
+    fn it_is_asked_of_a_gap_that_shows() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("graft-material", "xenograft")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.case.site.soft.lip = crate::anatomy::LipLine::Low;
+        assert_eq!(trial.zone(&RULE), None);
     }
 }

@@ -67,7 +67,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn contact_compromises_and_two_millimetres_are_ideal() {
@@ -82,5 +82,25 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn moving_the_implant_to_the_wall_closes_the_gap() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.number(Decision::OffsetFacial, 12);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+    }
+
+    #[test]
+    fn half_a_millimetre_towards_the_wall_is_half_a_millimetre_of_gap() {
+        let width = |offset| {
+            let mut trial = Trial::plain();
+            trial.number(Decision::OffsetFacial, offset);
+            match trial.reading(&RULE) {
+                Some(Reading::Number(width)) => width,
+                other => panic!("{other:?}"),
+            }
+        };
+        assert!((width(-12) - width(-7) - 0.5).abs() < 0.001);
     }
 }

@@ -96,6 +96,7 @@ fn situation(width: f64, grafted: bool, thin: bool, shows: bool) -> Option<Readi
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::trial::Trial;
 
     #[test]
     fn it_ends_at_two_millimetres_and_at_contact() {
@@ -112,5 +113,12 @@ mod tests {
         assert_eq!(zone(true, false), Some(Zone::Debated));
         assert_eq!(zone(false, true), Some(Zone::Debated));
         assert_eq!(zone(false, false), Some(Zone::Acceptable));
+    }
+
+    #[test]
+    fn a_gap_of_one_and_a_half_beside_a_whole_wall_is_read_as_narrow() {
+        let mut trial = Trial::plain();
+        trial.number(Decision::OffsetFacial, -6).keys(&[("graft-material", "no-graft")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Debated));
     }
 }

@@ -92,6 +92,7 @@ fn situation(width: f64, grafted: bool, shows: bool) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::trial::Trial;
 
     #[test]
     fn it_begins_past_two_millimetres() {
@@ -100,5 +101,16 @@ mod tests {
         assert_eq!(situation(2.001, false, true), Some(Reading::Situation("empty-showing")));
         assert_eq!(situation(2.5, true, true), Some(Reading::Situation("filled")));
         assert_eq!(situation(2.5, false, false), Some(Reading::Situation("empty-hidden")));
+    }
+
+    #[test]
+    fn an_empty_wide_gap_costs_only_where_it_shows() {
+        let mut trial = Trial::plain();
+        trial.number(Decision::OffsetFacial, -18);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.keys(&[("graft-material", "no-graft")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        trial.case.site.soft.lip = crate::anatomy::LipLine::Low;
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
     }
 }

@@ -83,7 +83,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn one_and_a_half_is_acceptable_and_two_is_ideal() {
@@ -99,5 +99,21 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn a_grafted_gap_and_its_plate_count_together() {
+        let trial = Trial::plain();
+        let Some(Reading::Number(bone)) = trial.reading(&RULE) else { panic!("it applies") };
+        // Gap of about 2 mm and a plate of about 1.2 mm.
+        assert!((2.0..=4.5).contains(&bone), "{bone}");
+    }
+
+    #[test]
+    fn an_empty_gap_is_left_to_the_rules_of_the_gap() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("graft-material", "no-graft")]);
+        assert_eq!(trial.zone(&RULE), None);
+        trial.number(Decision::OffsetFacial, 16);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
     }
 }

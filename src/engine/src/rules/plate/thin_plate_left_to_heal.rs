@@ -84,6 +84,7 @@ fn situation(plate: f64, course: Course) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::trial::Trial;
 
     #[test]
     fn one_millimetre_is_thin_and_more_is_not() {
@@ -100,5 +101,16 @@ mod tests {
         assert_eq!(zone(Course::GraftAndReturn), Some(Zone::Ideal));
         assert_eq!(zone(Course::ReturnEarly), Some(Zone::Acceptable));
         assert_eq!(zone(Course::LetHeal), Some(Zone::Compromising));
+    }
+
+    #[test]
+    fn the_plate_is_read_off_the_site() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("after-extraction", "to-let-heal")]).number(Decision::PlaceAfter, 16);
+        assert_eq!(trial.zone(&RULE), None, "1.2 mm is not thin");
+        for knot in &mut trial.case.site.ridge.facial.knots {
+            knot.y -= 0.5;
+        }
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
     }
 }

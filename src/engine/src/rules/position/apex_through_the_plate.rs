@@ -53,7 +53,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn one_millimetre_is_the_least() {
@@ -66,5 +66,12 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn leaning_the_apex_out_breaks_through_the_concavity() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.number(Decision::Tilt, 20);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
     }
 }

@@ -60,7 +60,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn between_twenty_five_and_thirty_the_sources_differ() {
@@ -75,5 +75,24 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn tilt_and_tip_away_from_the_crown_add_up() {
+        let mut trial = Trial::plain();
+        let angle = |trial: &Trial| match trial.reading(&RULE) {
+            Some(Reading::Number(angle)) => angle,
+            other => panic!("{other:?}"),
+        };
+        assert!((angle(&trial) - 8.0).abs() < 0.01);
+        trial.number(Decision::Tilt, -28).number(Decision::Tip, 20);
+        assert!(angle(&trial) > 30.0);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+    }
+
+    #[test]
+    fn an_angled_channel_is_left_to_its_own_rule() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("screw-channel", "angled")]);
+        assert_eq!(trial.zone(&RULE), None);
     }
 }

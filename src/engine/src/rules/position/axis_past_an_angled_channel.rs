@@ -47,7 +47,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn past_thirty_degrees_nobody_gives_a_figure() {
@@ -60,5 +60,12 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn it_speaks_of_angled_channels_only() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), None);
+        trial.keys(&[("screw-channel", "angled")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
     }
 }

@@ -55,7 +55,11 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::anatomy::Tube;
+    use crate::geometry::P3;
+    use crate::rules::regeneration::lower;
+    use crate::rules::trial::{Trial, zone_at};
+    use crate::units::Mm;
 
     #[test]
     fn two_millimetres_are_the_least() {
@@ -70,5 +74,23 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn the_overshoot_counts_against_the_canal() {
+        let mut trial = lower(Trial::plain());
+        trial.number(Decision::OffsetFacial, 0).number(Decision::Tilt, 0);
+        // The apex stands 14 mm below the crest, the drill a millimetre further.
+        let mut zone = |roof: f64| {
+            let (from, to) = (P3::new(-20.0, 0.0, roof + 1.5), P3::new(20.0, 0.0, roof + 1.5));
+            trial.case.site.vital.canal = Some(Tube { from, to, radius: Mm::new(1.5) });
+            trial.zone(&RULE)
+        };
+        assert_eq!(zone(17.1), Some(Zone::Ideal));
+        assert_eq!(zone(16.5), Some(Zone::Unsafe));
+    }
+
+    #[test]
+    fn without_a_canal_there_is_nothing_to_ask() {
+        assert_eq!(Trial::plain().zone(&RULE), None);
     }
 }

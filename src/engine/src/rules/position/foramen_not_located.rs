@@ -77,6 +77,8 @@ fn reading(distance: f64, seen: bool) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::geometry::P3;
+    use crate::rules::regeneration::lower;
     use crate::rules::trial::Trial;
 
     #[test]
@@ -90,5 +92,15 @@ mod tests {
     #[test]
     fn the_upper_jaw_is_not_asked() {
         assert_eq!(Trial::plain().zone(&RULE), None);
+    }
+
+    #[test]
+    fn a_film_alone_does_not_locate_it() {
+        let mut trial = lower(Trial::plain());
+        trial.case.site.vital.foramen = Some(P3::new(4.0, 4.0, 15.0));
+        trial.number(Decision::OffsetFacial, 0).number(Decision::Tilt, 0);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.keys(&[("examinations", "look film")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
     }
 }

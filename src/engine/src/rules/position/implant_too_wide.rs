@@ -56,9 +56,14 @@ pub(super) static RULE: Rule = Rule {
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     let diameter = j.plan.implant_in_place()?.diameter;
     let between = j.m.mesiodistal_room()?;
-    let socket = j.case.site.is_aesthetic().then(|| j.m.socket_width()).flatten();
+    // Nothing narrower can be chosen than the narrowest, so a small socket is not held against it.
+    let asked = j.case.site.is_aesthetic() && diameter > NARROWEST;
+    let socket = if asked { j.m.socket_width() } else { None };
     Some(Reading::Number(spare(diameter, between, socket).get()))
 }
+
+/// Narrowest of the stock.
+const NARROWEST: Mm = Mm::new(3.0);
 
 /// What the diameter leaves of the room between the neighbours, less 1.5 mm on either side, and of
 /// the faciooral width of the socket, less a gap of 2 mm, where that is asked; the lesser of the two.
@@ -70,7 +75,8 @@ fn spare(diameter: Mm, between: Mm, socket: Option<Mm>) -> Mm {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::plan::Kind;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn half_a_millimetre_too_much_still_leaves_an_acceptable_gap() {
@@ -94,5 +100,29 @@ mod tests {
         assert!((left(Some(mm(6.0))) - 0.0).abs() < 1e-9);
         assert!((left(Some(mm(5.0))) - -1.0).abs() < 1e-9);
         assert!((spare(mm(4.0), mm(6.0), Some(mm(8.0))).get() - -1.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_narrowest_is_the_narrowest_of_the_stock() {
+        let Kind::Number(stock) = Decision::Diameter.entry().kind else { panic!("a number") };
+        assert_eq!(Mm::from_tenths(stock.least), NARROWEST);
+    }
+
+    #[test]
+    fn a_socket_too_small_for_any_is_not_held_against_the_narrowest() {
+        let mut trial = Trial::plain();
+        trial.case.site.socket.roots[0].half_fo = Mm::new(2.2);
+        trial.number(Decision::Diameter, 35);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        trial.number(Decision::Diameter, 30);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+    }
+
+    #[test]
+    fn the_widest_implant_does_not_fit_an_incisor() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.number(Decision::Diameter, 60);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
     }
 }

@@ -61,6 +61,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::regeneration::lower;
     use crate::rules::trial::{Trial, zone_at};
 
     #[test]
@@ -82,5 +83,17 @@ mod tests {
     #[test]
     fn the_upper_jaw_is_not_asked() {
         assert_eq!(Trial::plain().zone(&RULE), None);
+    }
+
+    #[test]
+    fn an_apex_through_the_lingual_face_is_unsafe() {
+        let mut trial = lower(Trial::plain());
+        for knot in &mut trial.case.site.ridge.oral.knots {
+            knot.y = -5.2;
+        }
+        trial.number(Decision::Tilt, -30);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Unsafe));
+        trial.number(Decision::Tilt, 0).number(Decision::OffsetFacial, 0);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
     }
 }

@@ -4,6 +4,7 @@ mod apex_through_the_plate;
 mod axis_off_the_crown;
 mod axis_past_an_angled_channel;
 mod drill_too_near_the_canal;
+mod facial_plate_touched;
 mod first_drill_in_the_wrong_place;
 mod foramen_not_located;
 mod implant_length_unusual;
@@ -38,6 +39,7 @@ pub(super) static RULES: &[&Rule] = &[
     &too_near_an_implant::RULE,
     &platform_too_far_facial::RULE,
     &platform_too_far_oral::RULE,
+    &facial_plate_touched::RULE,
     &oral_bone_too_thin::RULE,
     &lingual_cortex_perforated::RULE,
     &platform_too_shallow::RULE,
@@ -67,6 +69,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("too-near-an-implant", include_str!("too_near_an_implant.md")),
     ("platform-too-far-facial", include_str!("platform_too_far_facial.md")),
     ("platform-too-far-oral", include_str!("platform_too_far_oral.md")),
+    ("facial-plate-touched", include_str!("facial_plate_touched.md")),
     ("oral-bone-too-thin", include_str!("oral_bone_too_thin.md")),
     ("lingual-cortex-perforated", include_str!("lingual_cortex_perforated.md")),
     ("platform-too-shallow", include_str!("platform_too_shallow.md")),

@@ -40,7 +40,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn one_millimetre_is_the_least() {
@@ -53,5 +53,16 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn pushing_the_implant_to_the_palate_thins_its_bone() {
+        let mut trial = Trial::plain();
+        trial.number(Decision::OffsetFacial, -40);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+    }
+
+    #[test]
+    fn an_implant_along_the_palatal_slope_keeps_it() {
+        assert_eq!(Trial::plain().zone(&RULE), Some(Zone::Ideal));
     }
 }

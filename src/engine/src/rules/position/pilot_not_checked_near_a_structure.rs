@@ -81,6 +81,8 @@ fn situation(nerve: bool, floor: bool, film: bool) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::anatomy::{Floor, FloorKind};
+    use crate::rules::trial::Trial;
 
     #[test]
     fn a_nerve_nearby_weighs_more_than_a_floor() {
@@ -91,5 +93,18 @@ mod tests {
         assert_eq!(zone(false, true, false), Some(Zone::Suboptimal));
         assert_eq!(zone(true, false, true), Some(Zone::Ideal));
         assert_eq!(zone(false, false, false), None);
+    }
+
+    #[test]
+    fn a_floor_within_four_millimetres_of_the_apex_asks_for_the_film() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("pilot-film", "no")]);
+        let mut zone = |level| {
+            let z = Mm::new(level);
+            trial.case.site.vital.floor = Some(Floor { kind: FloorKind::Nose, z, rise: 0.0 });
+            trial.zone(&RULE)
+        };
+        assert_eq!(zone(16.0), Some(Zone::Suboptimal));
+        assert_eq!(zone(25.0), None);
     }
 }

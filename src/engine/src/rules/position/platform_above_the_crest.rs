@@ -48,7 +48,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn level_with_the_crest_is_acceptable() {
@@ -61,5 +61,12 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn depth_is_counted_from_the_crest() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        trial.number(Decision::Depth, -20);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
     }
 }

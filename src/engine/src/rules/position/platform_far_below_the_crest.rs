@@ -62,7 +62,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn within_two_millimetres_the_sources_differ() {
@@ -75,5 +75,18 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn a_millimetre_below_the_crest_is_a_matter_of_opinion() {
+        assert_eq!(Trial::plain().zone(&RULE), Some(Zone::Debated));
+    }
+
+    #[test]
+    fn the_planned_margin_has_priority_where_it_shows() {
+        let mut trial = Trial::plain();
+        trial.number(Decision::Depth, 30);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
+        trial.case.site.crown.margin_z = crate::units::Mm::new(-1.0);
+        assert_eq!(trial.zone(&RULE), None);
     }
 }

@@ -51,7 +51,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn past_five_millimetres_is_too_deep() {
@@ -65,5 +65,11 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn an_implant_sunk_into_the_socket_is_too_deep() {
+        let mut trial = Trial::plain();
+        trial.number(Decision::Depth, 40);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
     }
 }

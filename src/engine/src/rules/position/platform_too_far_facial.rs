@@ -58,7 +58,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn two_millimetres_behind_the_line_are_ideal() {
@@ -73,5 +73,18 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn every_tenth_facially_is_a_tenth_less_of_clearance() {
+        let clearance = |offset| {
+            let mut trial = Trial::plain();
+            trial.number(Decision::OffsetFacial, offset);
+            match trial.reading(&RULE) {
+                Some(Reading::Number(clearance)) => clearance,
+                other => panic!("{other:?}"),
+            }
+        };
+        assert!((clearance(-12) - clearance(8) - 2.0).abs() < 0.001);
+        assert!(clearance(-12) > clearance(30) && clearance(30) < 1.5);
     }
 }

@@ -50,7 +50,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn past_four_millimetres_the_crown_laps_the_ridge() {
@@ -65,5 +65,11 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn five_millimetres_to_the_palate_are_too_many() {
+        let mut trial = Trial::plain();
+        trial.number(Decision::OffsetFacial, -50);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
     }
 }

@@ -51,7 +51,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn three_millimetres_are_ideal_and_two_and_a_half_acceptable() {
@@ -67,5 +67,17 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn the_planned_margin_is_where_depth_begins() {
+        let mut trial = Trial::plain();
+        let depth = |trial: &Trial| match trial.reading(&RULE) {
+            Some(Reading::Number(depth)) => depth,
+            other => panic!("{other:?}"),
+        };
+        // The margin is planned 3 mm coronal of the crest, the platform stands 1 mm below it.
+        assert!((depth(&trial) - 4.0).abs() < 0.2);
+        trial.number(Decision::Depth, -15);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
     }
 }

@@ -43,7 +43,9 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::anatomy::{Floor, FloorKind};
+    use crate::rules::trial::{Trial, zone_at};
+    use crate::units::Mm;
 
     #[test]
     fn more_than_two_millimetres_beyond_the_floor_is_too_far() {
@@ -58,5 +60,18 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn the_apex_is_measured_against_the_floor() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), None);
+        let mut zone = |level| {
+            let z = Mm::new(level);
+            trial.case.site.vital.floor = Some(Floor { kind: FloorKind::Nose, z, rise: 0.0 });
+            trial.zone(&RULE)
+        };
+        assert_eq!(zone(20.0), Some(Zone::Ideal));
+        assert_eq!(zone(13.0), Some(Zone::Debated));
+        assert_eq!(zone(9.0), Some(Zone::Compromising));
     }
 }

@@ -61,7 +61,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn contact_is_unsafe_and_one_and_a_half_suffices() {
@@ -79,5 +79,24 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn an_implant_pushed_into_the_neighbour_is_unsafe() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.number(Decision::OffsetDistal, 40);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Unsafe));
+    }
+
+    #[test]
+    fn tipping_the_apex_towards_the_neighbour_brings_it_nearer() {
+        let mut trial = Trial::plain();
+        let distance = |trial: &Trial| match trial.reading(&RULE) {
+            Some(Reading::Number(distance)) => distance,
+            other => panic!("{other:?}"),
+        };
+        let upright = distance(&trial);
+        trial.number(Decision::Tip, 12);
+        assert!(distance(&trial) < upright);
     }
 }

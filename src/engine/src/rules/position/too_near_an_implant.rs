@@ -60,7 +60,10 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::anatomy::{Implanted, Neighbour};
+    use crate::geometry::P3;
+    use crate::rules::trial::{Trial, zone_at};
+    use crate::units::Deg;
 
     #[test]
     fn between_two_and_three_the_sources_differ() {
@@ -76,5 +79,23 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn it_is_asked_beside_an_implant_only() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), None);
+        let beside = |x: f64| {
+            Neighbour::Implant(Implanted {
+                platform: P3::new(x, 0.0, 1.0),
+                diameter: Mm::new(4.0),
+                length: Mm::new(12.0),
+                tilt: Deg::ZERO,
+                tip: Deg::ZERO,
+            })
+        };
+        trial.case.site.neighbours.mesial = beside(-8.0);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        trial.case.site.neighbours.mesial = beside(-5.5);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
     }
 }

@@ -58,7 +58,11 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::anatomy::Tube;
+    use crate::geometry::P3;
+    use crate::rules::regeneration::lower;
+    use crate::rules::trial::{Trial, zone_at};
+    use crate::units::Mm;
 
     #[test]
     fn two_millimetres_are_the_least() {
@@ -71,5 +75,15 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn the_loop_counts_as_the_foramen_does() {
+        let mut trial = lower(Trial::plain());
+        assert_eq!(trial.zone(&RULE), None);
+        trial.case.site.vital.foramen = Some(P3::new(9.0, 5.0, 15.0));
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        let (from, to) = (P3::new(9.0, 3.0, 15.0), P3::new(2.0, -1.0, 15.0));
+        trial.case.site.vital.loop_ = Some(Tube { from, to, radius: Mm::new(1.0) });
+        assert_eq!(trial.zone(&RULE), Some(Zone::Unsafe));
     }
 }

@@ -50,7 +50,10 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::anatomy::Tube;
+    use crate::geometry::P3;
+    use crate::rules::trial::{Trial, zone_at};
+    use crate::units::Mm;
 
     #[test]
     fn one_millimetre_is_the_least() {
@@ -63,5 +66,17 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn a_wide_canal_in_the_midline_comes_near() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), None);
+        let mut zone = |x: f64| {
+            let (from, to) = (P3::new(x, -5.0, 0.0), P3::new(x, -6.0, 14.0));
+            trial.case.site.vital.nasopalatine = Some(Tube { from, to, radius: Mm::new(1.8) });
+            trial.zone(&RULE)
+        };
+        assert_eq!(zone(-7.0), Some(Zone::Ideal));
+        assert_eq!(zone(-2.5), Some(Zone::Compromising));
     }
 }

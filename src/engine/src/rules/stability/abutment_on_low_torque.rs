@@ -75,4 +75,17 @@ mod tests {
         trial.keys(&[("component", "cover-screw")]);
         assert_eq!(trial.zone(&RULE), None);
     }
+
+    #[test]
+    fn an_abutment_reads_the_torque_of_the_site() {
+        let mut trial = Trial::plain();
+        let torque = |trial: &Trial| match trial.reading(&RULE) {
+            Some(Reading::Number(torque)) => torque,
+            other => panic!("{other:?}"),
+        };
+        let ordinary = torque(&trial);
+        trial.case.site.density.hu = 300.0;
+        trial.case.site.density.class = crate::anatomy::DensityClass::D4;
+        assert!(torque(&trial) < ordinary);
+    }
 }

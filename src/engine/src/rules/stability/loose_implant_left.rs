@@ -82,6 +82,7 @@ fn situation(torque: f64, seating: &Seating) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::trial::Trial;
 
     #[test]
     fn under_ten_newton_centimetres_it_has_no_hold() {
@@ -98,5 +99,11 @@ mod tests {
         assert_eq!(zone(Seating::RemovedToHeal), Some(Zone::Ideal));
         assert_eq!(zone(Seating::Stays(Component::CoverScrew)), Some(Zone::Debated));
         assert_eq!(zone(Seating::Stays(Component::CustomAbutment)), Some(Zone::Compromising));
+    }
+
+    #[test]
+    fn the_torque_that_was_shown_decides() {
+        let trial = Trial::plain();
+        assert_eq!(trial.reading(&RULE), Some(Reading::Situation("holds")));
     }
 }

@@ -63,7 +63,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn three_months_are_the_least_and_four_are_ideal() {
@@ -77,5 +77,10 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn it_is_asked_after_low_torque_only() {
+        let trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), None);
     }
 }

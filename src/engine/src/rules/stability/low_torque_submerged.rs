@@ -74,4 +74,11 @@ mod tests {
     fn it_is_asked_under_a_cover_screw_only() {
         assert_eq!(Trial::plain().zone(&RULE), None);
     }
+
+    #[test]
+    fn the_model_of_torque_is_read_under_a_cover_screw() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("component", "cover-screw")]);
+        assert!(matches!(trial.reading(&RULE), Some(Reading::Number(torque)) if torque > 0.0));
+    }
 }

@@ -87,4 +87,12 @@ mod tests {
     fn a_healing_abutment_is_not_asked() {
         assert_eq!(Trial::plain().zone(&RULE), None);
     }
+
+    #[test]
+    fn a_provisional_reads_the_torque_of_the_site() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("component", "provisional"), ("provisional-contacts", "none")]);
+        let Some(Reading::Number(torque)) = trial.reading(&RULE) else { panic!("it applies") };
+        assert!(torque > 0.0);
+    }
 }

@@ -54,7 +54,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::zone_at;
+    use crate::rules::trial::{Trial, zone_at};
 
     #[test]
     fn fifty_is_still_regular() {
@@ -66,5 +66,14 @@ mod tests {
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
+    }
+    #[test]
+    fn it_is_asked_beside_a_plate_of_under_one_millimetre() {
+        let mut trial = Trial::plain();
+        assert_eq!(trial.zone(&RULE), None, "1.2 mm is not thin");
+        for knot in &mut trial.case.site.ridge.facial.knots {
+            knot.y -= 0.5;
+        }
+        assert!(matches!(trial.reading(&RULE), Some(Reading::Number(_))));
     }
 }
