@@ -86,7 +86,7 @@ fn facial_gap(solid: &Solid, cone: &Cone) -> Option<FacialGap> {
     let level = cone.frame.origin.z.max(crest);
     let on_axis = axis_at_level(cone, level);
     let ray = Ray { origin: on_axis, direction: V3::FACIAL };
-    let surface = cone.ray(&ray).last().map_or(cone.near, |part| part.to);
+    let surface = facial_surface(cone, level);
     let wall = solid
         .roots
         .iter()
@@ -100,6 +100,18 @@ fn facial_gap(solid: &Solid, cone: &Cone) -> Option<FacialGap> {
     let outward = Ray { origin: from, direction: V3::FACIAL };
     let wall_present = !solid.bone(Bone::Now, &outward, 0.0, FAR).is_empty();
     Some(FacialGap { width: mm(width)?, wall_present })
+}
+
+/// From the axis at a level z along y to the outer surface, which is taken to go on coronally of the
+/// platform: along a leaning implant the line leaves through the platform's plane before it meets the
+/// surface, and the gap would otherwise begin at the axis.
+fn facial_surface(cone: &Cone, level: f64) -> f64 {
+    let along = cone.frame.along;
+    let depth = if along.z.abs() < 1e-9 { 0.0 } else { (level - cone.frame.origin.z) / along.z };
+    // At y the line lies y * across off the axis and at depth + y * along.y on it.
+    let across = libm::sqrt(1.0 - along.y * along.y);
+    let closing = across - cone.slope() * along.y;
+    if closing > 1e-9 { cone.radius(depth) / closing } else { cone.near }
 }
 
 /// The point of the implant's axis at a level z; its platform's middle when the axis lies level.
@@ -142,6 +154,22 @@ mod tests {
     fn an_implant_in_the_middle_leaves_half_of_what_it_does_not_fill() {
         let gap = gap_of(&upright());
         assert!((gap.width.get() - 1.0).abs() < 1e-9 && gap.wall_present, "{gap:?}");
+    }
+
+    #[test]
+    fn leaning_either_way_the_gap_begins_at_the_surface() {
+        let gap_leaning = |degrees| {
+            let mut trial = upright();
+            trial.number(Decision::Tilt, degrees);
+            gap_of(&trial).width.get()
+        };
+        for degrees in [-20, -8, -1, 1, 8, 20] {
+            let lean = Deg::new(f64::from(degrees)).radians();
+            // Where y cos(lean) = 2 - 0.6 (y sin(lean)) / 13.
+            let surface = 2.0 / (libm::cos(lean) + 0.6 * libm::sin(lean) / 13.0);
+            let gap = gap_leaning(degrees);
+            assert!((gap - (3.0 - surface)).abs() < 1e-9, "{degrees}: {gap}");
+        }
     }
 
     #[test]

@@ -28,12 +28,6 @@ pub(super) const fn goes_beyond_extraction(course: Course) -> bool {
     matches!(course, Course::PlaceToday | Course::GraftAndReturn)
 }
 
-#[expect(dead_code, reason = "the course of care asks it")]
-/// Whether this course puts the patient off, hands the patient on, or keeps the tooth.
-pub(super) const fn is_put_off(course: Course) -> bool {
-    matches!(course, Course::KeepTooth | Course::SecondOpinion | Course::Postpone | Course::Refer)
-}
-
 /// Whether an implant was placed today, whatever became of it; `None` while it is still to come.
 pub(super) fn placed(plan: &Plan) -> Option<bool> {
     if plan.implant.is_some() {
