@@ -128,7 +128,7 @@ pub fn generate_with(seed: u64, constraints: &Constraints) -> Result<Case, NoCas
         if constraints.allows(archetype, tooth_of(&draws, archetype))
             && let Ok(case) = draw(&draws)
             && constraints.allows_site(&case.site)
-            && is_solvable(&case)
+            && proof(&case).is_some()
         {
             return Ok(case);
         }
@@ -169,10 +169,6 @@ const FIRST: Tooth = match Tooth::new(11) {
 
 fn tooth_of(draws: &Draws, archetype: Archetype) -> Tooth {
     draws.stream(Field::Tooth).pick(&archetype.teeth(), FIRST)
-}
-
-const fn is_solvable(_case: &Case) -> bool {
-    true
 }
 
 fn draw(draws: &Draws) -> Result<Case, &'static str> {

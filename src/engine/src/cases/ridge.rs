@@ -56,9 +56,9 @@ fn facial_levels(draws: &Draws, rooted: &Rooted, brief: &Brief) -> Levels {
     }
     let limits = match brief.plate {
         Plate::Free => [(0.15, 4.0), (0.15, 4.0), (0.3, 7.0)],
-        Plate::Ordinary => [(0.45, 1.8), (0.4, 1.8), (0.9, 4.0)],
-        Plate::Thick => [(1.1, 2.2), (0.9, 2.2), (1.2, 4.5)],
-        Plate::Thin => [(0.35, 0.9), (0.3, 0.8), (0.8, 3.0)],
+        Plate::Ordinary => [(0.45, 1.8), (0.4, 1.8), (1.4, 4.0)],
+        Plate::Thick => [(1.1, 2.2), (0.9, 2.2), (1.6, 4.5)],
+        Plate::Thin => [(0.35, 0.9), (0.3, 0.8), (1.3, 3.0)],
     };
     let factors = match (rooted.sagittal, upper) {
         (Sagittal::Facial, true) | (Sagittal::Central, false) => [1.0, 1.0, 1.0],
@@ -82,7 +82,7 @@ fn oral_levels(draws: &Draws, rooted: &Rooted, brief: &Brief) -> Levels {
     let upper_front = rooted.tooth.jaw() == Jaw::Maxilla && rooted.tooth.is_anterior();
     let limits = match brief.anchorage {
         Anchorage::Free => [(0.3, 4.0), (0.4, 8.0), (0.5, 14.0)],
-        Anchorage::Good => [(1.0, 2.6), (1.4, 5.5), (2.0, 13.0)],
+        Anchorage::Good => [(1.0, 2.6), (1.6, 5.5), (3.2, 13.0)],
         Anchorage::Poor => [(0.6, 1.2), (0.6, 1.2), (0.6, 1.2)],
         Anchorage::Engaged => [(0.4, 0.9), (0.5, 1.0), (0.5, 1.4)],
     };

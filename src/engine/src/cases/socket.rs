@@ -58,7 +58,7 @@ pub(super) fn draw(
     let own_md = widths.normal_within(0.0, 1.0, -2.0, 2.0);
     let own_fo = match brief.socket {
         Width::Free => widths.normal_within(0.0, 1.0, -2.0, 2.0),
-        Width::Narrow => widths.between(-2.2, -1.2),
+        Width::Narrow => widths.between(-1.8, -0.9),
         Width::Wide => widths.between(1.0, 2.2),
     };
     let joint = |own: f64| SHARED[0] * mouth + SHARED[1] * own;

@@ -64,9 +64,15 @@ pub(super) const fn is_done(plan: &Plan, step: Step) -> bool {
 /// Every rule that applies to what has been carried out, in the order of care.
 #[must_use]
 pub fn judge(case: &Case, plan: &Plan) -> Vec<Verdict> {
-    let m = Measurements::of(case, plan);
+    judge_by(&Measurements::of(case, plan))
+}
+
+/// The same from measurements that already stand, for many plans on one ground.
+#[must_use]
+pub fn judge_by(m: &Measurements<'_>) -> Vec<Verdict> {
+    let (case, plan) = (m.case, m.plan);
     let known = Known::of(case, plan);
-    let judging = Judging { case, plan, m: &m, known: &known };
+    let judging = Judging { case, plan, m, known: &known };
     let mut verdicts: Vec<Verdict> = rules::all()
         .filter(|rule| is_done(plan, rule.step))
         .filter_map(|rule| verdict(rule, &judging))

@@ -1,42 +1,74 @@
 //! Access, graft, membrane and closure for a socket or a placed implant.
 
+use super::Workshop;
 use super::base::{Book, collagen_is_welcome};
 use crate::anatomy::{DefectKind, Map, Wall};
 use crate::chart::Case;
 use crate::geometry::Outline;
-use crate::measure::Measurements;
 use crate::plan::choices::{self as c, Course};
 use crate::plan::{Decision, Draft, Plan, Value};
 
 /// How far a membrane is made to reach past what it covers, mm: the middle of the ideal band.
 const GROWN: f64 = 3.5;
 
-/// Ways to cover what this draft leaves open, the least first.
-pub(super) fn covered(case: &Case, base: &Draft) -> Vec<Draft> {
-    let drafts = if case.site.defects.is_empty() {
-        vec![flapless(case, base), enveloped(case, base)]
-    } else {
-        [c::FlapDesign::Envelope, c::FlapDesign::Triangular, c::FlapDesign::Trapezoidal]
-            .into_iter()
-            .flat_map(|design| [0.0, 1.5, 3.0].map(|more| regenerated(case, base, design, more)))
-            .collect()
-    };
-    drafts.into_iter().map(|draft| filled(case, &draft)).collect()
+/// A way to cover.
+#[derive(Clone, Copy)]
+enum Way {
+    /// No flap.
+    Flapless,
+    /// An envelope over whole walls.
+    Enveloped,
+    /// A flap of this design, this much wider than it has to be.
+    Regenerated(c::FlapDesign, f64),
+}
+
+const WHOLE: &[Way] = &[Way::Flapless, Way::Enveloped];
+
+const HARMED: &[Way] = {
+    use c::FlapDesign::{Envelope, Trapezoidal, Triangular};
+    &[
+        Way::Regenerated(Envelope, 0.0),
+        Way::Regenerated(Envelope, 1.5),
+        Way::Regenerated(Envelope, 3.0),
+        Way::Regenerated(Triangular, 0.0),
+        Way::Regenerated(Triangular, 1.5),
+        Way::Regenerated(Triangular, 3.0),
+        Way::Regenerated(Trapezoidal, 0.0),
+        Way::Regenerated(Trapezoidal, 1.5),
+        Way::Regenerated(Trapezoidal, 3.0),
+    ]
+};
+
+/// Ways to cover what this draft leaves open, the least first, worked out as they are asked for.
+pub(super) fn covered<'a>(
+    site: &'a Workshop<'a>,
+    base: &'a Draft,
+) -> impl Iterator<Item = Draft> + 'a {
+    let ways = if site.case.site.defects.is_empty() { WHOLE } else { HARMED };
+    ways.iter().map(move |way| {
+        let draft = match *way {
+            Way::Flapless => flapless(site, base),
+            Way::Enveloped => enveloped(site, base),
+            Way::Regenerated(design, more) => regenerated(site, base, design, more),
+        };
+        filled(site, &draft)
+    })
 }
 
 /// Walls whole: no flap, gap or socket filled, sealed by part or plug.
-fn flapless(case: &Case, base: &Draft) -> Draft {
+fn flapless(site: &Workshop<'_>, base: &Draft) -> Draft {
     let mut book = Book(base.clone());
     book.one(Decision::FlapDesign, c::FlapDesign::NoFlap);
     book.number(Decision::OralElevation, 0);
     book.one(Decision::Membrane, c::MembraneKind::NoMembrane);
-    component(case, &mut book, false);
+    component(site, &mut book, false);
     book.0
 }
 
 /// The same with an envelope, where something asks to see the bone.
-fn enveloped(case: &Case, base: &Draft) -> Draft {
-    let mut book = Book(flapless(case, base));
+fn enveloped(site: &Workshop<'_>, base: &Draft) -> Draft {
+    let case = site.case;
+    let mut book = Book(flapless(site, base));
     book.one(Decision::FlapDesign, c::FlapDesign::Envelope);
     let half = case.site.root().half_md.get() + 6.0;
     if let Some(outline) = rectangle(-half, half, 0.0, 8.0) {
@@ -47,12 +79,13 @@ fn enveloped(case: &Case, base: &Draft) -> Draft {
     book.number(Decision::ContourLayer, 0);
     book.number(Decision::OralElevation, 30);
     book.one(Decision::Closure, c::ClosureKind::Primary);
-    component(case, &mut book, true);
+    component(site, &mut book, true);
     book.0
 }
 
 /// A wall is missing: flap beyond membrane beyond hole.
-fn regenerated(case: &Case, base: &Draft, design: c::FlapDesign, more: f64) -> Draft {
+fn regenerated(site: &Workshop<'_>, base: &Draft, design: c::FlapDesign, more: f64) -> Draft {
+    let case = site.case;
     let mut book = Book(base.clone());
     let map = Map::of(&case.site.ridge);
     let hole = hole(case, &map);
@@ -106,13 +139,13 @@ fn regenerated(case: &Case, base: &Draft, design: c::FlapDesign, more: f64) -> D
         book.number(Decision::MembraneOut, 180);
     }
     book.number(Decision::SuturesOut, 12);
-    component(case, &mut book, true);
+    component(site, &mut book, true);
     book.0
 }
 
 /// The part that the torque allows; a cover screw under a closed flap.
-fn component(case: &Case, book: &mut Book, closed: bool) {
-    let torque = torque(case, &book.0);
+fn component(site: &Workshop<'_>, book: &mut Book, closed: bool) {
+    let torque = torque(site, &book.0);
     let part = match torque {
         Some(torque) if torque > 20.0 && !closed => c::Component::HealingAbutment,
         _ => c::Component::CoverScrew,
@@ -120,9 +153,9 @@ fn component(case: &Case, book: &mut Book, closed: bool) {
     book.one(Decision::Component, part);
 }
 
-fn torque(case: &Case, draft: &Draft) -> Option<f64> {
-    let plan = so_far(case, draft);
-    Some(Measurements::of(case, &plan).seating_torque()?.get())
+fn torque(site: &Workshop<'_>, draft: &Draft) -> Option<f64> {
+    let plan = so_far(site.case, draft);
+    Some(site.measured(&plan).seating_torque()?.get())
 }
 
 /// As much of the draft as can be carried out.
@@ -137,12 +170,12 @@ fn so_far(case: &Case, draft: &Draft) -> Plan {
 }
 
 /// With as much graft as the gap, the wall and the layer need after packing.
-fn filled(case: &Case, draft: &Draft) -> Draft {
+fn filled(site: &Workshop<'_>, draft: &Draft) -> Draft {
     let mut book = Book(draft.clone());
     // Any amount lets the step be carried out; the volume does not depend on it.
     book.number(Decision::GraftAmount, 50);
-    let plan = so_far(case, &book.0);
-    let needed = Measurements::of(case, &plan).volume_to_graft();
+    let plan = so_far(site.case, &book.0);
+    let needed = site.measured(&plan).volume_to_graft();
     if let Some(volume) = needed {
         // Packing takes a fifth; opened in steps of 0.05 cc.
         let steps = libm::ceil(volume.cc() / 0.8 * 20.0 + 1e-9);

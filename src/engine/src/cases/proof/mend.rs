@@ -1,19 +1,22 @@
 //! Mending a candidate: the decisions that a faulty rule reads are given their other answers, one
 //! at a time, and the best change is kept, until nothing is outside or nothing helps.
 
-use super::{badness, faults, pruned};
-use crate::chart::Case;
+use super::{Workshop, badness, pruned};
 use crate::plan::{Decision, Draft, Kind, Value, is_asked};
 
+/// Decisions that turn one course into another.
+const COURSE: [Decision; 4] =
+    [Decision::Course, Decision::AfterExtraction, Decision::AfterFlap, Decision::SeatingAct];
 /// How many changes are made before a candidate is given up.
 const MOST_CHANGES: usize = 8;
 /// A candidate with this many faults to begin with is not worth mending.
 const MOST_FAULTS: usize = 8;
 
 /// The draft, mended until no rule faults it; `None` when that fails.
-pub(super) fn mended(case: &Case, draft: Draft) -> Option<Draft> {
+pub(super) fn mended(site: &Workshop<'_>, draft: Draft) -> Option<Draft> {
+    let case = site.case;
     let mut draft = pruned(case, &draft);
-    let mut wrong = faults(case, &draft)?;
+    let mut wrong = site.faults(&draft)?;
     if wrong.len() > MOST_FAULTS {
         return None;
     }
@@ -34,7 +37,7 @@ pub(super) fn mended(case: &Case, draft: Draft) -> Option<Draft> {
                 if changed.choose(decision, value).is_err() {
                     continue;
                 }
-                let Some(left) = faults(case, &changed) else { continue };
+                let Some(left) = site.faults(&changed) else { continue };
                 let after = badness(&left);
                 if after < best.as_ref().map_or(before, |(least, _)| *least) {
                     best = Some((after, changed));
@@ -43,7 +46,7 @@ pub(super) fn mended(case: &Case, draft: Draft) -> Option<Draft> {
         }
         let (_, better) = best?;
         draft = pruned(case, &better);
-        wrong = faults(case, &draft)?;
+        wrong = site.faults(&draft)?;
     }
     wrong.is_empty().then_some(draft)
 }
@@ -53,7 +56,7 @@ fn others(decision: Decision, draft: &Draft) -> Vec<Value> {
     let now = draft.value(decision);
     let all: Vec<Value> = match (decision.entry().kind, now) {
         // Another course is another candidate.
-        _ if decision == Decision::Course => Vec::new(),
+        _ if COURSE.contains(&decision) => Vec::new(),
         (Kind::One(options), _) => (0..options.len())
             .filter_map(|place| u8::try_from(place).ok())
             .map(Value::One)

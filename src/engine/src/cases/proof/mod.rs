@@ -11,7 +11,8 @@ mod mend;
 mod place;
 
 use crate::chart::Case;
-use crate::debrief::{Verdict, judge};
+use crate::debrief::{Verdict, judge_by};
+use crate::measure::{Ground, Measurements};
 use crate::plan::choices::Course;
 use crate::plan::{Decision, Draft, Plan, is_asked};
 
@@ -33,30 +34,54 @@ pub fn proof(case: &Case) -> Option<Proof> {
 /// A sound plan of the case that intends this course, if one is found.
 #[must_use]
 pub fn proof_with(case: &Case, course: Course) -> Option<Proof> {
-    candidates(case, course).into_iter().find_map(|draft| {
-        let draft = mend::mended(case, draft)?;
-        let course = crate::plan::course(&draft)?;
-        Some(Proof { draft, course })
-    })
-}
-
-/// Drafts of one course, the likeliest first.
-fn candidates(case: &Case, course: Course) -> Vec<Draft> {
+    let site = Workshop { case, ground: Ground::of(&case.site) };
     let base = base::draft(case, course);
-    match course {
-        Course::PlaceToday => place::placements(case, &base)
-            .into_iter()
-            .flat_map(|placed| cover::covered(case, &placed))
-            .collect(),
-        Course::GraftAndReturn => cover::covered(case, &base),
-        _ => vec![base],
-    }
+    let mut spoilt: Vec<(u32, Draft)> = Vec::new();
+    // First as they come; only what fails that way is mended, the least bad first.
+    let mut sound = |draft: Draft| {
+        let draft = pruned(case, &draft);
+        let wrong = site.faults(&draft)?;
+        if wrong.is_empty() {
+            return Some(draft);
+        }
+        spoilt.push((badness(&wrong), draft));
+        None
+    };
+    let found = match course {
+        Course::PlaceToday => place::placements(&site, &base)
+            .find_map(|placed| cover::covered(&site, &placed).find_map(&mut sound)),
+        Course::GraftAndReturn => cover::covered(&site, &base).find_map(&mut sound),
+        _ => sound(base),
+    };
+    let draft = found.or_else(|| {
+        spoilt.sort_by_key(|(bad, _)| *bad);
+        spoilt.into_iter().take(MOST_MENDED).find_map(|(_, draft)| mend::mended(&site, draft))
+    })?;
+    let course = crate::plan::course(&draft)?;
+    Some(Proof { draft, course })
 }
 
-/// What is wrong with a draft; `None` when it cannot be carried out.
-fn faults(case: &Case, draft: &Draft) -> Option<Vec<Verdict>> {
-    let plan = Plan::from_draft(draft, case).ok()?;
-    Some(judge(case, &plan).into_iter().filter(Verdict::is_fault).collect())
+/// How many candidates of one course are mended.
+const MOST_MENDED: usize = 2;
+
+/// A case and what its site is whatever the plan: worked out once, used by every candidate.
+struct Workshop<'a> {
+    case: &'a Case,
+    ground: Ground,
+}
+
+impl Workshop<'_> {
+    /// Measurements of a plan here.
+    fn measured<'b>(&'b self, plan: &'b Plan) -> Measurements<'b> {
+        Measurements::on(&self.ground, self.case, plan)
+    }
+
+    /// What is wrong with a draft; `None` when it cannot be carried out.
+    fn faults(&self, draft: &Draft) -> Option<Vec<Verdict>> {
+        let plan = Plan::from_draft(draft, self.case).ok()?;
+        let verdicts = judge_by(&self.measured(&plan));
+        Some(verdicts.into_iter().filter(Verdict::is_fault).collect())
+    }
 }
 
 /// How bad faults are together: unsafe weighs more than any number of what only compromises, and

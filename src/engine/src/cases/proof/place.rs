@@ -1,14 +1,15 @@
 //! Where an implant can stand: stock sizes on a coarse grid, judged by the rules that read the
 //! placement, the one that failed last asked first.
 
+use super::Workshop;
 use super::base::Book;
 use crate::anatomy::{Jaw, Neighbour};
-use crate::cases::shape::{apex, root_at};
+use crate::cases::shape::{apex, face, root_at};
 use crate::chart::Case;
-use crate::measure::Measurements;
-use crate::plan::{Decision, Draft, Plan, Step};
+use crate::plan::{Decision, Draft, Implant, Plan, Step};
 use crate::rules::{self, Judging, Known, Rule};
 use crate::units::{Deg, Mm};
+use std::collections::BTreeSet;
 
 /// How many placements are handed on: the first of each of the first sizes that find one.
 const MOST: usize = 3;
@@ -35,26 +36,113 @@ const PLACED_BY: [Decision; 7] = [
     Decision::Tip,
 ];
 
-/// Drafts with a placement that no rule of placement faults.
-pub(super) fn placements(case: &Case, base: &Draft) -> Vec<Draft> {
-    let Some(mut plan) = ready(case, base) else { return Vec::new() };
-    let mut rules: Vec<&'static Rule> = rules::all()
-        .filter(|rule| rule.step <= Step::Implant)
-        .filter(|rule| rule.reads.iter().any(|read| PLACED_BY.contains(read)))
-        .collect();
-    let mut found: Vec<Place> = Vec::new();
-    for place in grid(case) {
-        if found.iter().any(|earlier| earlier.diameter == place.diameter) {
-            continue;
+/// Drafts with a placement that no rule of placement faults: the first of each of the first sizes
+/// that find one, found as they are asked for.
+pub(super) fn placements<'a>(
+    site: &'a Workshop<'a>,
+    base: &'a Draft,
+) -> impl Iterator<Item = Draft> + 'a {
+    let case = site.case;
+    let mut plan = ready(case, base);
+    let mut bench = Bench::new();
+    let mut found = None;
+    grid(case)
+        .filter(move |place| {
+            // One placement of a size is enough.
+            let new = found != Some(place.diameter);
+            let stands = new && plan.as_mut().is_some_and(|plan| bench.stands(site, plan, *place));
+            if stands {
+                found = Some(place.diameter);
+            }
+            stands
+        })
+        .take(MOST)
+        .map(|place| written(base, place))
+}
+
+/// Rules that read the placement, with what they have refused.
+struct Bench {
+    /// The one that failed last stands first.
+    tests: Vec<Test>,
+}
+
+struct Test {
+    rule: &'static Rule,
+    /// Which of the placement's numbers it reads.
+    reads: [bool; 7],
+    /// What it refused, as far as it reads: the same again needs no measuring.
+    refused: BTreeSet<[i32; 7]>,
+}
+
+impl Bench {
+    fn new() -> Self {
+        let tests = rules::all()
+            .filter(|rule| rule.step <= Step::Implant)
+            .map(|rule| Test {
+                rule,
+                reads: PLACED_BY.map(|decision| rule.reads.contains(&decision)),
+                refused: BTreeSet::new(),
+            })
+            .filter(|test| test.reads.contains(&true))
+            .collect();
+        Self { tests }
+    }
+
+    fn stands(&mut self, site: &Workshop<'_>, plan: &mut Plan, place: Place) -> bool {
+        let counts = place.counts();
+        if self.tests.iter().any(|test| test.refused.contains(&test.seen(counts))) {
+            return false;
         }
-        if stands(case, &mut plan, place, &mut rules) {
-            found.push(place);
-            if found.len() == MOST {
-                break;
+        let Some(implant) = plan.implant.as_mut() else { return false };
+        place.put(implant);
+        let case = site.case;
+        let (m, known) = (site.measured(plan), Known::of(case, plan));
+        let judging = Judging { case, plan, m: &m, known: &known };
+        let failed = self.tests.iter().position(|test| {
+            let zone = (test.rule.measure)(&judging).and_then(|read| test.rule.zone_of(read));
+            zone.is_some_and(rules::Zone::is_fault)
+        });
+        // What fails one placement fails the next: ask it first.
+        if let Some(failed) = failed {
+            let seen = self.tests[failed].seen(counts);
+            self.tests[failed].refused.insert(seen);
+            self.tests[..=failed].rotate_right(1);
+        }
+        failed.is_none()
+    }
+}
+
+impl Test {
+    /// The numbers that a refusal is kept for. A rule names the decisions that a learner would look
+    /// at, not every number that moves it by a hair; only where it reads a single one (a length out
+    /// of range, a diameter too wide) are the others surely without effect, and left blank.
+    fn seen(&self, counts: [i32; 7]) -> [i32; 7] {
+        let alone = self.reads.iter().filter(|reads| **reads).count() == 1;
+        let mut seen = counts;
+        for (count, reads) in seen.iter_mut().zip(self.reads) {
+            if !reads && alone {
+                *count = 0;
             }
         }
+        seen
     }
-    found.into_iter().map(|place| written(base, place)).collect()
+}
+
+impl Place {
+    /// In the order of [`PLACED_BY`].
+    const fn counts(self) -> [i32; 7] {
+        [self.diameter, self.length, self.facial, self.distal, self.depth, self.tilt, self.tip]
+    }
+
+    fn put(self, implant: &mut Implant) {
+        implant.diameter = Mm::from_tenths(self.diameter);
+        implant.length = Mm::from_tenths(self.length);
+        implant.facial = Mm::from_tenths(self.facial);
+        implant.distal = Mm::from_tenths(self.distal);
+        implant.depth = Mm::from_tenths(self.depth);
+        implant.tilt = Deg::new(f64::from(self.tilt));
+        implant.tip = Deg::new(f64::from(self.tip));
+    }
 }
 
 /// The plan up to the implant, with any placement in it.
@@ -83,41 +171,10 @@ fn ready(case: &Case, base: &Draft) -> Option<Plan> {
 
 fn written(base: &Draft, place: Place) -> Draft {
     let mut book = Book(base.clone());
-    let counts = [
-        place.diameter,
-        place.length,
-        place.facial,
-        place.distal,
-        place.depth,
-        place.tilt,
-        place.tip,
-    ];
-    for (decision, count) in PLACED_BY.into_iter().zip(counts) {
+    for (decision, count) in PLACED_BY.into_iter().zip(place.counts()) {
         book.number(decision, count);
     }
     book.0
-}
-
-fn stands(case: &Case, plan: &mut Plan, place: Place, rules: &mut [&'static Rule]) -> bool {
-    let Some(implant) = plan.implant.as_mut() else { return false };
-    implant.diameter = Mm::from_tenths(place.diameter);
-    implant.length = Mm::from_tenths(place.length);
-    implant.facial = Mm::from_tenths(place.facial);
-    implant.distal = Mm::from_tenths(place.distal);
-    implant.depth = Mm::from_tenths(place.depth);
-    implant.tilt = Deg::new(f64::from(place.tilt));
-    implant.tip = Deg::new(f64::from(place.tip));
-    let (m, known) = (Measurements::of(case, plan), Known::of(case, plan));
-    let judging = Judging { case, plan, m: &m, known: &known };
-    let failed = rules.iter().position(|rule| {
-        let zone = (rule.measure)(&judging).and_then(|reading| rule.zone_of(reading));
-        zone.is_some_and(rules::Zone::is_fault)
-    });
-    // What fails one placement fails the next: ask it first.
-    if let Some(failed) = failed {
-        rules[..=failed].rotate_right(1);
-    }
-    failed.is_none()
 }
 
 /// Steps of a tenth, rounded.
@@ -131,42 +188,35 @@ fn degrees(value: f64, most: i32) -> i32 {
     (tenths(value) / 10).clamp(-most, most)
 }
 
-/// Placements in the order in which they are tried.
+/// Placements in the order in which they are tried. Each one aims: mesiodistally half way between
+/// the neighbours at both ends, in the section from its entry to the middle of the bone at its apex.
 fn grid(case: &Case) -> impl Iterator<Item = Place> + '_ {
     let site = &case.site;
     let upper = site.tooth.jaw() == Jaw::Maxilla;
     let diameters: &'static [i32] = match (upper, site.tooth.position()) {
-        (true, 2) => &[35, 30, 40],
+        (true, 2) => &[35, 30],
         (false, 1 | 2) => &[30, 35],
-        (true, _) => &[40, 35, 45, 30],
-        (false, _) => &[40, 45, 35, 30],
+        _ => &[40, 35, 30],
     };
-    let root = site.root();
-    let tip_z = apex(root).z;
-    let centre = |z: f64| middle(case, z);
-    let at_crest = tenths(centre(0.5)).clamp(-40, 40);
-    let lean = libm::atan2(centre(tip_z + 2.0) - centre(0.5), tip_z + 1.5);
-    let tip = degrees(Deg::from_radians(lean).get(), 25);
-    let own = degrees(root.tilt.get(), 30);
-    let tilts: &'static [i32] =
-        if upper { &[-8, -12, -4, -16, 0, -20, 4] } else { &[0, -4, 4, -8, 8, -12, 12] };
-    let depths = depths(case);
+    let apex_z = apex(site.root()).z;
+    let (entry, end) = (middle(case, 0.5), middle(case, apex_z + 2.0));
+    let tip = degrees(Deg::from_radians(libm::atan2(end - entry, apex_z + 1.5)).get(), 25);
+    let at_crest = tenths(entry).clamp(-40, 40);
+    let (depths, lengths) = (depths(case), lengths(apex_z));
     diameters.iter().flat_map(move |&diameter| {
-        let lengths = lengths(tip_z);
-        let depths = depths.clone();
+        let (depths, lengths) = (depths.clone(), lengths.clone());
         depths.into_iter().flat_map(move |depth| {
-            let faces = offsets(case, diameter, depth);
-            lengths.clone().into_iter().flat_map(move |length| {
-                let faces = faces.clone();
-                tilts.iter().flat_map(move |&tilt| {
-                    faces.clone().into_iter().flat_map(move |facial| {
+            let lengths = lengths.clone();
+            offsets(case, diameter, depth).into_iter().flat_map(move |facial| {
+                lengths.clone().into_iter().flat_map(move |length| {
+                    aims(case, depth, facial, length).into_iter().flat_map(move |tilt| {
                         [0, 5, -5].into_iter().map(move |aside| Place {
                             diameter,
                             length,
                             facial,
                             distal: (at_crest + aside).clamp(-40, 40),
                             depth,
-                            tilt: (own + tilt).clamp(-35, 35),
+                            tilt,
                             tip,
                         })
                     })
@@ -174,6 +224,19 @@ fn grid(case: &Case) -> impl Iterator<Item = Place> + '_ {
             })
         })
     })
+}
+
+/// Tilts from an entry to the middle of the bone at the apex, and a little to either side; within
+/// 25 degrees of the planned crown.
+fn aims(case: &Case, depth: i32, facial: i32, length: i32) -> [i32; 3] {
+    let site = &case.site;
+    let (from, reach) = (f64::from(depth) / 10.0, f64::from(length) / 10.0);
+    let z = from + reach;
+    let across = f64::midpoint(face(&site.ridge.facial, z), face(&site.ridge.oral, z));
+    let lean = libm::atan2(across - f64::from(facial) / 10.0, reach);
+    let crown = degrees(site.crown.tilt.get(), 35);
+    let aim = degrees(Deg::from_radians(lean).get(), 35);
+    [0, 4, -4].map(|more| (aim + more).clamp(crown - 25, crown + 25).clamp(-35, 35))
 }
 
 /// Half way between the neighbours' surfaces at a level; the root's own middle where one is absent.
@@ -214,7 +277,7 @@ fn depths(case: &Case) -> Vec<i32> {
         seen.push(*depth);
         new
     });
-    depths.truncate(4);
+    depths.truncate(3);
     depths
 }
 
@@ -223,7 +286,7 @@ fn lengths(apex_z: f64) -> Vec<i32> {
     let wanted = tenths(apex_z + 3.6);
     let mut lengths: Vec<i32> = (8..=16).map(|length| length * 10).collect();
     lengths.sort_by_key(|length| ((length - wanted).abs(), *length));
-    lengths.truncate(5);
+    lengths.truncate(4);
     lengths
 }
 
@@ -232,5 +295,5 @@ fn offsets(case: &Case, diameter: i32, depth: i32) -> Vec<i32> {
     let at = root_at(case.site.root(), f64::from(depth) / 10.0);
     let wall = tenths(at.y + at.half_fo);
     let aim = wall - 20 - diameter / 2;
-    [0, -4, 4, -8, -12, 8, -16, 12].into_iter().map(|more| (aim + more).clamp(-60, 60)).collect()
+    [0, -5, 4, -10, 8, -15].into_iter().map(|more| (aim + more).clamp(-60, 60)).collect()
 }
