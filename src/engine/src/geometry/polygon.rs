@@ -80,10 +80,19 @@ pub fn distance(one: &[P2], other: &[P2]) -> f64 {
     let mut least = f64::MAX;
     for edge in edges(one) {
         for against in edges(other) {
-            least = least.min(edge_to_edge(edge, against));
+            if box_gap(edge, against) < least {
+                least = least.min(edge_to_edge(edge, against));
+            }
         }
     }
     least
+}
+
+/// How far the boxes round two straight pieces are apart along the worse axis: never more than the
+/// pieces themselves.
+fn box_gap((a, b): Edge, (c, d): Edge) -> f64 {
+    let along = |a: f64, b: f64, c: f64, d: f64| (a.min(b) - c.max(d)).max(c.min(d) - a.max(b));
+    along(a.x, b.x, c.x, d.x).max(along(a.y, b.y, c.y, d.y))
 }
 
 /// What of the polygon lies on the side of a straight line where `side(point) >= 0`, for a linear

@@ -46,9 +46,15 @@ pub fn along(
         visit(from, to.min(enters), before, 0.0);
     }
     let pieces = knots.len() - 1;
+    let (x0, x1) = (start + rate * from, start + rate * to);
+    let (least, most) = (x0.min(x1), x0.max(x1));
     for turn in 0..pieces {
         let piece = if rate > 0.0 { turn } else { pieces - 1 - turn };
         let (a, b) = (knots[piece], knots[piece + 1]);
+        // Most pieces are not passed at all; that is seen without dividing.
+        if b.x < least || a.x > most {
+            continue;
+        }
         let (ta, tb) = (time(a.x), time(b.x));
         let (t0, t1) = (ta.min(tb).max(from), ta.max(tb).min(to));
         if t0 < t1 {

@@ -3,6 +3,7 @@
 /// The stretch of `[from, to]` on which `a t^2 + 2 b t + c <= 0`, for quadratics that a convex body
 /// gives along a ray, so that the stretch is one interval. `None` when it is empty.
 #[must_use]
+#[inline]
 pub fn at_most_nothing(a: f64, b: f64, c: f64, from: f64, to: f64) -> Option<(f64, f64)> {
     let proper = from < to;
     if !proper {

@@ -123,9 +123,15 @@ impl Stack {
         }
         let pieces = self.knots.len();
         let apical = step.z > 0.0;
+        let (z0, z1) = (from.z + step.z * first, from.z + step.z * last);
+        let (least, most) = (z0.min(z1), z0.max(z1));
         for turn in 0..pieces {
             let piece = if apical { turn } else { pieces - 1 - turn };
             let level = |i: usize| self.knots.get(i).map_or(self.last_level(), |knot| knot.at);
+            // Most pieces are not passed at all; that is seen without dividing.
+            if level(piece + 1) < least || level(piece) > most {
+                continue;
+            }
             let (a, b) = ((level(piece) - from.z) / step.z, (level(piece + 1) - from.z) / step.z);
             let (enters, leaves) = (a.min(b).max(first), a.max(b).min(last));
             if enters < leaves

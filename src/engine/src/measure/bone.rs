@@ -14,7 +14,7 @@ const BELOW_ORAL_CREST: f64 = 1.0;
 const BELOW_PLATFORM: f64 = 2.0;
 /// Even steps between the depths at which a least thickness is looked for, beside the depths at which
 /// the face bends.
-const STEPS: u32 = 12;
+const STEPS: u32 = 8;
 
 impl Measurements<'_> {
     /// Facial bone once graft has turned to bone: along +y from the implant's surface 2 mm below its

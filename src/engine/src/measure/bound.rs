@@ -108,7 +108,8 @@ fn nearest_on(polygon: &[P2], point: P2) -> Option<P2> {
         let way = (point.x - a.x) * ex + (point.y - a.y) * ey;
         let t = if whole > 0.0 { (way / whole).clamp(0.0, 1.0) } else { 0.0 };
         let at = P2::new(a.x + ex * t, a.y + ey * t);
-        let distance = libm::hypot(point.x - at.x, point.y - at.y);
+        let (dx, dy) = (point.x - at.x, point.y - at.y);
+        let distance = dx * dx + dy * dy;
         if best.is_none_or(|(kept, _)| distance < kept) {
             best = Some((distance, at));
         }

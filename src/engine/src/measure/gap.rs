@@ -83,44 +83,22 @@ fn opening(solid: &Solid, cone: &Cone, side: V3, depth: f64) -> Option<Opening> 
 
 fn facial_gap(solid: &Solid, cone: &Cone) -> Option<FacialGap> {
     let crest = solid.crest(Bone::Now, Wall::Facial, 0.0);
-    let level = cone.frame.origin.z.max(crest);
-    let on_axis = axis_at_level(cone, level);
-    let ray = Ray { origin: on_axis, direction: V3::FACIAL };
-    let surface = facial_surface(cone, level);
-    let wall = solid
-        .roots
-        .iter()
-        .filter_map(|root| root.ray(&ray).last())
-        .map(|part| part.to)
-        .reduce(f64::max);
+    // The facial generator is the implant's outermost line; where a tilt carries its coronal end above
+    // the crest it is taken at the crest.
+    let line = cone.generator(cone.frame.facial);
+    let rise = line.direction.z;
+    let depth =
+        if rise > 1e-9 { ((crest - line.origin.z) / rise).clamp(0.0, cone.length) } else { 0.0 };
+    let surface = line.at(depth);
+    let ray = Ray { origin: surface, direction: V3::FACIAL };
+    let wall = solid.roots.iter().filter_map(|root| root.ray(&ray).last());
+    let wall = wall.map(|part| part.to).reduce(f64::max);
     // Beside the socket there is no gap: the implant stands in what was its wall.
-    let width = wall.map_or(0.0, |wall| (wall - surface).max(0.0));
-    let seen = level.max(crest + BELOW_CREST);
-    let from = P3::new(on_axis.x, on_axis.y, seen);
-    let outward = Ray { origin: from, direction: V3::FACIAL };
+    let width = wall.map_or(0.0, |wall| wall.max(0.0));
+    let seen = P3::new(surface.x, surface.y, surface.z.max(crest + BELOW_CREST));
+    let outward = Ray { origin: seen, direction: V3::FACIAL };
     let wall_present = !solid.bone(Bone::Now, &outward, 0.0, FAR).is_empty();
     Some(FacialGap { width: mm(width)?, wall_present })
-}
-
-/// From the axis at a level z along y to the outer surface, which is taken to go on coronally of the
-/// platform: along a leaning implant the line leaves through the platform's plane before it meets the
-/// surface, and the gap would otherwise begin at the axis.
-fn facial_surface(cone: &Cone, level: f64) -> f64 {
-    let along = cone.frame.along;
-    let depth = if along.z.abs() < 1e-9 { 0.0 } else { (level - cone.frame.origin.z) / along.z };
-    // At y the line lies y * across off the axis and at depth + y * along.y on it.
-    let across = libm::sqrt(1.0 - along.y * along.y);
-    let closing = across - cone.slope() * along.y;
-    if closing > 1e-9 { cone.radius(depth) / closing } else { cone.near }
-}
-
-/// The point of the implant's axis at a level z; its platform's middle when the axis lies level.
-pub(super) fn axis_at_level(cone: &Cone, level: f64) -> P3 {
-    let along = cone.frame.along;
-    if along.z.abs() < 1e-9 {
-        return cone.frame.origin;
-    }
-    cone.axis_at((level - cone.frame.origin.z) / along.z)
 }
 
 #[cfg(test)]

@@ -1,12 +1,26 @@
 //! What is known of a site whatever the plan: its solids, its map, and volumes and outlines that are
 //! worth keeping.
 
-use crate::anatomy::{Beside, Site, Solid};
-use crate::geometry::P2;
+use super::bound::Towards;
+use crate::anatomy::{Beside, Site, Solid, Wall};
+use crate::geometry::{P2, polygon};
 use core::cell::OnceCell;
 
 /// Directions round an implant in which its surface is followed.
 pub(super) const AROUND: usize = 24;
+
+/// Something on the map that is to be covered.
+#[derive(Debug)]
+pub(super) struct OpeningOnMap {
+    /// Its outline; of a defect, what lies apical of the crest.
+    pub(super) outline: Vec<P2>,
+    /// The direction that is apical for it.
+    pub(super) apical: Towards,
+    /// Whether it is the socket's orifice.
+    pub(super) is_orifice: bool,
+    /// Bone between it and the mesial or distal neighbouring root, mm; `None` where there is no root.
+    pub(super) room: [Option<f64>; 2],
+}
 
 /// A site, prepared once for any number of plans.
 #[derive(Debug)]
@@ -19,6 +33,7 @@ pub struct Ground {
     pub(super) wall_volume: OnceCell<f64>,
     pub(super) between_cortices: OnceCell<Option<f64>>,
     orifice: OnceCell<Vec<P2>>,
+    openings: OnceCell<Vec<OpeningOnMap>>,
     beside: [OnceCell<Vec<Vec<P2>>>; 2],
 }
 
@@ -39,6 +54,7 @@ impl Ground {
             wall_volume: OnceCell::new(),
             between_cortices: OnceCell::new(),
             orifice: OnceCell::new(),
+            openings: OnceCell::new(),
             beside: [OnceCell::new(), OnceCell::new()],
         }
     }
@@ -47,6 +63,31 @@ impl Ground {
     pub fn orifice(&self) -> &[P2] {
         self.orifice.get_or_init(|| {
             self.solid.root().map_or_else(Vec::new, |root| self.solid.map.orifice(root))
+        })
+    }
+
+    /// The wall defects, then the orifice.
+    pub(super) fn openings(&self) -> &[OpeningOnMap] {
+        self.openings.get_or_init(|| {
+            let crest = -self.solid.map.across();
+            let defects = self.solid.cuts.iter().map(|cut| match cut.wall {
+                Wall::Facial => (polygon::clipped(&cut.outline, |p| p.y), Towards::Apical, false),
+                Wall::Oral => {
+                    (polygon::clipped(&cut.outline, |p| crest - p.y), Towards::Coronal, false)
+                }
+            });
+            let orifice = (self.orifice().to_vec(), Towards::Apical, true);
+            defects
+                .chain([orifice])
+                .filter(|(outline, ..)| outline.len() > 2)
+                .map(|(outline, apical, is_orifice)| {
+                    let room = [0, 1].map(|side| {
+                        let roots = self.root_beside(side).iter();
+                        roots.map(|root| polygon::distance(&outline, root)).reduce(f64::min)
+                    });
+                    OpeningOnMap { outline, apical, is_orifice, room }
+                })
+                .collect()
         })
     }
 

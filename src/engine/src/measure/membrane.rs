@@ -7,7 +7,6 @@
 
 use super::bound::{Corners, Towards, margin};
 use super::{Margins, Measurements, mm};
-use crate::anatomy::Wall;
 use crate::geometry::{P2, polygon};
 use crate::plan::Membrane;
 use crate::plan::choices::{Fold, SocketSeal};
@@ -35,12 +34,14 @@ impl Measurements<'_> {
         let over = covers_socket(self, membrane);
         let mut margins = Margins::default();
         let mut asked = false;
-        for (part, apical) in self.hole(over) {
+        let hole = self.ground().openings().iter().filter(|part| over || !part.is_orifice);
+        for part in hole {
             asked = true;
-            let beside = |side, at| self.unless_at_root(&part, side, margin(&part, cover, at)?);
+            let past = |side| margin(&part.outline, cover, side);
+            let beside = |side: usize, at| unless_at_root(part.room[side], past(at)?);
             keep(&mut margins.mesial, beside(0, Towards::Mesial));
             keep(&mut margins.distal, beside(1, Towards::Distal));
-            keep(&mut margins.apical, margin(&part, cover, apical));
+            keep(&mut margins.apical, past(part.apical));
         }
         if over && let Some(reach) = polygon::extent(self.ground().orifice(), |p| p.x) {
             asked = true;
@@ -49,35 +50,6 @@ impl Measurements<'_> {
             keep(&mut margins.oral, margin(&line, cover, Towards::Coronal));
         }
         asked.then_some(margins)
-    }
-
-    /// The parts of the hole, each with the direction that is apical for it.
-    fn hole(&self, over: bool) -> Vec<(Vec<P2>, Towards)> {
-        let ground = self.ground();
-        let mut parts = Vec::with_capacity(ground.solid.cuts.len() + 1);
-        for cut in &ground.solid.cuts {
-            let (part, apical) = match cut.wall {
-                Wall::Facial => (polygon::clipped(&cut.outline, |p| p.y), Towards::Apical),
-                Wall::Oral => {
-                    let crest = -ground.solid.map.across();
-                    (polygon::clipped(&cut.outline, |p| crest - p.y), Towards::Coronal)
-                }
-            };
-            if part.len() > 2 {
-                parts.push((part, apical));
-            }
-        }
-        if over && !ground.orifice().is_empty() {
-            parts.push((ground.orifice().to_vec(), Towards::Apical));
-        }
-        parts
-    }
-
-    fn unless_at_root(&self, part: &[P2], side: usize, margin: f64) -> Option<f64> {
-        let roots = self.ground().root_beside(side).iter();
-        let room = roots.map(|root| polygon::distance(part, root)).reduce(f64::min);
-        let reaches = room.is_some_and(|room| room < ROOM_FOR_MARGIN);
-        (margin < 0.0 || !reaches).then_some(margin)
     }
 
     /// Least distance from the membrane to a neighbouring root's outline on the map, as seen from the
@@ -90,6 +62,12 @@ impl Measurements<'_> {
         let roots = [0, 1].into_iter().flat_map(|side| ground.root_beside(side));
         mm(roots.map(|root| polygon::distance(cover.as_slice(), root)).reduce(f64::min)?)
     }
+}
+
+/// The margin, unless the bone there is too narrow to ask for one and the hole itself is covered.
+fn unless_at_root(room: Option<f64>, margin: f64) -> Option<f64> {
+    let reaches = room.is_some_and(|room| room < ROOM_FOR_MARGIN);
+    (margin < 0.0 || !reaches).then_some(margin)
 }
 
 /// Whether the membrane must cover the socket: folded over it, or the seal that was chosen.
@@ -108,7 +86,7 @@ pub(super) fn keep(least: &mut Option<Mm>, next: Option<f64>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::anatomy::{Defect, DefectKind, Neighbour};
+    use crate::anatomy::{Defect, DefectKind, Neighbour, Wall};
     use crate::geometry::Outline;
     use crate::plan::Decision;
     use crate::rules::trial::Trial;

@@ -77,9 +77,9 @@ pub enum Opening {
 /// The facial gap.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FacialGap {
-    /// From the implant's outer surface at the platform (at crest level if the platform stands above
-    /// it) to the facial wall as it was before any defect, along y in the sagittal plane through the
-    /// implant's axis there; 0 when the implant touches or passes it.
+    /// From the implant's most facial point at its platform (at crest level, on its facial generator,
+    /// where that point stands above the crest) to the facial wall as it was before any defect, along
+    /// y; 0 when the implant touches or passes it.
     pub width: Mm,
     /// Whether bone is really there.
     pub wall_present: bool,

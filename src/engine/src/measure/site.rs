@@ -55,7 +55,8 @@ impl Measurements<'_> {
 
     /// Bone beyond the socket's apex along the tooth's axis: the length of the first stretch of bone,
     /// which begins at the apex (beyond an apical lesion, where there is one) and ends at the first
-    /// surface or structure. Millimetres; 0 when the apex stands outside bone.
+    /// surface or structure, or at the level down to which the ridge is drawn. Millimetres; 0 when the
+    /// apex stands outside bone.
     #[must_use]
     pub fn bone_beyond_apex(&self) -> Option<Mm> {
         const HAIR: f64 = 1e-6;
@@ -65,7 +66,11 @@ impl Measurements<'_> {
         let start = solid.hollows.iter().find_map(|hollow| {
             hollow.ray(&ray).filter(|(from, to)| *from <= HAIR && 0.0 < *to).map(|(_, to)| to)
         });
-        let first = solid.bone(Bone::Now, &ray, 0.0, FAR).as_slice().first().copied();
+        let drawn = [Wall::Facial, Wall::Oral].map(|wall| solid.face_knots(wall).last().copied());
+        let bottom = drawn.into_iter().flatten().map(|knot| knot.x).fold(0.0, f64::max);
+        let end = (bottom - ray.origin.z) / ray.direction.z.max(1e-3);
+        let first =
+            solid.bone(Bone::Now, &ray, 0.0, end.clamp(0.0, FAR)).as_slice().first().copied();
         let reaches = first.filter(|part| part.from <= start.unwrap_or(0.0) + HAIR);
         mm(reaches.map_or(0.0, |part| part.to - part.from))
     }

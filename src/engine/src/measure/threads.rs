@@ -14,7 +14,9 @@ use crate::units::Mm;
 use core::f64::consts::TAU;
 
 /// How finely the edge between facing and exposed is found along a generator, mm.
-const EDGE: f64 = 0.05;
+const EDGE: f64 = 0.1;
+/// A first look outward, mm.
+const NEAR: f64 = 4.0;
 /// Along a generator the outward view is taken at least this often, mm.
 const VIEW: f64 = 2.0;
 
@@ -118,7 +120,9 @@ fn threads(ground: &Ground, cone: &Cone, grip: &Grip) -> Option<Threads> {
         let line = cone.generator(side);
         let meets = |depth: f64| {
             let ray = Ray { origin: line.at(depth), direction: side };
-            !ground.solid.bone(Bone::Now, &ray, 0.0, FAR).is_empty()
+            let within = |reach| !ground.solid.bone(Bone::Now, &ray, 0.0, reach).is_empty();
+            // Bone is mostly near, and a short look meets no neighbour.
+            within(NEAR) || within(FAR)
         };
         for part in Intervals::one(0.0, cone.length).minus(met).as_slice() {
             let steps = libm::ceil((part.to - part.from) / VIEW).max(1.0);

@@ -128,8 +128,8 @@ fn common(root: &Stack, implant: &Cone, level: f64) -> f64 {
     let (first, last) = ((crossing - half).clamp(0.0, end), (crossing + half).clamp(0.0, end));
     let mut disc = |v: f64| disc_in(root, implant, v, level);
     let rest = end - last;
-    gauss(&GAUSS_4, first, last, &mut disc)
-        + gauss(&GAUSS_4, last, last + 0.6 * rest, &mut disc)
+    let cut = if first < last { gauss(&GAUSS_4, first, last, &mut disc) } else { 0.0 };
+    cut + gauss(&GAUSS_4, last, last + 0.6 * rest, &mut disc)
         + gauss(&GAUSS_8, last + 0.6 * rest, end, &mut disc)
 }
 
@@ -269,8 +269,7 @@ fn area_within(base: &[P2], d: f64) -> f64 {
         let start = libm::atan2(n.y, n.x);
         if turn > 0.0 {
             sum -= gauss(&GAUSS_8, start, start + turn, |angle| {
-                let (sin, cos) = libm::sincos(angle);
-                let _ = cos;
+                let sin = libm::sin(angle);
                 -d * sin * (b.y + d * sin).max(0.0)
             });
         }
