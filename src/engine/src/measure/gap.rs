@@ -135,18 +135,19 @@ mod tests {
     }
 
     #[test]
-    fn leaning_either_way_the_gap_begins_at_the_surface() {
-        let gap_leaning = |degrees| {
+    fn leaning_either_way_the_gap_begins_at_the_facial_rim_or_where_the_crest_cuts_the_surface() {
+        for degrees in [-20, -8, -1, 0, 1, 8, 20] {
             let mut trial = upright();
             trial.number(Decision::Tilt, degrees);
-            gap_of(&trial).width.get()
-        };
-        for degrees in [-20, -8, -1, 1, 8, 20] {
-            let lean = Deg::new(f64::from(degrees)).radians();
-            // Where y cos(lean) = 2 - 0.6 (y sin(lean)) / 13.
-            let surface = 2.0 / (libm::cos(lean) + 0.6 * libm::sin(lean) / 13.0);
-            let gap = gap_leaning(degrees);
-            assert!((gap - (3.0 - surface)).abs() < 1e-9, "{degrees}: {gap}");
+            let (sin, cos) = libm::sincos(Deg::new(f64::from(degrees)).radians());
+            let slope = -0.6 / 13.0;
+            // The rim lies at y = 2 cos, z = -2 sin; above the crest the surface runs on to z = 0.
+            let depth = (2.0 * sin / (cos - slope * sin)).max(0.0);
+            let y = 2.0 * cos + depth * (sin + slope * cos);
+            let z = -2.0 * sin + depth * (cos - slope * sin);
+            let wall = 3.0 * (1.0 - (1.0 - libm::pow(0.8, 0.3)) / 2.2 * z);
+            let gap = gap_of(&trial).width.get();
+            assert!((gap - (wall - y)).abs() < 1e-9, "{degrees}: {gap}");
         }
     }
 
