@@ -71,7 +71,7 @@ macro_rules! archetypes {
 }
 
 archetypes! {
-    IntactThick = "intact-thick", WallAndGap, "an intact facial wall of more than 1 mm";
+    IntactThick = "intact-thick", WallAndGap, "an intact facial wall of more than 1 mm under thick gum";
     IntactThin = "intact-thin", WallAndGap, "an intact facial wall of less than 1 mm";
     GapNarrow = "gap-narrow", WallAndGap, "a narrow socket: little gap whatever the implant";
     GapWide = "gap-wide", WallAndGap, "a wide socket: a gap of more than 2 mm";
@@ -117,7 +117,7 @@ archetypes! {
     Antiplatelets = "antiplatelets", PatientCare, "platelet inhibitors";
     Steroids = "steroids", PatientCare, "steroid tablets";
     HeavySmoker = "heavy-smoker", PatientCare, "heavy smoking";
-    PenicillinAllergy = "penicillin-allergy", PatientCare, "an allergy and views on graft origin";
+    Allergies = "allergies", PatientCare, "an allergy, and views on graft origin";
 }
 
 impl Archetype {
@@ -173,7 +173,7 @@ impl Archetype {
     pub(super) fn brief(self) -> Brief {
         let plain = Brief::plain();
         match self {
-            Self::IntactThick => Brief { plate: Plate::Thick, ..plain },
+            Self::IntactThick => Brief { plate: Plate::Thick, thick_gum: true, ..plain },
             Self::IntactThin => Brief { plate: Plate::Thin, ..plain },
             Self::GapNarrow => Brief { socket: Width::Narrow, plate: Plate::Thick, ..plain },
             Self::GapWide => Brief { socket: Width::Wide, ..plain },
@@ -241,6 +241,7 @@ pub(super) struct Brief {
     pub tight: bool,
     pub neighbour_implant: bool,
     pub thin_gum_high_lip: bool,
+    pub thick_gum: bool,
     pub recession: bool,
     pub gate: Option<Archetype>,
 }
@@ -341,6 +342,7 @@ impl Brief {
             tight: false,
             neighbour_implant: false,
             thin_gum_high_lip: false,
+            thick_gum: false,
             recession: false,
             gate: None,
         }

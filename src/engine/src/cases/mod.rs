@@ -200,9 +200,11 @@ fn draw_bound(draws: &Draws, tooth: Tooth, brief: &Brief) -> Result<Case, &'stat
     };
     holds_together(&site)?;
     let patient = patient::draw(draws, person, &site, brief);
-    let readings = readings::draw(draws, &site, &patient);
     let title = title(tooth, &patient);
-    Ok(Case { address: Some(draws.address()), title, site, patient, readings })
+    let readings = readings::unread();
+    let mut case = Case { address: Some(draws.address()), title, site, patient, readings };
+    case.readings = readings::draw(draws, &case);
+    Ok(case)
 }
 
 /// Tooth and reason: what a referral says, and nothing that the learner is to find out.

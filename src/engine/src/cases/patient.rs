@@ -136,8 +136,12 @@ fn background(draws: &Draws, patient: &mut Patient, brief: &Brief) {
     if allergies.chance(0.08) {
         patient.allergies.push(Allergy::Penicillin);
     }
-    if allergies.chance(0.03) {
-        patient.allergies.push(Allergy::Latex);
+    for (allergy, odds) in
+        [(Allergy::Chlorhexidine, 0.01), (Allergy::Collagen, 0.01), (Allergy::Latex, 0.03)]
+    {
+        if allergies.chance(odds) {
+            patient.allergies.push(allergy);
+        }
     }
     patient.graft_view = draws.stream(Field::GraftView).weighted(
         &[
@@ -228,14 +232,14 @@ fn apply(stream: &mut Stream, gate: Archetype, patient: &mut Patient) {
         Archetype::ActivePeriodontitis => patient.bleeding_score = whole(stream, 38.0, 70.0) as u8,
         Archetype::GrowthUnfinished => patient.growth_complete = false,
         Archetype::HeavySmoker => patient.cigarettes = whole(stream, 22.0, 35.0) as u8,
-        Archetype::PenicillinAllergy => {
-            if !patient.allergies.contains(&Allergy::Penicillin) {
-                patient.allergies.insert(0, Allergy::Penicillin);
+        Archetype::Allergies => {
+            let known = [Allergy::Penicillin, Allergy::Chlorhexidine, Allergy::Collagen];
+            let allergy = stream.pick(&known, Allergy::Penicillin);
+            if !patient.allergies.contains(&allergy) {
+                patient.allergies.insert(0, allergy);
             }
-            patient.graft_view = stream.pick(
-                &[GraftView::NoHuman, GraftView::NoAnimal, GraftView::OwnOrSynthetic],
-                GraftView::NoAnimal,
-            );
+            let views = [GraftView::NoHuman, GraftView::NoAnimal, GraftView::OwnOrSynthetic];
+            patient.graft_view = stream.pick(&views, GraftView::NoAnimal);
         }
         _ => {}
     }

@@ -8,10 +8,44 @@
 use super::draw::{Draws, Field, Stream, halves, tenths};
 use super::shape::{along, apex, face, root_at, to_segment};
 use crate::anatomy::{Defect, Jaw, Lesion, Map, Site, Wall};
-use crate::chart::{Complaint, Patient, Readings, SectionReport, SoundingReading};
+use crate::chart::{Case, Complaint, Patient, Readings, SectionReport, SoundingReading};
+use crate::measure::Measurements;
+use crate::plan::Plan;
 use crate::units::Mm;
 
-pub(super) fn draw(draws: &Draws, site: &Site, patient: &Patient) -> Readings {
+/// How much bone beyond an apex a section of small field shows, mm (ours).
+const FIELD: f64 = 20.0;
+
+/// Before anything has been read: what a case holds while its readings are drawn.
+pub(super) fn unread() -> Readings {
+    let none = SoundingReading { depth: Mm::ZERO };
+    Readings {
+        sections: SectionReport {
+            error: Mm::ZERO,
+            facial_plate: None,
+            oral_plate: None,
+            ridge_width: [Mm::ZERO; 3],
+            concavity: Mm::ZERO,
+            undercut: Mm::ZERO,
+            canal: None,
+            foramen: None,
+            loop_length: None,
+            floor: None,
+            nasopalatine: None,
+            beyond_apex: Mm::ZERO,
+            lesion: None,
+            density: crate::anatomy::DensityClass::D3,
+        },
+        sounding: [none; 4],
+        probing: [Mm::ZERO; 6],
+        film_root_length: Mm::ZERO,
+        film_floor: None,
+        film_lesion: None,
+    }
+}
+
+pub(super) fn draw(draws: &Draws, case: &Case) -> Readings {
+    let Case { site, patient, .. } = case;
     let mut film = draws.stream(Field::Film);
     let root = site.root();
     let film_root_length =
@@ -20,31 +54,12 @@ pub(super) fn draw(draws: &Draws, site: &Site, patient: &Patient) -> Readings {
     let film_error = film.normal_within(0.0, 0.4, -1.0, 1.0);
     let shows = film.unit();
     Readings {
-        sections: sections(draws, site),
+        sections: sections(draws, case),
         sounding: sounding(draws, site),
         probing: probing(draws, site, patient),
         film_root_length,
         film_floor: floor.filter(|f| *f < 12.0).map(|f| Mm::new(tenths(f + film_error))),
         film_lesion: film_lesion(site, shows),
-    }
-}
-
-/// Plate at x = 0, 1 mm apical of the present crest; 0 where the wall is gone there.
-fn plate(site: &Site, wall: Wall) -> f64 {
-    let crest = along(&site.ridge.crest.knots, 0.0);
-    let offset = if wall == Wall::Oral { site.ridge.crest.oral_offset.get() } else { 0.0 };
-    let z = crest + offset + 1.0;
-    if site
-        .defects
-        .iter()
-        .any(|defect| defect.wall == wall && covers(&Map::of(&site.ridge), defect, 0.0, z))
-    {
-        return 0.0;
-    }
-    let at = root_at(site.root(), z);
-    match wall {
-        Wall::Facial => face(&site.ridge.facial, z) - at.y - at.half_fo,
-        Wall::Oral => at.y - at.half_fo - face(&site.ridge.oral, z),
     }
 }
 
@@ -79,7 +94,12 @@ fn bone_level(site: &Site, wall: Wall, x: f64) -> f64 {
     z
 }
 
-fn sections(draws: &Draws, site: &Site) -> SectionReport {
+fn sections(draws: &Draws, case: &Case) -> SectionReport {
+    let site = &case.site;
+    // What is really there is measured where everything is measured; no plan has been carried out.
+    let plan = Plan::default();
+    let m = Measurements::of(case, &plan);
+    let truth = |length: Option<Mm>| length.map_or(0.0, Mm::get);
     let mut stream = draws.stream(Field::SectionError);
     let error = tenths(stream.between(0.25, 0.55));
     let threshold = stream.between(0.5, 0.6);
@@ -93,13 +113,13 @@ fn sections(draws: &Draws, site: &Site) -> SectionReport {
     let tip = apex(root);
     let width = |z: f64| face(&site.ridge.facial, z) - face(&site.ridge.oral, z);
     let thin = |plate: f64| (plate >= threshold).then_some(plate);
-    let facial_plate = thin(plate(site, Wall::Facial)).map(&mut read);
-    let oral_plate = thin(plate(site, Wall::Oral)).map(&mut read);
+    let facial_plate = thin(truth(m.facial_plate())).map(&mut read);
+    let oral_plate = thin(truth(m.oral_plate())).map(&mut read);
     let ridge_width = [width(0.0), width(0.5 * tip.z), width(tip.z)].map(&mut read);
     let concavity = read(concavity(site)).max(Mm::ZERO);
     let undercut = match site.tooth.jaw() {
         Jaw::Maxilla => Mm::ZERO,
-        Jaw::Mandible => read(undercut(site)).max(Mm::ZERO),
+        Jaw::Mandible => read(truth(m.lingual_undercut())).max(Mm::ZERO),
     };
     let vital = &site.vital;
     let tube =
@@ -111,7 +131,8 @@ fn sections(draws: &Draws, site: &Site) -> SectionReport {
         .map(|_| vital.loop_.as_ref().map_or(Mm::ZERO, |run| read((run.to - run.from).length())));
     let floor = to_floor(site).map(&mut read);
     let nasopalatine = vital.nasopalatine.as_ref().map(|run| read(root_to_tube(site, run)));
-    let beyond_apex = read(beyond_apex(site)).max(Mm::ZERO);
+    // A field ends somewhere: what goes on beyond it reads as its length.
+    let beyond_apex = read(truth(m.bone_beyond_apex()).min(FIELD)).max(Mm::ZERO);
     let lesion = match site.lesion {
         Lesion::None => None,
         Lesion::Chronic { diameter }
@@ -170,39 +191,6 @@ fn concavity(site: &Site) -> f64 {
     let to = face(&site.ridge.facial, far);
     let inside = knots.iter().filter(|knot| 0.0 < knot.x && knot.x < far);
     inside.map(|knot| from + (to - from) * knot.x / far - knot.y).fold(0.0, f64::max)
-}
-
-/// How far the oral face turns in apical of its most oral point.
-fn undercut(site: &Site) -> f64 {
-    let far = apex(site.root()).z + 8.0;
-    let mut most = f64::INFINITY;
-    let mut deepest = 0.0_f64;
-    for step in 0..=80 {
-        let y = face(&site.ridge.oral, far * f64::from(step) / 80.0);
-        most = most.min(y);
-        deepest = deepest.max(y - most);
-    }
-    deepest
-}
-
-/// Bone along the root's axis beyond the apex, to the floor, the canal or the outer face; 20 mm at
-/// most.
-fn beyond_apex(site: &Site) -> f64 {
-    let tip = apex(site.root());
-    let axis = crate::geometry::direction(site.root().tilt, site.root().tip);
-    for step in 1..=200 {
-        let length = f64::from(step) / 10.0;
-        let at = tip + axis * length;
-        let out = at.y > face(&site.ridge.facial, at.z) || at.y < face(&site.ridge.oral, at.z);
-        let floor = site.vital.floor.as_ref();
-        let in_floor = floor.is_some_and(|floor| at.z > floor.z.get() + floor.rise * at.x);
-        let canal = site.vital.canal.as_ref();
-        let in_canal = canal.is_some_and(|run| to_segment(at, run.from, run.to) < run.radius.get());
-        if out || in_floor || in_canal {
-            return length - 0.1;
-        }
-    }
-    20.0
 }
 
 /// Mesial, middle and distal on the facial side, then the middle of the oral side. The gum's margin

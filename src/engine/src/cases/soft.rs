@@ -25,13 +25,23 @@ const fn gum(jaw: Jaw, position: u8) -> [(f64, f64); 2] {
 pub(super) fn draw(draws: &Draws, rooted: &Rooted, ridge: &Ridge, brief: &Brief) -> SoftTissue {
     let free = brief.plate == Plate::Free;
     let [(thick, thick_sd), (wide, wide_sd)] = gum(rooted.tooth.jaw(), rooted.tooth.position());
-    let (low, high) = match (free, brief.thin_gum_high_lip) {
-        (_, true) => (0.5, 0.85),
-        (true, false) => (0.4, 2.2),
-        (false, false) => (1.05, 2.0),
+    let mut gum = draws.stream(Field::GumThickness);
+    let thickness = if brief.thick_gum {
+        // Thick by every definition: rare, and the one site that every position finds suitable.
+        gum.between(2.05, 2.5)
+    } else {
+        let (low, high) = match (free, brief.thin_gum_high_lip) {
+            (_, true) => (0.5, 0.85),
+            (true, false) => (0.4, 2.2),
+            (false, false) => (1.05, 2.0),
+        };
+        gum.normal_within(thick, thick_sd, low, high)
     };
-    let thickness = draws.stream(Field::GumThickness).normal_within(thick, thick_sd, low, high);
-    let least = if free { 0.5 } else { 3.1 };
+    let least = match (free, brief.thick_gum) {
+        (true, _) => 0.5,
+        (false, true) => 4.1,
+        (false, false) => 3.1,
+    };
     let keratinised = draws.stream(Field::Keratinised).normal_within(
         wide,
         wide_sd,

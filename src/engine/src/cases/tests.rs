@@ -201,6 +201,17 @@ fn a_section_states_its_error_and_keeps_to_it_and_a_film_never_shows_the_facial_
         for (read, truth) in report.ridge_width.iter().zip([at(0.0), at(0.5 * tip), at(tip)]) {
             assert!((read.get() - truth).abs() <= report.error.get() + 1e-9, "{}", case.title);
         }
+        let plan = crate::plan::Plan::default();
+        let m = crate::measure::Measurements::of(&case, &plan);
+        for (read, truth) in
+            [(report.facial_plate, m.facial_plate()), (report.oral_plate, m.oral_plate())]
+        {
+            let truth = truth.unwrap().get();
+            match read {
+                Some(read) => assert!((read.get() - truth).abs() <= report.error.get() + 1e-9),
+                None => assert!(truth < 0.6, "{}: {truth}", case.title),
+            }
+        }
         // A plate that is not there, or too thin, is not discernible.
         let open = case
             .site
@@ -342,4 +353,81 @@ fn no_jaw_but_the_lower_has_a_canal_and_no_tooth_but_a_central_a_nasopalatine_ca
         assert_eq!(upper, site.vital.floor.is_some());
         assert_eq!(upper && site.tooth.position() == 1, site.vital.nasopalatine.is_some());
     }
+}
+
+/// FNV-1a, 64 bits, of the case as JSON: every field, every bit of every number.
+fn fingerprint(case: &Case) -> u64 {
+    let text = serde_json::to_string(case).unwrap();
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
+    })
+}
+
+#[test]
+fn an_address_draws_the_same_case_for_ever() {
+    // Never edited for a number: whoever moves one of these takes the next generator number and
+    // keeps this one.
+    for (seed, attempt, tooth, name, length, hash) in FOR_EVER {
+        let case = at(address(seed, attempt)).unwrap();
+        assert_eq!(case.site.tooth.iso(), tooth);
+        assert_eq!(case.patient.name, name);
+        assert_eq!(case.site.root().length.get().to_bits(), f64::to_bits(length));
+        assert_eq!(fingerprint(&case), hash, "{seed}.{attempt} {:#x}", fingerprint(&case));
+    }
+}
+const FOR_EVER: [(u64, u32, u8, &str, f64, u64); 8] = [
+    (0, 0, 24, "Rohan Mehta", 12.83, 0xf368_e7f6_b178_7bff),
+    (1, 0, 31, "Rafael Vega", 11.74, 0x66f0_5ad9_2669_11c8),
+    (2024, 3, 21, "Wei Zhou", 10.25, 0x57ce_e9cf_0df4_e5ab),
+    (7, 16, 25, "Fiona Nolan", 11.8, 0x8b29_96d0_3808_4c0f),
+    (u64::MAX, 5, 41, "Camila Vega", 9.63, 0x4226_5c2b_636a_4429),
+    (123456789, 48, 21, "Bo Zhou", 12.02, 0x08b9_d753_426a_92be),
+    (42, 2, 11, "Cheikh Sarr", 12.59, 0x0d85_eddb_6b8c_a710),
+    (99, 0, 42, "Lei Song", 12.06, 0xd5eb_64f1_f3cd_4cde),
+];
+
+#[test]
+fn every_archetype_has_cases_and_their_proofs_are_sound() {
+    use crate::debrief::{PlanWord, judge};
+    use crate::plan::Plan;
+    for archetype in Archetype::ALL {
+        let asked = Constraints { archetype: Some(*archetype), ..Constraints::default() };
+        let case = generate_with(41, &asked).unwrap();
+        let found = proof(&case).unwrap();
+        let plan = Plan::from_draft(&found.draft, &case).unwrap();
+        assert_eq!(PlanWord::of(&judge(&case, &plan)), PlanWord::Sound, "{archetype:?}");
+        assert_eq!(plan.course(), Some(found.course), "{archetype:?}");
+        assert_eq!(proof(&case), Some(found), "the same one every time");
+    }
+}
+
+#[test]
+fn most_first_attempts_stand_so_that_archetypes_keep_their_share() {
+    let cases = drawn(300);
+    let solved = cases.iter().filter(|(_, case)| proof(case).is_some()).count();
+    assert!(solved * 20 >= cases.len() * 19, "{solved} of {}", cases.len());
+}
+
+#[test]
+fn a_proof_answers_what_is_asked_and_nothing_else() {
+    for (_, case) in drawn(60) {
+        let Some(found) = proof(&case) else { continue };
+        for (decision, _) in found.draft.iter() {
+            assert!(crate::plan::is_asked(decision, &found.draft, &case), "{decision:?}");
+        }
+    }
+}
+
+#[test]
+fn where_a_gate_or_a_finding_forces_it_the_proof_does_not_treat() {
+    use crate::plan::choices::Course;
+    let course = |archetype| {
+        let asked = Constraints { archetype: Some(archetype), ..Constraints::default() };
+        proof(&generate_with(8, &asked).unwrap()).unwrap().course
+    };
+    assert_eq!(course(Archetype::Restorable), Course::KeepTooth);
+    assert_eq!(course(Archetype::SpreadingInfection), Course::Refer);
+    assert_eq!(course(Archetype::CancerDose), Course::Refer);
+    assert_eq!(course(Archetype::Pregnancy), Course::Postpone);
+    assert_eq!(course(Archetype::IntactThick), Course::PlaceToday);
 }

@@ -12,6 +12,9 @@ pub(super) fn courses(case: &Case) -> Vec<Course> {
     if case.patient.complaint == Complaint::Restorable {
         return vec![Course::KeepTooth, Course::SecondOpinion, Course::Refer];
     }
+    if bone_cannot_heal(&case.patient) {
+        return vec![Course::Refer, Course::Postpone];
+    }
     if ask::is_gate_shut(&case.patient) || !case.patient.growth_complete {
         return vec![
             Course::Postpone,
@@ -32,6 +35,12 @@ pub(super) fn courses(case: &Case) -> Vec<Course> {
     };
     courses.extend(put_off);
     courses
+}
+
+/// Whether bone at the site heals badly for good: a matter for specialist hands.
+fn bone_cannot_heal(patient: &Patient) -> bool {
+    matches!(patient.antiresorptive, Some(Antiresorptive::CancerDose))
+        || patient.radiotherapy.as_ref().is_some_and(|past| past.gray_at_site >= 50.0)
 }
 
 /// Everything that no placement decides.

@@ -281,12 +281,18 @@ fn depths(case: &Case) -> Vec<i32> {
     depths
 }
 
-/// Lengths that reach 3 to 5 mm past the socket, the middle one first.
+/// Lengths that reach past the socket: the shortest with 3 mm to spare first, then longer, then the
+/// next shorter one.
 fn lengths(apex_z: f64) -> Vec<i32> {
-    let wanted = tenths(apex_z + 3.6);
-    let mut lengths: Vec<i32> = (8..=16).map(|length| length * 10).collect();
-    lengths.sort_by_key(|length| ((length - wanted).abs(), *length));
-    lengths.truncate(4);
+    // From half a millimetre below the crest.
+    let least = 10 * tenths(libm::ceil(apex_z + 2.5) / 10.0);
+    let mut lengths = Vec::new();
+    for more in [0, 10, 20, -10] {
+        let length = (least + more).clamp(80, 160);
+        if !lengths.contains(&length) {
+            lengths.push(length);
+        }
+    }
     lengths
 }
 
