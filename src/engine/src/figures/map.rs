@@ -19,9 +19,10 @@ use crate::geometry::{Outline, P2};
 const COLUMN: f64 = 8.4;
 /// Half the width of what lies between them.
 const HALF: f64 = 12.5;
-/// Apical ends of the facial and the oral side, as lengths on the drape.
-const FACIAL: f64 = 16.0;
+/// How far the oral side goes down, as a length on the drape.
 const ORAL: f64 = 8.5;
+/// How far the facial side goes on beyond the socket's apex, and beyond a foramen that has been seen.
+const BEYOND: f64 = 3.5;
 
 pub(super) use ground::neighbours_of;
 
@@ -33,6 +34,21 @@ struct Mapping<'a, 'b> {
     right: f64,
     /// 1 where apical is down on the facial side, -1 where it is up.
     down: f64,
+    /// Apical end of the facial side, in t.
+    facial: f64,
+}
+
+/// Where the facial side ends: beyond the socket, the outlines that have been drawn, and the foramen
+/// where it has been seen.
+fn facial_end(scene: &Scene<'_>) -> f64 {
+    let t = |z: f64| scene.solid.map.t(Wall::Facial, z);
+    let apex = scene.solid.root().map_or(12.0, |root| t(root.apex().z));
+    let foramen = scene.site().vital.foramen.map_or(0.0, |foramen| t(foramen.z));
+    let flap = scene.plan.raised().map(|flap| &flap.outline);
+    let membrane = scene.plan.membrane().map(|membrane| &membrane.outline);
+    let drawn = flap.into_iter().chain(membrane).flat_map(Outline::points);
+    let drawn = drawn.map(|at| at.y).fold(0.0, f64::max);
+    (apex.max(foramen).max(drawn) + BEYOND).clamp(14.0, 34.0)
 }
 
 /// The facial map.
@@ -41,10 +57,12 @@ pub fn facial_map(show: &Show<'_>) -> Figure {
     let scene = Scene::of(show);
     let (right, down) = (scene.right(), scene.down());
     let oral = -scene.solid.map.across() - ORAL;
-    let (a, b) = (down * FACIAL, down * oral);
+    let facial = facial_end(&scene);
+    let (a, b) = (down * facial, down * oral);
     let window =
         Window { least: P2::new(-HALF - COLUMN, a.min(b)), most: P2::new(HALF + COLUMN, a.max(b)) };
-    let mut mapping = Mapping { scene: &scene, sheet: Sheet::new(window, show.px), right, down };
+    let mut mapping =
+        Mapping { scene: &scene, sheet: Sheet::new(window, show.px), right, down, facial };
     mapping.bone();
     mapping.roots();
     mapping.flap();
@@ -118,7 +136,7 @@ impl Mapping<'_, '_> {
         let height = 1.1 * self.sheet.letter();
         let middle = -0.5 * self.scene.solid.map.across();
         let words = [
-            (self.put(0.0, FACIAL - 1.6), "facial"),
+            (self.put(0.0, self.facial - 1.2), "facial"),
             (self.put(0.0, oral + 1.6), self.scene.oral()),
         ];
         for (at, word) in words {

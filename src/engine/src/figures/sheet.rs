@@ -160,7 +160,11 @@ impl Sheet {
     }
 
     /// A label in a margin for what lies at `target`; a line feed begins a new line.
+    /// Nothing is said of what lies outside the window.
     pub(super) fn note(&mut self, side: Margin, target: P2, text: impl Into<String>, ink: Ink) {
+        if !self.holds(target) {
+            return;
+        }
         let place = usize::from(side == Margin::Right);
         self.notes[place].push(Note { target, text: text.into(), ink });
     }

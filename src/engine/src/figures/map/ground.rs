@@ -14,7 +14,7 @@ impl Mapping<'_, '_> {
     /// cylinder.
     pub(super) fn bone(&mut self) {
         let wide = self.scene.solid.map.across();
-        let (top, bottom) = (super::FACIAL, -wide - super::ORAL);
+        let (top, bottom) = (self.facial, -wide - super::ORAL);
         let corners = [
             (-super::HALF, bottom),
             (super::HALF, bottom),
@@ -32,11 +32,8 @@ impl Mapping<'_, '_> {
         let finer = (0.1 / self.sheet.pixel()).clamp(0.6, 2.0);
         let plane = corners.map(|(s, t)| P2::new(s, t)).to_vec();
         let dots = stipple(&[plane], 7.0 * finer, |at| {
-            let far = if at.y > 0.0 {
-                at.y / super::FACIAL
-            } else {
-                (-wide - at.y).max(0.0) / super::ORAL
-            };
+            let far =
+                if at.y > 0.0 { at.y / self.facial } else { (-wide - at.y).max(0.0) / super::ORAL };
             let side = (at.x / super::HALF) * (at.x / super::HALF);
             finer * (1.1 + 3.2 * far * far + 1.2 * side * side)
         });

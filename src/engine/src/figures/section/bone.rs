@@ -47,7 +47,7 @@ impl Cutting<'_, '_> {
     /// socket's wall where the wall is missing.
     fn edge(&self, wall: Wall) -> Vec<P2> {
         let missing = cut::missing(&self.scene.solid, wall, 0.0);
-        let mut levels = Self::levels_between(self.scene.crest(wall), super::APICAL + 1.0);
+        let mut levels = Self::levels_between(self.scene.crest(wall), self.apical + 1.0);
         for part in missing.as_slice() {
             levels.extend([part.from, part.from - 1e-6, part.to, part.to + 1e-6]);
         }
@@ -123,7 +123,7 @@ impl Cutting<'_, '_> {
                 let inward = if wall == Wall::Facial { -1.0 } else { 1.0 };
                 self.scene.solid.face(wall, z) + inward * 0.9
             };
-            let levels = Self::levels_between(z, super::APICAL + 1.0);
+            let levels = Self::levels_between(z, self.apical + 1.0);
             let mut ring: Vec<P2> =
                 levels.iter().map(|z| self.put(inset(Wall::Facial, *z), *z)).collect();
             ring.extend(levels.iter().rev().map(|z| self.put(inset(Wall::Oral, *z), *z)));
@@ -133,7 +133,14 @@ impl Cutting<'_, '_> {
             [&site.vital.canal, &site.vital.loop_, &site.vital.nasopalatine].into_iter().flatten()
         {
             let ring = self.put_all(&capsule(tube));
-            self.sheet.area(vec![ring], Ink::Vital);
+            if in_the_cut(tube) {
+                self.sheet.area(vec![ring], Ink::Vital);
+            } else {
+                // It runs past the cut, in front of it or behind.
+                let mut line = ring;
+                line.extend(line.first().copied());
+                self.sheet.line(&line, Ink::Dashed);
+            }
         }
         if let Lesion::Chronic { diameter }
         | Lesion::Abscess { diameter }
@@ -226,6 +233,12 @@ fn capsule(tube: &Tube) -> Vec<P2> {
     };
     let quarter = core::f64::consts::FRAC_PI_2;
     half(a, turn + quarter).chain(half(b, turn - quarter)).collect()
+}
+
+/// Whether the plane of the cut meets a tube.
+pub(super) fn in_the_cut(tube: &Tube) -> bool {
+    let (a, b, radius) = (tube.from.x, tube.to.x, tube.radius.get());
+    a.min(b) <= radius && a.max(b) >= -radius
 }
 
 /// What a floor is called.

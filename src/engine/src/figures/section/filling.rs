@@ -84,7 +84,7 @@ impl Cutting<'_, '_> {
         let mut inner = Vec::new();
         let mut outer = Vec::new();
         let mut z = crest;
-        while z < super::APICAL {
+        while z < self.apical {
             let layer = self.layer(thick, z);
             if layer > 0.0 {
                 let face = self.scene.solid.face(Wall::Facial, z);

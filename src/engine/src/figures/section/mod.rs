@@ -17,13 +17,14 @@ use super::{Anchor, Figure, Ink, Show, Window};
 use crate::geometry::P2;
 
 /// Columns of labels, millimetres.
-const LEFT: f64 = 10.0;
+const LEFT: f64 = 11.0;
 const RIGHT: f64 = 9.6;
 /// What lies between them, in y.
 const FROM: f64 = -13.0;
 const TO: f64 = 8.2;
-/// Apical end of the drawing, in z.
-const APICAL: f64 = 21.0;
+/// How far the drawing goes on beyond the socket's apex, and beyond a canal that has been seen.
+const BEYOND: f64 = 8.0;
+const BEYOND_CANAL: f64 = 2.5;
 
 /// A section in the making.
 struct Cutting<'a, 'b> {
@@ -31,6 +32,8 @@ struct Cutting<'a, 'b> {
     sheet: Sheet,
     /// 1 where apical is down, -1 where it is up.
     down: f64,
+    /// Apical end of the drawing, in z.
+    apical: f64,
 }
 
 impl Cutting<'_, '_> {
@@ -44,16 +47,29 @@ impl Cutting<'_, '_> {
     }
 }
 
+/// Where the drawing ends apically: beyond the socket, and beyond the canal where it has been seen.
+fn apical_end(scene: &Scene<'_>) -> f64 {
+    let apex = scene.solid.root().map_or(13.0, |root| root.apex().z);
+    let canal = scene
+        .site()
+        .vital
+        .canal
+        .as_ref()
+        .map_or(0.0, |canal| canal.from.z.min(canal.to.z) + canal.radius.get() + BEYOND_CANAL);
+    (apex + BEYOND).max(canal).clamp(16.0, 32.0)
+}
+
 /// The section.
 #[must_use]
 pub fn section(show: &Show<'_>) -> Figure {
     let scene = Scene::of(show);
     let down = scene.down();
     let coronal = scene.site().crown.edge.z - 2.4;
-    let (a, b) = (down * coronal, down * APICAL);
+    let apical = apical_end(&scene);
+    let (a, b) = (down * coronal, down * apical);
     let window =
         Window { least: P2::new(FROM - LEFT, a.min(b)), most: P2::new(TO + RIGHT, a.max(b)) };
-    let mut cutting = Cutting { scene: &scene, sheet: Sheet::new(window, show.px), down };
+    let mut cutting = Cutting { scene: &scene, sheet: Sheet::new(window, show.px), down, apical };
     cutting.gum();
     cutting.bone();
     cutting.structures();

@@ -2,7 +2,7 @@
 
 use super::Cutting;
 use super::body::Faces;
-use super::bone::floor_words;
+use super::bone::{floor_words, in_the_cut};
 use crate::anatomy::Wall;
 use crate::chart::Fact;
 use crate::figures::scene::{OVERSHOOT, mm};
@@ -36,7 +36,7 @@ impl Cutting<'_, '_> {
         self.sheet.note(Margin::Right, at, "planned margin", Ink::Words);
         if self.scene.sees(Fact::GumThickness) {
             let site = self.scene.site();
-            let z = 0.62 * super::APICAL;
+            let z = 0.62 * self.apical;
             let at = self
                 .put(self.scene.solid.face(Wall::Facial, z) + 0.5 * site.soft.thickness.get(), z);
             let words = format!("gum {} thick at the tooth", mm(site.soft.thickness));
@@ -130,7 +130,14 @@ impl Cutting<'_, '_> {
         for (tube, name) in tubes {
             let Some(tube) = tube else { continue };
             let at = self.put(0.5 * (tube.from.y + tube.to.y), 0.5 * (tube.from.z + tube.to.z));
-            self.sheet.note(Margin::Left, at, name, Ink::Words);
+            let words = if in_the_cut(tube) {
+                name.to_owned()
+            } else {
+                let x = 0.5 * (tube.from.x + tube.to.x);
+                let way = if x < 0.0 { "mesially" } else { "distally" };
+                format!("{name}, {} {way}", mm(Mm::new(x.abs())))
+            };
+            self.sheet.note(Margin::Left, at, words, Ink::Words);
         }
     }
 

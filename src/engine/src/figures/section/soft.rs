@@ -27,7 +27,7 @@ impl Cutting<'_, '_> {
         let from = reflected.unwrap_or(crest);
         let mut inner = Vec::new();
         let mut outer = Vec::new();
-        let mut z = super::APICAL + 1.0;
+        let mut z = self.apical + 1.0;
         while z > from {
             let face = self.scene.solid.face(wall, z);
             inner.push(P2::new(face, z));
