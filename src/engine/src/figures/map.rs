@@ -6,8 +6,6 @@
 mod cover;
 mod ground;
 mod notes;
-#[cfg(test)]
-mod tests;
 
 use super::scene::Scene;
 use super::sheet::{Layout, Margin, Sheet};
@@ -41,8 +39,8 @@ struct Mapping<'a, 'b> {
 /// Where the facial side ends: beyond the socket, the outlines that have been drawn, and the foramen
 /// where it has been seen.
 fn facial_end(scene: &Scene<'_>) -> f64 {
-    let t = |z: f64| scene.solid.map.t(Wall::Facial, z);
-    let apex = scene.solid.root().map_or(12.0, |root| t(root.apex().z));
+    let t = |z: f64| scene.ground.solid.map.t(Wall::Facial, z);
+    let apex = scene.ground.solid.root().map_or(12.0, |root| t(root.apex().z));
     let foramen = scene.site().vital.foramen.map_or(0.0, |foramen| t(foramen.z));
     let flap = scene.plan.raised().map(|flap| &flap.outline);
     let membrane = scene.plan.membrane().map(|membrane| &membrane.outline);
@@ -56,7 +54,7 @@ fn facial_end(scene: &Scene<'_>) -> f64 {
 pub fn facial_map(show: &Show<'_>) -> Figure {
     let scene = Scene::of(show);
     let (right, down) = (scene.right(), scene.down());
-    let oral = -scene.solid.map.across() - ORAL;
+    let oral = -scene.ground.solid.map.across() - ORAL;
     let facial = facial_end(&scene);
     let (a, b) = (down * facial, down * oral);
     let window =
@@ -116,14 +114,14 @@ impl Mapping<'_, '_> {
     /// apical of the reference crest, into the flat part by the same height where it lies coronal.
     fn t_of(&self, wall: Wall, z: f64) -> f64 {
         let site = self.scene.site();
-        let wide = self.scene.solid.map.across();
+        let wide = self.scene.ground.solid.map.across();
         match wall {
-            Wall::Facial if z >= 0.0 => self.scene.solid.map.t(wall, z),
+            Wall::Facial if z >= 0.0 => self.scene.ground.solid.map.t(wall, z),
             Wall::Facial => z.max(-0.42 * wide),
             Wall::Oral => {
                 let above = site.ridge.crest.oral_offset.get() - z;
                 if above <= 0.0 {
-                    self.scene.solid.map.t(wall, z)
+                    self.scene.ground.solid.map.t(wall, z)
                 } else {
                     -wide + above.min(0.42 * wide)
                 }
@@ -134,20 +132,20 @@ impl Mapping<'_, '_> {
     /// Names of the four sides.
     fn sides(&mut self, oral: f64) {
         let height = 1.1 * self.sheet.letter();
-        let middle = -0.5 * self.scene.solid.map.across();
         let words = [
             (self.put(0.0, self.facial - 1.2), "facial"),
-            (self.put(0.0, oral + 1.6), self.scene.oral()),
+            (self.put(0.0, oral + 1.2), self.scene.oral()),
         ];
         for (at, word) in words {
             let at = P2::new(at.x, at.y + 0.5 * height);
             self.sheet.words_of(at, Anchor::Middle, word, Ink::Quiet, height);
         }
         for (s, word) in [(-HALF, "mesial"), (HALF, "distal")] {
-            let at = self.put(s, middle);
-            let (anchor, aside) =
-                if at.x < 0.0 { (Anchor::End, -1.0) } else { (Anchor::Start, 1.0) };
-            let at = P2::new(at.x + aside * self.sheet.letter(), at.y + 0.5 * height);
+            // In the corners of the oral side, where the drape holds nothing else.
+            let at = self.put(s, oral + 1.2);
+            let (anchor, inward) =
+                if at.x < 0.0 { (Anchor::Start, 1.0) } else { (Anchor::End, -1.0) };
+            let at = P2::new(at.x + inward * self.sheet.letter(), at.y + 0.5 * height);
             self.sheet.words_of(at, anchor, word, Ink::Quiet, height);
         }
     }

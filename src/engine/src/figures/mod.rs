@@ -20,6 +20,8 @@ mod sheet;
 mod show;
 pub mod style;
 pub mod svg;
+#[cfg(test)]
+mod tests;
 pub mod text;
 
 pub use gap::{Facing, gap_clock, gap_profile, gap_rows};

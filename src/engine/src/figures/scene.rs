@@ -3,14 +3,12 @@
 
 use super::believed::Believed;
 use super::{Ink, Show};
-use crate::anatomy::{Bone, Site, Solid, Wall, implant_cone};
+use crate::anatomy::{Bone, Site, Wall};
 use crate::chart::{Case, Fact};
-use crate::geometry::{Cone, P3};
+use crate::geometry::Cone;
+use crate::measure::{Ground, Measurements, cone_of};
 use crate::plan::{Decision, Implant, Plan};
 use crate::units::Mm;
-
-/// How far the drill goes beyond the implant [ours; `practice` section 3].
-pub(super) const OVERSHOOT: f64 = 1.0;
 
 /// What all figures of one state of affairs share.
 #[derive(Debug)]
@@ -24,8 +22,8 @@ pub(super) struct Scene<'a> {
     /// The case with the site as it may be drawn: what is measured for a figure before the debrief
     /// is measured on it.
     pub case: Case,
-    /// Its site as solids.
-    pub solid: Solid,
+    /// What is known of its site whatever the plan.
+    pub ground: Ground,
 }
 
 impl<'a> Scene<'a> {
@@ -33,8 +31,13 @@ impl<'a> Scene<'a> {
     pub(super) fn of(show: &Show<'a>) -> Self {
         let believed = Believed::of(show);
         let case = Case { site: believed.site.clone().into_owned(), ..show.case.clone() };
-        let solid = Solid::of(&case.site);
-        Self { show: *show, believed, plan: show.preview(), case, solid }
+        let ground = Ground::of(&case.site);
+        Self { show: *show, believed, plan: show.preview(), case, ground }
+    }
+
+    /// Measurements of the plan with its preview on the site as it may be drawn.
+    pub(super) fn measured(&self) -> Measurements<'_> {
+        Measurements::on(&self.ground, &self.case, &self.plan)
     }
 
     /// The site to draw.
@@ -44,7 +47,7 @@ impl<'a> Scene<'a> {
 
     /// Level of the crest on one side, at the tooth's middle.
     pub(super) fn crest(&self, wall: Wall) -> f64 {
-        self.solid.crest(Bone::Now, wall, 0.0)
+        self.ground.solid.crest(Bone::Now, wall, 0.0)
     }
 
     /// Whether the tooth is out.
@@ -59,10 +62,7 @@ impl<'a> Scene<'a> {
 
     /// Its body: the cone over its threads.
     pub(super) fn body(&self) -> Option<Cone> {
-        self.implant().map(|implant| {
-            let platform = P3::new(implant.distal.get(), implant.facial.get(), implant.depth.get());
-            implant_cone(platform, implant.diameter, implant.length, implant.tilt, implant.tip)
-        })
+        self.implant().map(cone_of)
     }
 
     /// Whether a fact may be shown.

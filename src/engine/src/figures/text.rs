@@ -33,19 +33,30 @@ pub fn width(text: &str, height: f64) -> f64 {
     f64::from(thousandths) / 1000.0 * SIZE_OVER_CAPITAL * SPREAD * height
 }
 
-/// Breaks words into lines no wider than `most`; a single longer word stands alone.
+/// Breaks words into lines no wider than `most`; a single longer word stands alone, and a number
+/// keeps its unit.
 #[must_use]
 pub fn wrap(text: &str, height: f64, most: f64) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
+    let mut words: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
+        match words.last_mut() {
+            Some(before) if word.starts_with("mm") => {
+                before.push(' ');
+                before.push_str(word);
+            }
+            _ => words.push(word.to_owned()),
+        }
+    }
+    let mut lines: Vec<String> = Vec::new();
+    for word in words {
         match lines.last_mut() {
             Some(line)
-                if width(line, height) + width(" ", height) + width(word, height) <= most =>
+                if width(line, height) + width(" ", height) + width(&word, height) <= most =>
             {
                 line.push(' ');
-                line.push_str(word);
+                line.push_str(&word);
             }
-            _ => lines.push(word.to_owned()),
+            _ => lines.push(word),
         }
     }
     lines
@@ -59,6 +70,11 @@ mod tests {
     fn a_wide_letter_is_wider_than_a_narrow_one_and_widths_grow_with_the_type() {
         assert!(width("m", 1.0) > 2.0 * width("i", 1.0));
         assert!((width("crest", 2.0) - 2.0 * width("crest", 1.0)).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_unit_stays_with_its_number() {
+        assert_eq!(wrap("palatal plate 1.7 mm", 1.0, 11.0).last().unwrap(), "1.7 mm");
     }
 
     #[test]

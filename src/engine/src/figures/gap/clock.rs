@@ -1,6 +1,5 @@
 //! The gap clock: the site seen from the mouth at one level, with the gap in twelve directions.
 
-use super::gap;
 use crate::anatomy::{Beside, Wall};
 use crate::figures::scene::{Scene, mm};
 use crate::figures::sheet::{Layout, Sheet};
@@ -91,7 +90,7 @@ impl Looking<'_, '_> {
         if !self.scene.believed.ridge.is_seen() {
             return;
         }
-        let solid = &self.scene.solid;
+        let solid = &self.scene.ground.solid;
         let (facial, oral) = (solid.face(Wall::Facial, self.z), solid.face(Wall::Oral, self.z));
         let stands = |x: &f64| solid.crest(crate::anatomy::Bone::Now, Wall::Facial, *x) <= self.z;
         let mut rings = Vec::new();
@@ -140,7 +139,7 @@ impl Looking<'_, '_> {
     fn neighbours(&mut self) {
         let numbers = crate::figures::map::neighbours_of(self.scene.show.case.site.tooth);
         let seen = self.scene.believed.neighbours.is_seen();
-        for (beside, number) in self.scene.solid.beside.clone().iter().zip(numbers) {
+        for (beside, number) in self.scene.ground.solid.beside.clone().iter().zip(numbers) {
             let middle = match beside {
                 Beside::Root(root) => {
                     let ring = self.put_all(&self.level_ring(root));
@@ -172,7 +171,7 @@ impl Looking<'_, '_> {
 
     fn socket(&mut self) {
         let seen = self.scene.believed.root.is_seen();
-        for root in &self.scene.solid.roots.clone() {
+        for root in &self.scene.ground.solid.roots.clone() {
             let ring = self.put_all(&self.level_ring(root));
             let mut line = ring.clone();
             line.extend(line.first().copied());
@@ -189,7 +188,7 @@ impl Looking<'_, '_> {
 
     /// Columns of x over which a wall is missing at this level, in runs of (x, inner, face).
     fn missing(&self, wall: Wall) -> Vec<Vec<(f64, f64, f64)>> {
-        let solid = &self.scene.solid;
+        let solid = &self.scene.ground.solid;
         let face = solid.face(wall, self.z);
         let column = |x: f64| {
             cut::missing(solid, wall, x).contains(self.z).then(|| {
@@ -233,7 +232,7 @@ impl Looking<'_, '_> {
             (Wall::Oral, believed.ridge.is_seen()),
         ];
         for (wall, seen) in firm {
-            let y = self.scene.solid.face(wall, self.z);
+            let y = self.scene.ground.solid.face(wall, self.z);
             let gone = self.missing(wall);
             let mut from = -HALF.x;
             for run in &gone {
@@ -259,6 +258,7 @@ impl Looking<'_, '_> {
     /// the facial and oral sides, in the bone between the teeth elsewhere.
     fn read(&self, body: &Cone) -> Vec<Hour> {
         let depth = self.depth(body);
+        let m = self.scene.measured();
         (0..HOURS)
             .map(|hour| {
                 let turn = Deg::new(f64::from(hour) * 360.0 / f64::from(HOURS));
@@ -267,7 +267,7 @@ impl Looking<'_, '_> {
                     let p = body.axis_at(depth) + side * (body.radius(depth) + reach);
                     self.put(p.x, p.y)
                 };
-                let opening = gap(self.scene, body, turn, depth);
+                let opening = m.gap(turn, Mm::new(depth)).unwrap_or(Opening::Open);
                 let reach = match opening {
                     Opening::Bone(length) => length.get(),
                     Opening::Open => (5.0 - body.radius(depth)).max(1.0),
@@ -396,7 +396,11 @@ impl Looking<'_, '_> {
             return format!("The socket seen from the mouth, {level}. No implant yet.");
         };
         let depth = self.depth(&body);
-        let name = |degrees: f64, word: &str| match gap(scene, &body, Deg::new(degrees), depth) {
+        let m = scene.measured();
+        let name = |degrees: f64, word: &str| match m
+            .gap(Deg::new(degrees), Mm::new(depth))
+            .unwrap_or(Opening::Open)
+        {
             Opening::Bone(length) if length == Mm::ZERO => {
                 format!("{word} none, it stands in bone")
             }

@@ -1,6 +1,5 @@
 //! The gap profile: how far it is to bone along the implant, facially and orally.
 
-use super::gap;
 use crate::figures::scene::{Scene, mm};
 use crate::figures::sheet::{Layout, Sheet};
 use crate::figures::{Anchor, Figure, Ink, Show, Window, grain};
@@ -35,19 +34,15 @@ pub fn gap_rows(show: &Show<'_>) -> Vec<Facing> {
 }
 
 fn rows(scene: &Scene<'_>, body: &Cone) -> Vec<Facing> {
-    let count = libm::round(body.length / STEP);
-    let mut rows = Vec::new();
-    let mut k = 0.0;
-    while k <= count {
-        let depth = body.length * k / count;
-        rows.push(Facing {
-            depth: Mm::new(depth),
-            facial: gap(scene, body, Deg::ZERO, depth),
-            oral: gap(scene, body, Deg::new(180.0), depth),
-        });
-        k += 1.0;
-    }
-    rows
+    // One row for each tenth of a millimetre, both ends included; lengths are whole tenths.
+    let count = libm::round(body.length / STEP).clamp(1.0, 1000.0) as u32 + 1;
+    let m = scene.measured();
+    let oral = m.gap_profile(Deg::new(180.0), count);
+    m.gap_profile(Deg::ZERO, count)
+        .into_iter()
+        .zip(oral)
+        .map(|((depth, facial), (_, oral))| Facing { depth, facial, oral })
+        .collect()
 }
 
 struct Plotting<'a, 'b> {

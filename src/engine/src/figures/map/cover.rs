@@ -1,13 +1,13 @@
 //! Flap, membrane, the margins between the outlines, and the vertices that can be dragged.
 
 use super::Mapping;
-use crate::anatomy::Side;
+use crate::anatomy::{Side, Wall};
 use crate::figures::scene::mm;
 use crate::figures::sheet::Margin;
 use crate::figures::{Handle, Ink};
-use crate::geometry::{Outline, P2};
-use crate::measure::{Margins, Measurements};
-use crate::plan::choices::ReleaseSide;
+use crate::geometry::{Outline, P2, polygon};
+use crate::measure::Margins;
+use crate::plan::choices::{Fold, ReleaseSide, SocketSeal};
 use crate::plan::{Decision, Releases};
 use crate::units::Mm;
 
@@ -32,22 +32,14 @@ impl Toward {
         }
     }
 
-    fn words(self, oral: &str) -> String {
+    /// Whether this is the side towards which a vector leans most.
+    fn faces(self, s: f64, t: f64) -> bool {
+        let sideways = s.abs() >= t.abs();
         match self {
-            Self::Mesial => "mesially".to_owned(),
-            Self::Distal => "distally".to_owned(),
-            Self::Apical => "apically".to_owned(),
-            Self::Oral => format!("to the {oral} side"),
-        }
-    }
-
-    /// How far a place lies towards this side.
-    fn reach(self, at: P2) -> f64 {
-        match self {
-            Self::Mesial => -at.x,
-            Self::Distal => at.x,
-            Self::Apical => at.y,
-            Self::Oral => -at.y,
+            Self::Mesial => sideways && s < 0.0,
+            Self::Distal => sideways && s >= 0.0,
+            Self::Apical => !sideways && t > 0.0,
+            Self::Oral => !sideways && t <= 0.0,
         }
     }
 }
@@ -84,7 +76,7 @@ impl Mapping<'_, '_> {
             Some(flap) => span(&flap.outline.points()),
             None => (-half, half),
         };
-        let t = -self.scene.solid.map.across();
+        let t = -self.scene.ground.solid.map.across();
         [(from, t), (to, t), (to, t - raised), (from, t - raised)]
             .map(|(s, t)| self.put(s, t))
             .to_vec()
@@ -103,64 +95,92 @@ impl Mapping<'_, '_> {
     /// How far the membrane reaches past the hole, and the flap past the membrane.
     pub(super) fn margins(&mut self) {
         let Some(membrane) = self.scene.plan.membrane().cloned() else { return };
-        let m = Measurements::of(&self.scene.case, &self.scene.plan);
-        let membrane_edge = membrane.outline.points();
-        if let Some(margins) = m.membrane_margin() {
-            let hole = self.hole();
-            self.margin_lines(
-                &margins,
-                &hole,
-                &membrane_edge,
-                "membrane",
-                Decision::MembraneOutline,
-            );
+        let m = self.scene.measured();
+        let (on_bone, beyond) = (m.membrane_margin(), m.flap_beyond_membrane());
+        let edge = membrane.outline.points();
+        if let Some(margins) = on_bone {
+            let over = membrane.fold != Fold::FacialOnly
+                || self.scene.plan.graft.as_ref().and_then(|graft| graft.seal)
+                    == Some(SocketSeal::ByMembrane);
+            let lines = self.hole_lines(over, &edge);
+            self.margin_lines(&margins, &lines, "membrane", Decision::MembraneOutline);
         }
-        if let (Some(margins), Some(flap)) = (m.flap_beyond_membrane(), self.scene.plan.raised()) {
-            let flap_edge = flap.outline.points();
-            self.margin_lines(
-                &margins,
-                &[membrane_edge],
-                &flap_edge,
-                "flap",
-                Decision::FlapOutline,
-            );
+        if let (Some(margins), Some(flap)) = (beyond, self.scene.plan.flap.clone()) {
+            let raised_to = -self.scene.ground.solid.map.across() - flap.oral.get();
+            let mut lines = Vec::new();
+            if let Some(raised) = &flap.raised {
+                let on_wall = polygon::clipped(&edge, |at| at.y);
+                let bare = raised.outline.points();
+                let sides = [Toward::Mesial, Toward::Distal, Toward::Apical];
+                lines.extend(
+                    sides
+                        .into_iter()
+                        .filter_map(|toward| Some((toward, shortest(&on_wall, &bare, toward)?))),
+                );
+            }
+            let far = edge.iter().copied().min_by(|a, b| a.y.total_cmp(&b.y));
+            lines.extend(far.map(|at| (Toward::Oral, (at, P2::new(at.x, raised_to)))));
+            self.margin_lines(&margins, &lines, "flap", Decision::FlapOutline);
         }
     }
 
-    /// Rings of what the membrane has to cover, in (s, t).
-    fn hole(&self) -> Vec<Vec<P2>> {
-        let site = self.scene.site();
-        let mut rings: Vec<Vec<P2>> =
-            site.defects.iter().map(|defect| defect.outline.points()).collect();
-        rings.extend(self.scene.solid.root().map(|root| self.scene.solid.map.orifice(root)));
-        rings
+    /// Where the membrane's margins lie, part by part of the hole.
+    fn hole_lines(&self, over: bool, cover: &[P2]) -> Vec<(Toward, Line)> {
+        let ground = &self.scene.ground;
+        let crest = -ground.solid.map.across();
+        let mut lines = Vec::new();
+        let mut add = |toward, part: &[P2], along| {
+            lines.extend(shortest(part, cover, along).map(|line| (toward, line)));
+        };
+        for cut in &ground.solid.cuts {
+            let (part, apical) = match cut.wall {
+                Wall::Facial => (polygon::clipped(&cut.outline, |at| at.y), Toward::Apical),
+                Wall::Oral => (polygon::clipped(&cut.outline, |at| crest - at.y), Toward::Oral),
+            };
+            add(Toward::Mesial, &part, Toward::Mesial);
+            add(Toward::Distal, &part, Toward::Distal);
+            add(Toward::Apical, &part, apical);
+        }
+        if over {
+            let orifice = ground.orifice();
+            for toward in [Toward::Mesial, Toward::Distal, Toward::Apical] {
+                add(toward, orifice, toward);
+            }
+            if let Some(reach) = polygon::extent(orifice, |at| at.x) {
+                let line = [P2::new(reach.from, crest), P2::new(reach.to, crest)];
+                add(Toward::Oral, &line, Toward::Oral);
+            }
+        }
+        lines
     }
 
-    /// Draws each margin where the edges are as far apart as was measured.
+    /// Draws each margin where it was measured: of the lines on its side, the one as long as it.
     fn margin_lines(
         &mut self,
         margins: &Margins,
-        inner: &[Vec<P2>],
-        outer: &[P2],
+        lines: &[(Toward, Line)],
         what: &str,
         decision: Decision,
     ) {
-        let oral = self.scene.oral();
-        let base = if what == "flap" { "beyond the membrane" } else { "on bone" };
         for toward in Toward::ALL {
             let Some(margin) = toward.of(margins) else { continue };
-            let Some((from, to)) = nearest(inner, outer, toward, margin.get().abs()) else {
-                continue;
+            let off = |(from, to): &Line| {
+                (libm::hypot(to.x - from.x, to.y - from.y) - margin.get().abs()).abs()
             };
+            let line = lines
+                .iter()
+                .filter(|(side, _)| *side == toward)
+                .map(|(_, line)| *line)
+                .min_by(|a, b| off(a).total_cmp(&off(b)));
+            let Some((from, to)) = line else { continue };
             let short = margin.get() < 0.0;
             let ink = if short { Ink::Fault } else { self.scene.ink(&[decision], Ink::Dimension) };
             let (a, b) = (self.put(from.x, from.y), self.put(to.x, to.y));
             self.sheet.dimension(a, b, ink);
-            let way = toward.words(oral);
             let words = if short {
-                format!("{what} {} short {way}", mm(margin.abs()))
+                format!("{what} {} short", mm(margin.abs()))
             } else {
-                format!("{what} {} {base} {way}", mm(margin))
+                format!("{what} + {}", mm(margin))
             };
             let side = match toward {
                 Toward::Mesial => self.margin_of(Side::Mesial),
@@ -226,26 +246,31 @@ fn incisions(outline: &Outline, releases: Releases) -> Vec<[P2; 2]> {
         .collect()
 }
 
-/// The pair of places, one on an inner ring and the nearest to it on the outer, whose distance is
-/// what was measured; among such pairs the one farthest towards the side.
-fn nearest(inner: &[Vec<P2>], outer: &[P2], toward: Toward, length: f64) -> Option<(P2, P2)> {
-    const PARTS: u32 = 24;
-    let mut best: Option<(f64, P2, P2)> = None;
-    for ring in inner {
-        for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
-            for k in 0..PARTS {
-                let part = f64::from(k) / f64::from(PARTS);
-                let from = P2::new(a.x + part * (b.x - a.x), a.y + part * (b.y - a.y));
-                let Some(to) = nearest_on(outer, from) else { continue };
-                let gone = libm::hypot(to.x - from.x, to.y - from.y);
-                let off = (gone - length).abs() + 0.02 * (20.0 - toward.reach(from));
-                if best.is_none_or(|(least, _, _)| off < least) {
-                    best = Some((off, from, to));
-                }
-            }
-        }
+/// Two places on the map.
+type Line = (P2, P2);
+
+/// Where the margin of one side lies: from what is covered to the nearest edge of the cover that
+/// faces the side; where what is covered sticks out, from the cover to what sticks out farthest.
+fn shortest(covered: &[P2], cover: &[P2], toward: Toward) -> Option<Line> {
+    let length = |(from, to): &Line| libm::hypot(to.x - from.x, to.y - from.y);
+    let bare = covered
+        .iter()
+        .filter(|at| !polygon::contains(cover, **at))
+        .filter_map(|at| Some((nearest_on(cover, *at)?, *at)))
+        .filter(|line| {
+            length(line) > 1e-9 && toward.faces(line.1.x - line.0.x, line.1.y - line.0.y)
+        })
+        .max_by(|a, b| length(a).total_cmp(&length(b)));
+    if bare.is_some() {
+        return bare;
     }
-    best.map(|(_, from, to)| (from, to))
+    let mut lines: Vec<Line> = Vec::new();
+    for (a, b) in polygon::edges(cover).filter(|(a, b)| toward.faces(b.y - a.y, a.x - b.x)) {
+        let edge = [a, b];
+        lines.extend(covered.iter().filter_map(|at| Some((*at, nearest_on(&edge, *at)?))));
+        lines.extend(edge.iter().filter_map(|at| Some((nearest_on(covered, *at)?, *at))));
+    }
+    lines.into_iter().min_by(|a, b| length(a).total_cmp(&length(b)))
 }
 
 fn nearest_on(ring: &[P2], at: P2) -> Option<P2> {

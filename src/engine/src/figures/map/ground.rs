@@ -13,7 +13,7 @@ impl Mapping<'_, '_> {
     /// Bone as a tint and dots that thicken where the ridge turns away, as an engraver shades a
     /// cylinder.
     pub(super) fn bone(&mut self) {
-        let wide = self.scene.solid.map.across();
+        let wide = self.scene.ground.solid.map.across();
         let (top, bottom) = (self.facial, -wide - super::ORAL);
         let corners = [
             (-super::HALF, bottom),
@@ -101,7 +101,7 @@ impl Mapping<'_, '_> {
 
     /// Place of a point of the crest's plane on the flat part.
     fn flat(&self, x: f64, y: f64) -> P2 {
-        let facial = self.scene.solid.face(Wall::Facial, 0.0);
+        let facial = self.scene.ground.solid.face(Wall::Facial, 0.0);
         self.put(x, y - facial)
     }
 
@@ -150,7 +150,7 @@ impl Mapping<'_, '_> {
 
     /// A root cut by the crossing of the drape.
     fn neck(&self, root: &RootBody) -> Vec<P2> {
-        self.put_all(&self.scene.solid.map.orifice(&root.stack()))
+        self.put_all(&self.scene.ground.solid.map.orifice(&root.stack()))
     }
 
     /// Crest lines on both sides; where bone was lost, the former line dashed.
@@ -197,13 +197,13 @@ impl Mapping<'_, '_> {
     pub(super) fn structures(&mut self) {
         let site = self.scene.site().clone();
         if let Some(tube) = &site.vital.loop_ {
-            let at = |end: P3| P2::new(end.x, self.scene.solid.map.t(Wall::Facial, end.z));
+            let at = |end: P3| P2::new(end.x, self.scene.ground.solid.map.t(Wall::Facial, end.z));
             let (a, b) = (at(tube.from), at(tube.to));
             let ring = self.put_all(&band(a, b, tube.radius.get()));
             self.sheet.area(vec![ring], Ink::Vital);
         }
         if let Some(foramen) = site.vital.foramen {
-            let at = self.put(foramen.x, self.scene.solid.map.t(Wall::Facial, foramen.z));
+            let at = self.put(foramen.x, self.scene.ground.solid.map.t(Wall::Facial, foramen.z));
             self.sheet.circle(at, FORAMEN, Ink::Vital);
         }
     }

@@ -6,7 +6,7 @@ use crate::chart::Fact;
 use crate::figures::Ink;
 use crate::figures::scene::mm;
 use crate::geometry::{P2, polyline};
-use crate::measure::{Margins, Measurements};
+use crate::measure::Margins;
 use crate::units::Mm;
 
 impl Mapping<'_, '_> {
@@ -34,7 +34,7 @@ impl Mapping<'_, '_> {
         }
         self.note_crest();
         if let Some(foramen) = site.vital.foramen {
-            let t = self.scene.solid.map.t(Wall::Facial, foramen.z);
+            let t = self.scene.ground.solid.map.t(Wall::Facial, foramen.z);
             let at = self.put(foramen.x, t);
             self.sheet.note(self.margin_at(foramen.x), at, "mental foramen", Ink::Words);
         }
@@ -56,8 +56,7 @@ impl Mapping<'_, '_> {
         if let Some(membrane) = self.scene.plan.membrane() {
             let corner = apical_corner(&membrane.outline.points(), -1.0);
             let at = self.put(corner.x, corner.y);
-            let words = format!("membrane, {}", membrane.kind.label());
-            self.sheet.note(self.margin_at(corner.x), at, words, Ink::Words);
+            self.sheet.note(self.margin_at(corner.x), at, "membrane", Ink::Words);
         }
         if let Some(flap) = self.scene.plan.raised() {
             let corner = apical_corner(&flap.outline.points(), 1.0);
@@ -67,7 +66,7 @@ impl Mapping<'_, '_> {
         let oral = self.scene.plan.flap.as_ref().map_or(0.0, |flap| flap.oral.get());
         if oral > 0.0 {
             let s = 0.5 * super::HALF;
-            let at = self.put(s, -self.scene.solid.map.across() - 0.5 * oral);
+            let at = self.put(s, -self.scene.ground.solid.map.across() - 0.5 * oral);
             let words = format!("{} margin raised {}", self.scene.oral(), mm(Mm::new(oral)));
             self.sheet.note(self.margin_at(s), at, words, Ink::Words);
         }
@@ -85,7 +84,7 @@ impl Mapping<'_, '_> {
         } else if scene.site().defects_of(Wall::Facial).next().is_none() {
             said.push("No defect of the facial wall.".to_owned());
         }
-        let m = Measurements::of(&scene.case, &scene.plan);
+        let m = scene.measured();
         for defect in &scene.site().defects {
             let points = defect.outline.points();
             let (least, most) = points

@@ -2,19 +2,16 @@
 //! stands on it, and how it is taken hold of.
 
 use super::Cutting;
-use crate::anatomy::{Bone, THREAD_DEPTH, Wall};
-use crate::figures::scene::OVERSHOOT;
+use crate::anatomy::{THREAD_DEPTH, Wall};
 use crate::figures::show::counts_per_unit;
 use crate::figures::{Handle, Ink};
-use crate::geometry::{Cone, P2, Ray};
+use crate::geometry::{Cone, P2};
+use crate::measure::{DRILL_OVERSHOOT, Measurements, Opening};
 use crate::plan::{Component, Decision};
-use crate::units::{COMPARISON_STEP, Deg};
+use crate::units::{Deg, Mm};
 
 /// From thread to thread, millimetres [ours].
 const PITCH: f64 = 0.8;
-
-/// How far a thread looks for bone, millimetres.
-const FARTHEST: f64 = 60.0;
 
 /// What a thread faces on one side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,14 +37,12 @@ impl Cutting<'_, '_> {
     }
 
     /// What a thread faces on one side at some depth.
-    pub(super) fn faces(&self, body: &Cone, depth: f64, wall: Wall) -> Faces {
-        let side = body.frame.radial(Deg::new(if wall == Wall::Facial { 0.0 } else { 180.0 }));
-        let ray = Ray { origin: body.axis_at(depth) + side * body.radius(depth), direction: side };
-        let bone = self.scene.solid.bone(Bone::Now, &ray, 0.0, FARTHEST);
-        match bone.as_slice().first() {
-            None => Faces::Nothing,
-            Some(first) if first.from <= COMPARISON_STEP => Faces::Bone,
-            Some(_) => Faces::Gap,
+    pub(super) fn faces(m: &Measurements<'_>, depth: f64, wall: Wall) -> Faces {
+        let side = Deg::new(if wall == Wall::Facial { 0.0 } else { 180.0 });
+        match m.gap(side, Mm::new(depth)) {
+            Some(Opening::Bone(length)) if length == Mm::ZERO => Faces::Bone,
+            Some(Opening::Bone(_)) => Faces::Gap,
+            Some(Opening::Open) | None => Faces::Nothing,
         }
     }
 
@@ -93,6 +88,7 @@ impl Cutting<'_, '_> {
     }
 
     fn threads(&mut self, body: &Cone) {
+        let m = self.scene.measured();
         let mut across = Vec::new();
         let mut strokes: [(Faces, Vec<Vec<P2>>); 3] =
             [Faces::Bone, Faces::Gap, Faces::Nothing].map(|faces| (faces, Vec::new()));
@@ -105,7 +101,7 @@ impl Cutting<'_, '_> {
                 Self::beside(body, depth + lean, -(body.radius(depth + lean) - THREAD_DEPTH.get())),
             ]));
             for (wall, out) in [(Wall::Facial, 1.0), (Wall::Oral, -1.0)] {
-                let faces = self.faces(body, depth, wall);
+                let faces = Self::faces(&m, depth, wall);
                 let flank = |at: f64| {
                     Self::beside(body, at, out * (body.radius(at) - 0.6 * THREAD_DEPTH.get()))
                 };
@@ -141,7 +137,7 @@ impl Cutting<'_, '_> {
 
     fn drill(&mut self, body: &Cone) {
         let off = 0.5 * body.radius(body.length);
-        let end = body.length + OVERSHOOT;
+        let end = body.length + DRILL_OVERSHOOT.get();
         let line = [
             Self::beside(body, body.length - 0.3, off),
             Self::beside(body, end - 0.35, off),

@@ -25,9 +25,9 @@ impl Cutting<'_, '_> {
 
     /// Inner face of a wall at a level: the socket's, or none apical of it.
     pub(super) fn inner(&self, wall: Wall, z: f64) -> Option<f64> {
-        let roots = cut::roots_at(&self.scene.solid, 0.0, z);
+        let roots = cut::roots_at(&self.scene.ground.solid, 0.0, z);
         let (first, last) = (roots.as_slice().first()?, roots.as_slice().last()?);
-        let face = self.scene.solid.face(wall, z);
+        let face = self.scene.ground.solid.face(wall, z);
         Some(match wall {
             Wall::Facial => last.to.min(face),
             Wall::Oral => first.from.max(face),
@@ -37,7 +37,7 @@ impl Cutting<'_, '_> {
     /// Apical end of the socket in the cut.
     pub(super) fn apex(&self) -> P2 {
         let root = self.scene.site().root();
-        let rows = cut::root_rows(&self.scene.solid, 0.0);
+        let rows = cut::root_rows(&self.scene.ground.solid, 0.0);
         rows.last().map_or(P2::new(root.y.get(), root.length.get()), |(z, row)| {
             P2::new(0.5 * (row.from + row.to), *z)
         })
@@ -46,7 +46,7 @@ impl Cutting<'_, '_> {
     /// The outer edge of the bone along one side, from its crest down, in (y, z): the face, or the
     /// socket's wall where the wall is missing.
     fn edge(&self, wall: Wall) -> Vec<P2> {
-        let missing = cut::missing(&self.scene.solid, wall, 0.0);
+        let missing = cut::missing(&self.scene.ground.solid, wall, 0.0);
         let mut levels = Self::levels_between(self.scene.crest(wall), self.apical + 1.0);
         for part in missing.as_slice() {
             levels.extend([part.from, part.from - 1e-6, part.to, part.to + 1e-6]);
@@ -56,7 +56,7 @@ impl Cutting<'_, '_> {
         levels
             .into_iter()
             .map(|z| {
-                let face = self.scene.solid.face(wall, z);
+                let face = self.scene.ground.solid.face(wall, z);
                 let gone = missing.as_slice().iter().any(|part| part.from <= z && z <= part.to);
                 P2::new(if gone { self.inner(wall, z).unwrap_or(face) } else { face }, z)
             })
@@ -67,7 +67,7 @@ impl Cutting<'_, '_> {
     fn wall(&self, wall: Wall) -> Vec<P2> {
         let crest = self.scene.crest(wall);
         let apex = self.apex();
-        let mut line: Vec<P2> = cut::root_rows(&self.scene.solid, 0.0)
+        let mut line: Vec<P2> = cut::root_rows(&self.scene.ground.solid, 0.0)
             .iter()
             .map(|(z, _)| *z)
             .filter(|z| *z > crest)
@@ -121,7 +121,7 @@ impl Cutting<'_, '_> {
             let z = floor.z.get();
             let inset = |wall, z: f64| {
                 let inward = if wall == Wall::Facial { -1.0 } else { 1.0 };
-                self.scene.solid.face(wall, z) + inward * 0.9
+                self.scene.ground.solid.face(wall, z) + inward * 0.9
             };
             let levels = Self::levels_between(z, self.apical + 1.0);
             let mut ring: Vec<P2> =
@@ -161,8 +161,10 @@ impl Cutting<'_, '_> {
         for wall in [Wall::Facial, Wall::Oral] {
             for part in self.lost_stretches(wall) {
                 let levels = Self::levels_between(part.from, part.to);
-                let face: Vec<P2> =
-                    levels.iter().map(|z| self.put(self.scene.solid.face(wall, *z), *z)).collect();
+                let face: Vec<P2> = levels
+                    .iter()
+                    .map(|z| self.put(self.scene.ground.solid.face(wall, *z), *z))
+                    .collect();
                 let mut ring = face.clone();
                 ring.extend(
                     levels
@@ -179,7 +181,7 @@ impl Cutting<'_, '_> {
     /// Stretches of z over which a wall is missing below the crest and beside the socket.
     pub(super) fn lost_stretches(&self, wall: Wall) -> Vec<Interval> {
         let (crest, apex) = (self.scene.crest(wall), self.apex().y);
-        cut::missing(&self.scene.solid, wall, 0.0)
+        cut::missing(&self.scene.ground.solid, wall, 0.0)
             .as_slice()
             .iter()
             .map(|part| Interval { from: part.from.max(crest), to: part.to.min(apex) })

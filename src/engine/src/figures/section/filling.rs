@@ -7,10 +7,8 @@ use crate::figures::grain::{grains, stipple};
 use crate::figures::show::grain_sizes;
 use crate::figures::{Ink, cut};
 use crate::geometry::P2;
+use crate::measure::CONTOUR_FALL;
 use crate::plan::choices::GrainSize;
-
-/// How far beyond a defect the contour layer falls to nothing (`design` section 5).
-const FADING: f64 = 2.0;
 
 impl Cutting<'_, '_> {
     /// Graft in gap or socket, and the contour layer outside the facial wall.
@@ -46,14 +44,14 @@ impl Cutting<'_, '_> {
     fn room(&self, from: f64) -> Vec<P2> {
         let mut facial = Vec::new();
         let mut oral = Vec::new();
-        let missing = cut::missing(&self.scene.solid, Wall::Facial, 0.0);
+        let missing = cut::missing(&self.scene.ground.solid, Wall::Facial, 0.0);
         let apex = self.apex();
         let mut z = from;
         while z < apex.y {
             let level = z.max(self.scene.crest(Wall::Facial));
-            let roots = cut::roots_at(&self.scene.solid, 0.0, level);
+            let roots = cut::roots_at(&self.scene.ground.solid, 0.0, level);
             if let (Some(first), Some(last)) = (roots.as_slice().first(), roots.as_slice().last()) {
-                let face = self.scene.solid.face(Wall::Facial, level);
+                let face = self.scene.ground.solid.face(Wall::Facial, level);
                 let out =
                     if missing.contains(level) { last.to.max(face) } else { last.to.min(face) };
                 facial.push(P2::new(out, z));
@@ -76,7 +74,7 @@ impl Cutting<'_, '_> {
         } else {
             lost.iter().map(|part| (part.from - z).max(z - part.to).max(0.0)).fold(99.0, f64::min)
         };
-        thick * (1.0 - away / FADING).max(0.0)
+        thick * (1.0 - away / CONTOUR_FALL).max(0.0)
     }
 
     fn contour_ring(&self, thick: f64) -> Vec<P2> {
@@ -87,7 +85,7 @@ impl Cutting<'_, '_> {
         while z < self.apical {
             let layer = self.layer(thick, z);
             if layer > 0.0 {
-                let face = self.scene.solid.face(Wall::Facial, z);
+                let face = self.scene.ground.solid.face(Wall::Facial, z);
                 inner.push(P2::new(face, z));
                 outer.push(P2::new(face + layer, z));
             }
@@ -119,9 +117,9 @@ impl Cutting<'_, '_> {
 
     /// A point just outside the drape, lifted by the contour layer where there is one.
     pub(super) fn on_drape(&self, t: f64, thick: f64) -> P2 {
-        let at = cut::drape(&self.scene.solid, t);
+        let at = cut::drape(&self.scene.ground.solid, t);
         let off = 2.0 * self.sheet.pixel();
-        let across = self.scene.solid.map.across();
+        let across = self.scene.ground.solid.map.across();
         if t >= 0.0 {
             let layer = if thick > 0.0 { self.layer(thick, at.y) } else { 0.0 };
             self.put(at.x + off + layer, at.y)

@@ -8,8 +8,6 @@ mod bone;
 mod filling;
 mod notes;
 mod soft;
-#[cfg(test)]
-mod tests;
 
 use super::scene::Scene;
 use super::sheet::{Layout, Sheet};
@@ -18,10 +16,10 @@ use crate::geometry::P2;
 
 /// Columns of labels, millimetres.
 const LEFT: f64 = 11.0;
-const RIGHT: f64 = 9.6;
+const RIGHT: f64 = 11.0;
 /// What lies between them, in y.
-const FROM: f64 = -13.0;
-const TO: f64 = 8.2;
+const FROM: f64 = -12.2;
+const TO: f64 = 8.0;
 /// How far the drawing goes on beyond the socket's apex, and beyond a canal that has been seen.
 const BEYOND: f64 = 8.0;
 const BEYOND_CANAL: f64 = 2.5;
@@ -49,7 +47,7 @@ impl Cutting<'_, '_> {
 
 /// Where the drawing ends apically: beyond the socket, and beyond the canal where it has been seen.
 fn apical_end(scene: &Scene<'_>) -> f64 {
-    let apex = scene.solid.root().map_or(13.0, |root| root.apex().z);
+    let apex = scene.ground.solid.root().map_or(13.0, |root| root.apex().z);
     let canal = scene
         .site()
         .vital

@@ -5,12 +5,12 @@ use super::body::Faces;
 use super::bone::{floor_words, in_the_cut};
 use crate::anatomy::Wall;
 use crate::chart::Fact;
-use crate::figures::scene::{OVERSHOOT, mm};
+use crate::figures::scene::mm;
 use crate::figures::sheet::Margin;
 use crate::figures::show::directed;
 use crate::figures::{Ink, cut};
 use crate::geometry::{Cone, P2};
-use crate::measure::Measurements;
+use crate::measure::{DRILL_OVERSHOOT, Measurements};
 use crate::plan::Decision;
 use crate::units::Mm;
 
@@ -37,9 +37,11 @@ impl Cutting<'_, '_> {
         if self.scene.sees(Fact::GumThickness) {
             let site = self.scene.site();
             let z = 0.62 * self.apical;
-            let at = self
-                .put(self.scene.solid.face(Wall::Facial, z) + 0.5 * site.soft.thickness.get(), z);
-            let words = format!("gum {} thick at the tooth", mm(site.soft.thickness));
+            let at = self.put(
+                self.scene.ground.solid.face(Wall::Facial, z) + 0.5 * site.soft.thickness.get(),
+                z,
+            );
+            let words = format!("gum {}", mm(site.soft.thickness));
             self.sheet.note(Margin::Right, at, words, Ink::Words);
         }
     }
@@ -48,7 +50,7 @@ impl Cutting<'_, '_> {
         let believed = &self.scene.believed;
         let apex = self.apex();
         if !believed.ridge.is_seen() {
-            let at = self.put(self.scene.solid.face(Wall::Oral, 0.7 * apex.y), 0.7 * apex.y);
+            let at = self.put(self.scene.ground.solid.face(Wall::Oral, 0.7 * apex.y), 0.7 * apex.y);
             self.sheet.note(Margin::Left, at, "ridge not seen yet", Ink::Quiet);
         }
         if !self.scene.tooth_is_out() {
@@ -74,22 +76,22 @@ impl Cutting<'_, '_> {
         let crest = self.scene.crest(wall);
         if let Some(part) = lost.first() {
             let z = 0.5 * (part.from + part.to);
-            let face = self.scene.solid.face(wall, z);
+            let face = self.scene.ground.solid.face(wall, z);
             let inner = self.inner(wall, z).unwrap_or(face);
             let at = self.put(0.5 * (face + inner), z);
-            let words = format!("{name} wall missing over {}", mm(Mm::new(part.to - part.from)));
+            let words = format!("{name} wall missing, {}", mm(Mm::new(part.to - part.from)));
             let lit = self.scene.show.lit_rule().is_some_and(|rule| {
                 rule.rests_on.contains(&Fact::FacialWall) && wall == Wall::Facial
             });
             self.sheet.note(side, at, words, if lit { Ink::Fault } else { Ink::Words });
             if part.from <= crest {
-                let at = self.put(self.scene.solid.face(wall, crest), crest);
-                let words = "crest, reconstructed from the neighbouring walls";
+                let at = self.put(self.scene.ground.solid.face(wall, crest), crest);
+                let words = "reconstructed crest";
                 self.sheet.note(side, at, words, Ink::Quiet);
             }
         } else if !seen {
             let z = crest + 3.0;
-            let at = self.put(self.scene.solid.face(wall, z), z);
+            let at = self.put(self.scene.ground.solid.face(wall, z), z);
             self.sheet.note(side, at, format!("{name} wall not seen yet"), Ink::Quiet);
         } else {
             self.note_plate(wall, side, name);
@@ -98,10 +100,10 @@ impl Cutting<'_, '_> {
 
     fn note_plate(&mut self, wall: Wall, side: Margin, name: &str) {
         let seen = wall == Wall::Oral || self.scene.believed.facial_plate.is_seen();
-        let m = Measurements::of(&self.scene.case, &self.scene.plan);
+        let m = self.scene.measured();
         let plate = if wall == Wall::Facial { m.facial_plate() } else { m.oral_plate() };
         let z = self.scene.crest(wall) + 1.0;
-        let face = self.scene.solid.face(wall, z);
+        let face = self.scene.ground.solid.face(wall, z);
         let Some(inner) = self.inner(wall, z) else { return };
         let (from, to) = (self.put(inner, z), self.put(face, z));
         let ridge = self.scene.believed.ridge.is_seen();
@@ -118,8 +120,8 @@ impl Cutting<'_, '_> {
     fn note_structures(&mut self) {
         let site = self.scene.site().clone();
         if let Some(floor) = &site.vital.floor {
-            let at =
-                self.put(0.5 * self.scene.solid.face(Wall::Oral, floor.z.get()), floor.z.get());
+            let at = self
+                .put(0.5 * self.scene.ground.solid.face(Wall::Oral, floor.z.get()), floor.z.get());
             self.sheet.note(Margin::Left, at, floor_words(floor.kind), Ink::Words);
         }
         let tubes = [
@@ -133,7 +135,8 @@ impl Cutting<'_, '_> {
             let words = if in_the_cut(tube) {
                 name.to_owned()
             } else {
-                let x = 0.5 * (tube.from.x + tube.to.x);
+                let (a, b) = (tube.from.x, tube.to.x);
+                let x = if a.abs() < b.abs() { a } else { b };
                 let way = if x < 0.0 { "mesially" } else { "distally" };
                 format!("{name}, {} {way}", mm(Mm::new(x.abs())))
             };
@@ -155,8 +158,8 @@ impl Cutting<'_, '_> {
         let target = self.put(at.y - 0.4 * body.near, at.z);
         let ink = self.scene.ink(PLACE, Ink::Words);
         self.sheet.note(Margin::Left, target, format!("{size}\n{place}\n{lean}"), ink);
-        let tip = body.axis_at(body.length + OVERSHOOT);
-        let words = format!("drill, {} beyond", mm(Mm::new(OVERSHOOT)));
+        let tip = body.axis_at(body.length + DRILL_OVERSHOOT.get());
+        let words = format!("drill, {} beyond", mm(DRILL_OVERSHOOT));
         let target = self.put(tip.y, tip.z);
         self.sheet.note(Margin::Left, target, words, Ink::Quiet);
         if let Some(depth) = self.bare_depth(body) {
@@ -169,17 +172,18 @@ impl Cutting<'_, '_> {
 
     /// Depth of the middle one of the threads that face no bone facially, if any.
     fn bare_depth(&self, body: &Cone) -> Option<f64> {
+        let m = self.scene.measured();
         let depths: Vec<f64> = (1..40_u32)
             .map(|k| 0.5 * f64::from(k))
             .filter(|depth| *depth < body.length - 1.0)
-            .filter(|depth| self.faces(body, *depth, Wall::Facial) == Faces::Nothing)
+            .filter(|depth| Self::faces(&m, *depth, Wall::Facial) == Faces::Nothing)
             .collect();
         depths.get(depths.len() / 2).copied()
     }
 
     /// The facial gap, drawn where it is measured.
     fn note_gap(&mut self, body: &Cone) {
-        let m = Measurements::of(&self.scene.case, &self.scene.plan);
+        let m = self.scene.measured();
         let Some(gap) = m.facial_gap() else { return };
         let (from, to) = self.gap_ends(body, gap.width.get());
         let ink = self.scene.ink(&[Decision::OffsetFacial, Decision::Diameter], Ink::Dimension);
@@ -194,20 +198,22 @@ impl Cutting<'_, '_> {
         self.sheet.note(Margin::Right, middle, words, words_ink);
     }
 
-    /// Where the facial gap is drawn: at the platform, at the crest if the platform stands above it.
+    /// Where the facial gap is drawn: from the implant's most facial point at its platform, on its
+    /// facial line at the crest where that point stands above it.
     pub(super) fn gap_ends(&self, body: &Cone, width: f64) -> (P2, P2) {
-        let crest = self.scene.crest(Wall::Facial).max(0.0);
-        let z = body.frame.origin.z.max(crest);
-        let depth = (z - body.frame.origin.z) / body.frame.along.z.max(1e-9);
-        let start = body.axis_at(depth).y + body.radius(depth);
-        (self.put(start, z), self.put(start + width, z))
+        let line = body.generator(body.frame.facial);
+        let rise = line.direction.z.max(1e-9);
+        let depth =
+            ((self.scene.crest(Wall::Facial) - line.origin.z) / rise).clamp(0.0, body.length);
+        let start = line.at(depth);
+        (self.put(start.y, start.z), self.put(start.y + width, start.z))
     }
 
     fn note_depth(&mut self, body: &Cone) {
-        let m = Measurements::of(&self.scene.case, &self.scene.plan);
+        let m = self.scene.measured();
         let Some(depth) = m.depth_from_margin() else { return };
         let site = self.scene.site();
-        let y = self.scene.solid.face(Wall::Facial, 0.0) + site.soft.thickness.get() + 0.9;
+        let y = self.scene.ground.solid.face(Wall::Facial, 0.0) + site.soft.thickness.get() + 0.9;
         let z = body.frame.origin.z;
         let ink = self.scene.ink(&[Decision::Depth], Ink::Dimension);
         let (from, to) = (self.put(y, z - depth.get()), self.put(y, z));
@@ -215,7 +221,7 @@ impl Cutting<'_, '_> {
         let level = [self.put(body.frame.origin.y + body.near, z), self.put(y + 0.4, z)];
         self.sheet.line(&level, Ink::Fine);
         let way = if depth.get() < 0.0 { "above" } else { "below" };
-        let words = format!("platform {} {way} the planned margin", mm(depth.abs()));
+        let words = format!("{} {way} the planned margin", mm(depth.abs()));
         let words_ink = if ink == Ink::Fault { Ink::Fault } else { Ink::Words };
         let middle = P2::new(y, 0.5 * (from.y + to.y));
         self.sheet.note(Margin::Right, middle, words, words_ink);
@@ -227,9 +233,8 @@ impl Cutting<'_, '_> {
         let Some(part) = cut.as_slice().last() else { return };
         let thick = self.scene.plan.graft_laid().and_then(|graft| graft.contour);
         let at = self.on_drape(0.35 * part.from + 0.65 * part.to, thick.map_or(0.0, Mm::get));
-        let words = membrane.kind.label().to_owned();
         let ink = self.scene.ink(&[Decision::MembraneOutline], Ink::Words);
-        self.sheet.note(Margin::Right, at, format!("membrane, {words}"), ink);
+        self.sheet.note(Margin::Right, at, "membrane", ink);
     }
 
     /// The section in sentences.
@@ -239,7 +244,7 @@ impl Cutting<'_, '_> {
             self.scene.oral(),
             self.scene.show.case.site.tooth
         )];
-        let m = Measurements::of(&self.scene.case, &self.scene.plan);
+        let m = self.scene.measured();
         let believed = &self.scene.believed;
         if !believed.ridge.is_seen() {
             said.push("The ridge has not been seen yet; its outline is a supposition.".to_owned());

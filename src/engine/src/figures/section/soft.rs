@@ -29,12 +29,12 @@ impl Cutting<'_, '_> {
         let mut outer = Vec::new();
         let mut z = self.apical + 1.0;
         while z > from {
-            let face = self.scene.solid.face(wall, z);
+            let face = self.scene.ground.solid.face(wall, z);
             inner.push(P2::new(face, z));
             outer.push(P2::new(face + out * thickness, z));
             z -= 0.5;
         }
-        let face = self.scene.solid.face(wall, from);
+        let face = self.scene.ground.solid.face(wall, from);
         if reflected.is_some() {
             inner.push(P2::new(face, from));
             outer.push(P2::new(face + out * 0.5 * thickness, from - 0.1));
@@ -65,13 +65,13 @@ impl Cutting<'_, '_> {
             Wall::Facial => {
                 let outline = &flap.raised.as_ref()?.outline;
                 let apical = cut::stretches(outline, 0.0).as_slice().last()?.to;
-                (apical > 0.0).then(|| cut::drape(&self.scene.solid, apical).y)
+                (apical > 0.0).then(|| cut::drape(&self.scene.ground.solid, apical).y)
             }
             Wall::Oral => {
                 let raised = flap.oral.get();
                 (raised > 0.0).then(|| {
-                    let across = self.scene.solid.map.across();
-                    cut::drape(&self.scene.solid, -across - raised).y
+                    let across = self.scene.ground.solid.map.across();
+                    cut::drape(&self.scene.ground.solid, -across - raised).y
                 })
             }
         }
@@ -80,7 +80,8 @@ impl Cutting<'_, '_> {
     /// y of the tooth's surface at its neck on one side.
     fn neck(&self, wall: Wall) -> f64 {
         let root = self.scene.site().root();
-        let row = cut::root_rows(&self.scene.solid, 0.0).into_iter().next().map(|(_, row)| row);
+        let row =
+            cut::root_rows(&self.scene.ground.solid, 0.0).into_iter().next().map(|(_, row)| row);
         let (y, half) = (root.y.get(), root.half_fo.get());
         match wall {
             Wall::Facial => row.map_or(y + half, |row| row.to),
@@ -98,7 +99,7 @@ impl Cutting<'_, '_> {
         } else {
             f64::NEG_INFINITY
         };
-        let rows = cut::root_rows(&self.scene.solid, 0.0);
+        let rows = cut::root_rows(&self.scene.ground.solid, 0.0);
         let mut facial: Vec<P2> =
             rows.iter().filter(|(z, _)| *z >= from).map(|(z, row)| P2::new(row.to, *z)).collect();
         let mut oral: Vec<P2> =
