@@ -8,6 +8,7 @@ pub(crate) mod ask;
 mod bands;
 mod evidence;
 mod known;
+pub mod ledger;
 mod prelude;
 mod regeneration;
 mod rule;

@@ -121,6 +121,21 @@ mod tests {
     }
 
     #[test]
+    fn staging_a_site_that_every_position_finds_suitable_is_holding_back() {
+        let mut trial = Trial::plain();
+        trial.case.site.soft.thickness = Mm::new(2.001);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
+        for course in ["graft-and-return", "return-early", "let-heal", "postpone", "refer"] {
+            trial.course(course);
+            assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal), "{course}");
+        }
+        trial.course("bridge");
+        assert_eq!(trial.zone(&RULE), None);
+        trial.course("place-today").keys(&[("after-extraction", "to-let-heal")]);
+        assert_eq!(trial.zone(&RULE), None);
+    }
+
+    #[test]
     fn gum_of_two_millimetres_is_not_suitable_by_every_position() {
         let mut trial = Trial::plain();
         trial.case.site.soft.thickness = Mm::new(2.0);

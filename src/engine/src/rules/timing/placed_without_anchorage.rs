@@ -93,6 +93,16 @@ mod tests {
     }
 
     #[test]
+    fn the_oral_wall_counts_half_and_never_lessens_what_the_apex_gives() {
+        let trial = Trial::plain();
+        let plan = trial.plan();
+        let m = crate::measure::Measurements::of(&trial.case, &plan);
+        let (beyond, along) = (m.anchorage_beyond_apex().unwrap(), m.oral_engagement().unwrap());
+        let Some(Reading::Number(read)) = trial.reading(&RULE) else { panic!("a number") };
+        assert!(read >= beyond.get() && read >= along.get() / 2.0 && read > 0.0, "{read}");
+    }
+
+    #[test]
     fn without_an_implant_there_is_nothing_to_hold() {
         let mut trial = Trial::plain();
         trial.course("let-heal");
