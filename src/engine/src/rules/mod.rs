@@ -27,6 +27,8 @@ mod position;
 mod stability;
 mod timing;
 
+#[cfg(test)]
+mod tests;
 #[cfg(any(test, feature = "trial"))]
 pub mod trial;
 

@@ -12,9 +12,9 @@ use super::Rule;
 pub(super) static RULES: &[&Rule] = &[
     &hidden_facial_loss_not_looked_for::RULE,
     &socket_graded_too_lightly::RULE,
-    &root_between_both_plates_placed::RULE,
     &wide_facial_loss_in_one_stage::RULE,
     &implant_where_two_walls_are_lost::RULE,
+    &root_between_both_plates_placed::RULE,
 ];
 
 /// Long text of each rule, by id.

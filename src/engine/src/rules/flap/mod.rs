@@ -20,20 +20,20 @@ use super::Rule;
 
 /// In the order of care.
 pub(super) static RULES: &[&Rule] = &[
-    &flapless_with_wall_defect::RULE,
     &flapless_on_narrow_keratinised_tissue::RULE,
-    &flapless_beside_lingual_undercut::RULE,
     &flap_raised_over_intact_walls::RULE,
     &papillae_raised_needlessly::RULE,
-    &release_more_than_needed::RULE,
     &release_on_root_prominence::RULE,
     &release_over_mental_nerve::RULE,
     &flap_base_narrower_than_margin::RULE,
     &flap_too_long_for_its_base::RULE,
+    &flapless_beside_lingual_undercut::RULE,
+    &flapless_with_wall_defect::RULE,
     &incision_over_small_graft::RULE,
     &incision_over_the_graft::RULE,
     &flap_short_of_membrane::RULE,
     &oral_margin_left_down_for_fold::RULE,
+    &release_more_than_needed::RULE,
     &flap_closed_under_tension::RULE,
 ];
 

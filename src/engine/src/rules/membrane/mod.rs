@@ -28,9 +28,9 @@ pub(super) static RULES: &[&Rule] = &[
     &soft_barrier_over_a_lost_wall::RULE,
     &resorbable_barrier_outlived::RULE,
     &folded_over_an_abutment::RULE,
+    &folded_without_oral_seat::RULE,
     &expanded_ptfe_left_open::RULE,
     &dense_ptfe_out_at_the_wrong_time::RULE,
-    &folded_without_oral_seat::RULE,
 ];
 
 /// Long text of each rule, by id.
