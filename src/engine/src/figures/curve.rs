@@ -1,7 +1,7 @@
 //! Lines: walking along polylines, clipping, smoothing what is soft.
 
 use super::Window;
-use crate::geometry::P2;
+use crate::geometry::{P2, polygon};
 
 /// A smooth line through `points`: the Catmull-Rom spline, `steps` chords for each span; its ends
 /// stay where they are.
@@ -40,37 +40,65 @@ pub(super) fn ellipse(middle: P2, half_x: f64, half_y: f64) -> Vec<P2> {
         .collect()
 }
 
-/// Distance from `at` to the nearest point of a line.
-pub(super) fn distance_to_line(at: P2, line: &[P2]) -> f64 {
-    line.windows(2).map(|pair| distance_to_edge(at, pair[0], pair[1])).fold(f64::INFINITY, f64::min)
+/// An area of rings (even-odd) that answers quickly whether a point lies in it: its edges are sorted
+/// into bands of y.
+#[derive(Debug)]
+pub(super) struct Region {
+    /// Corners that enclose it.
+    pub least: P2,
+    /// The same.
+    pub most: P2,
+    bands: Vec<Vec<[P2; 2]>>,
 }
 
-fn distance_to_edge(at: P2, a: P2, b: P2) -> f64 {
-    let (dx, dy) = (b.x - a.x, b.y - a.y);
-    let square = dx * dx + dy * dy;
-    let part = if square > 0.0 {
-        (((at.x - a.x) * dx + (at.y - a.y) * dy) / square).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    libm::hypot(at.x - a.x - part * dx, at.y - a.y - part * dy)
-}
+impl Region {
+    const BAND: f64 = 0.25;
+    const MOST_BANDS: f64 = 4000.0;
 
-/// Whether a point lies inside rings taken together (even-odd).
-pub(super) fn is_inside(at: P2, rings: &[Vec<P2>]) -> bool {
-    let mut inside = false;
-    for ring in rings {
-        let Some(mut before) = ring.last().copied() else { continue };
-        for &now in ring {
-            if (now.y > at.y) != (before.y > at.y) {
-                let crossing =
-                    before.x + (at.y - before.y) / (now.y - before.y) * (now.x - before.x);
-                inside ^= at.x < crossing;
+    /// Of rings; `None` without any point.
+    pub(super) fn of(rings: &[Vec<P2>]) -> Option<Self> {
+        let mut points = rings.iter().flatten();
+        let first = *points.next()?;
+        let (least, most) = points.fold((first, first), |(least, most), at| {
+            (
+                P2::new(least.x.min(at.x), least.y.min(at.y)),
+                P2::new(most.x.max(at.x), most.y.max(at.y)),
+            )
+        });
+        let count = ((most.y - least.y) / Self::BAND).clamp(0.0, Self::MOST_BANDS) as usize + 1;
+        let mut region = Self { least, most, bands: vec![Vec::new(); count] };
+        for ring in rings {
+            for (a, b) in polygon::edges(ring) {
+                let (from, to) = (region.band(a.y.min(b.y)), region.band(a.y.max(b.y)));
+                for band in &mut region.bands[from..=to] {
+                    band.push([a, b]);
+                }
             }
-            before = now;
         }
+        Some(region)
     }
-    inside
+
+    /// The band of a y, the nearest one for a y beyond the ends.
+    fn band(&self, y: f64) -> usize {
+        // A cast of a negative number gives 0.
+        (((y - self.least.y) / Self::BAND) as usize).min(self.bands.len() - 1)
+    }
+
+    /// Whether a point lies inside.
+    pub(super) fn holds(&self, at: P2) -> bool {
+        let outside =
+            at.x < self.least.x || at.x > self.most.x || at.y < self.least.y || at.y > self.most.y;
+        if outside {
+            return false;
+        }
+        let mut inside = false;
+        for [a, b] in &self.bands[self.band(at.y)] {
+            if (a.y > at.y) != (b.y > at.y) {
+                inside ^= at.x < a.x + (at.y - a.y) / (b.y - a.y) * (b.x - a.x);
+            }
+        }
+        inside
+    }
 }
 
 /// What of a ring lies in the window (Sutherland and Hodgman, Commun. ACM 17:32, 1974).
@@ -180,6 +208,25 @@ mod tests {
                     .any(|at| (at.x - point.x).abs() < 1e-12 && (at.y - point.y).abs() < 1e-12)
             );
         }
+    }
+
+    #[test]
+    fn a_region_holds_what_lies_between_its_rings() {
+        let ring = |from: f64, to: f64| {
+            [(from, from), (to, from), (to, to), (from, to)].map(|(x, y)| P2::new(x, y)).to_vec()
+        };
+        let region = Region::of(&[ring(0.0, 10.0), ring(4.0, 6.0)]).unwrap();
+        for (x, y, inside) in [
+            (1.0, 1.0, true),
+            (5.0, 5.0, false),
+            (5.0, 3.9, true),
+            (9.99, 9.99, true),
+            (10.01, 5.0, false),
+            (5.0, -3.0, false),
+        ] {
+            assert_eq!(region.holds(P2::new(x, y)), inside, "{x} {y}");
+        }
+        assert!(Region::of(&[]).is_none());
     }
 
     #[test]

@@ -4,7 +4,7 @@
 //! effectiveness of quasirandom sequences*, 2018): no generator, no seed, and no clumps, which is
 //! what a stippler's hand aims for.
 
-use super::curve::is_inside;
+use super::curve::Region;
 use crate::geometry::P2;
 
 /// 1 / plastic number, and its square.
@@ -16,21 +16,14 @@ fn place(k: u32) -> P2 {
     P2::new(part(STEPS[0]), part(STEPS[1]))
 }
 
-fn bounds(rings: &[Vec<P2>]) -> Option<(P2, P2)> {
-    let mut points = rings.iter().flatten();
-    let first = *points.next()?;
-    Some(points.fold((first, first), |(least, most), at| {
-        (P2::new(least.x.min(at.x), least.y.min(at.y)), P2::new(most.x.max(at.x), most.y.max(at.y)))
-    }))
-}
-
 /// Dots within an area. `density` gives dots for a square millimetre at a place and is nowhere
 /// greater than `densest`.
 pub(super) fn stipple(rings: &[Vec<P2>], densest: f64, density: impl Fn(P2) -> f64) -> Vec<P2> {
     const MOST: f64 = 6000.0;
-    let Some((least, most)) = bounds(rings) else {
+    let Some(region) = Region::of(rings) else {
         return Vec::new();
     };
+    let (least, most) = (region.least, region.most);
     // The pattern is fixed to the plane, in tiles, so that dots stay put when an outline moves.
     const TILE: f64 = 8.0;
     let in_tile = (densest * TILE * TILE).clamp(0.0, MOST);
@@ -46,7 +39,7 @@ pub(super) fn stipple(rings: &[Vec<P2>], densest: f64, density: impl Fn(P2) -> f
                 let unit = place(k);
                 let at = P2::new((column + unit.x) * TILE, (row + unit.y) * TILE);
                 // The threshold follows the count, so a thinner place keeps an even subset.
-                if f64::from(k) < density(at) * TILE * TILE && is_inside(at, rings) {
+                if region.holds(at) && f64::from(k) < density(at) * TILE * TILE {
                     dots.push(at);
                 }
                 k += 1;
@@ -59,18 +52,15 @@ pub(super) fn stipple(rings: &[Vec<P2>], densest: f64, density: impl Fn(P2) -> f
 }
 
 /// Grains of graft at true size, between `least` and `most` millimetres across, packed until no
-/// further one finds room. Each is a ring of five to seven corners. `is_free` says whether a place
-/// may hold material at all.
+/// further one finds room. Each is a ring of five to seven corners and lies in the region, save where
+/// `is_taken` says that something else is there.
 pub(super) fn grains(
-    rings: &[Vec<P2>],
-    least: f64,
-    most: f64,
-    is_free: impl Fn(P2) -> bool,
+    region: &Region,
+    [least, most]: [f64; 2],
+    is_taken: impl Fn(P2) -> bool,
 ) -> Vec<Vec<P2>> {
     const TRIES: f64 = 2200.0;
-    let Some((low, high)) = bounds(rings) else {
-        return Vec::new();
-    };
+    let (low, high) = (region.least, region.most);
     let span = P2::new(high.x - low.x, high.y - low.y);
     let mean = 0.5 * (least + most);
     let tries = (6.0 * span.x * span.y / (mean * mean)).clamp(40.0, TRIES);
@@ -83,10 +73,12 @@ pub(super) fn grains(
         let share = 1.0 - f64::from(k) / tries;
         let wobble = (f64::from(k) * 0.618_033_988_749_894_9) % 1.0;
         let radius = 0.5 * (least + (most - least) * (0.65 * share + 0.35 * wobble));
-        let clear = placed
-            .iter()
-            .all(|(other, r)| libm::hypot(other.x - at.x, other.y - at.y) >= 0.97 * (radius + r));
-        if clear && is_inside(at, rings) && rim(at, radius).all(&is_free) {
+        let free = |at: P2| region.holds(at) && !is_taken(at);
+        let clear = |(other, r): &(P2, f64)| {
+            let (x, y, apart) = (other.x - at.x, other.y - at.y, 0.97 * (radius + r));
+            x * x + y * y >= apart * apart
+        };
+        if free(at) && placed.iter().all(clear) && rim(at, radius).all(free) {
             placed.push((at, radius));
         }
         k += 1;
@@ -146,7 +138,7 @@ mod tests {
 
     #[test]
     fn grains_keep_their_size_and_do_not_overlap() {
-        let chips = grains(&square(5.0), 0.25, 1.0, |_| true);
+        let chips = grains(&Region::of(&square(5.0)).unwrap(), [0.25, 1.0], |_| false);
         assert!(chips.len() > 20, "{}", chips.len());
         for chip in &chips {
             let across = chip
@@ -159,7 +151,7 @@ mod tests {
 
     #[test]
     fn no_grain_lies_where_nothing_may_lie() {
-        let chips = grains(&square(5.0), 0.25, 1.0, |at| at.x > 2.5);
+        let chips = grains(&Region::of(&square(5.0)).unwrap(), [0.25, 1.0], |at| at.x <= 2.5);
         assert!(chips.iter().flatten().all(|corner| corner.x > 2.3));
     }
 }

@@ -76,7 +76,7 @@ fn lower() -> Trial {
 
 fn trials() -> Vec<Trial> {
     let mut trials = vec![Trial::plain(), covered(), lower()];
-    for seed in 1..=12 {
+    for seed in 1..=5 {
         let mut drawn = covered();
         drawn.case = crate::cases::generate(seed).unwrap();
         drawn.keys(&[("sensation-check", "yes")]);
@@ -89,7 +89,7 @@ fn trials() -> Vec<Trial> {
 fn every(px: f64) -> Vec<(String, Figure)> {
     let mut all = Vec::new();
     for (number, trial) in trials().iter().enumerate() {
-        for (done, reveal) in [(0, false), (4, false), (10, false), (10, true)] {
+        for (done, reveal) in [(0, false), (5, false), (10, true)] {
             for of in FIGURES {
                 let figure = draw(trial, done, reveal, px, of);
                 all.push((

@@ -189,6 +189,9 @@ impl Looking<'_, '_> {
     /// Columns of x over which a wall is missing at this level, in runs of (x, inner, face).
     fn missing(&self, wall: Wall) -> Vec<Vec<(f64, f64, f64)>> {
         let solid = &self.scene.ground.solid;
+        if solid.cuts.iter().all(|cut| cut.wall != wall) {
+            return Vec::new();
+        }
         let face = solid.face(wall, self.z);
         let column = |x: f64| {
             cut::missing(solid, wall, x).contains(self.z).then(|| {

@@ -2,7 +2,7 @@
 
 use super::Cutting;
 use crate::anatomy::{DensityClass, FloorKind, Lesion, Tube, Wall};
-use crate::figures::curve::{distance_to_line, ellipse};
+use crate::figures::curve::ellipse;
 use crate::figures::grain::stipple;
 use crate::figures::{Ink, cut};
 use crate::geometry::{Interval, P2};
@@ -91,7 +91,6 @@ impl Cutting<'_, '_> {
     /// Bone: its tint, and dots as dense as the bone.
     pub(super) fn bone(&mut self) {
         let ring = self.bone_ring();
-        let surface: Vec<Vec<P2>> = [Wall::Facial, Wall::Oral].map(|wall| self.edge(wall)).to_vec();
         if !self.scene.believed.ridge.is_seen() {
             return;
         }
@@ -105,8 +104,12 @@ impl Cutting<'_, '_> {
         };
         const COMPACT: f64 = 15.0;
         let finer = (0.1 / self.sheet.pixel()).clamp(0.6, 2.0);
+        let solid = &self.scene.ground.solid;
+        let crest = self.scene.crest(Wall::Facial).min(self.scene.crest(Wall::Oral));
         let dots = stipple(&[ring], COMPACT * finer, |at| {
-            let depth = surface.iter().map(|line| distance_to_line(at, line)).fold(9.0, f64::min);
+            let facial = solid.face(Wall::Facial, at.y) - at.x;
+            let oral = at.x - solid.face(Wall::Oral, at.y);
+            let depth = facial.min(oral).min(at.y - crest);
             let fading = ((cortex + 0.5 - depth) / 0.5).clamp(0.0, 1.0);
             finer * (core + (COMPACT - core) * fading)
         });

@@ -2,7 +2,7 @@
 
 use super::Cutting;
 use crate::anatomy::Wall;
-use crate::figures::curve::is_inside;
+use crate::figures::curve::Region;
 use crate::figures::grain::{grains, stipple};
 use crate::figures::show::grain_sizes;
 use crate::figures::{Ink, cut};
@@ -18,25 +18,28 @@ impl Cutting<'_, '_> {
             return;
         }
         let body = self.scene.body();
-        let metal: Vec<Vec<P2>> = body.map(|body| Self::silhouette(&body)).into_iter().collect();
+        let metal = body.and_then(|body| Region::of(&[Self::silhouette(&body)]));
         let room = self.room(-graft.fill.get());
         let layer = graft.contour.map(|thick| self.contour_ring(thick.get()));
         for ring in core::iter::once(room).chain(layer).filter(|ring| ring.len() > 2) {
-            self.strew(&[ring], graft.grains, &metal);
+            self.strew(ring, graft.grains, metal.as_ref());
         }
     }
 
-    fn strew(&mut self, rings: &[Vec<P2>], size: GrainSize, metal: &[Vec<P2>]) {
-        let [least, most] = grain_sizes(size);
-        let free = |at: P2| is_inside(at, rings) && !is_inside(at, metal);
+    fn strew(&mut self, ring: Vec<P2>, size: GrainSize, metal: Option<&Region>) {
+        let taken = |at: P2| metal.is_some_and(|metal| metal.holds(at));
+        let rings = [ring];
         if size == GrainSize::Dust {
-            let dots = stipple(rings, 30.0, |at| if free(at) { 30.0 } else { 0.0 });
+            let dots = stipple(&rings, 30.0, |at| if taken(at) { 0.0 } else { 30.0 });
             let dots = self.put_all(&dots);
             self.sheet.dots(&dots, Ink::Stipple);
             return;
         }
-        let chips: Vec<Vec<P2>> =
-            grains(rings, least, most, free).iter().map(|chip| self.put_all(chip)).collect();
+        let Some(region) = Region::of(&rings) else { return };
+        let chips: Vec<Vec<P2>> = grains(&region, grain_sizes(size), taken)
+            .iter()
+            .map(|chip| self.put_all(chip))
+            .collect();
         self.sheet.area(chips, Ink::Grain);
     }
 
