@@ -1,7 +1,10 @@
 // Starts the module on the page. The build rewrites each "./name" to the name of its content.
 
-// The module finds the worker's address here, since only the build knows it.
-document.documentElement.dataset.worker = new URL("./worker.js", import.meta.url).href;
+// The module finds these addresses here, since only the build knows them.
+const { dataset } = document.documentElement;
+dataset.worker = new URL("./worker.js", import.meta.url).href;
+dataset.sets = new URL("./sets.json", import.meta.url).href;
+dataset.prose = new URL("./prose.json", import.meta.url).href;
 
 try {
   const { default: start } = await import("./app.js");

@@ -3,8 +3,17 @@
 //! One module serves two places. On the page, [`start`] mounts the room; in a worker there is no
 //! window to mount it in, so the module only stands ready to answer exported calls.
 
+mod components;
+mod drag;
+mod effects;
+mod guide;
+mod library;
+mod pages;
 pub mod parity;
+mod prose;
 mod room;
+mod route;
+mod store;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

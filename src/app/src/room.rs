@@ -1,17 +1,134 @@
-//! What the page shows.
+//! The room as a whole: head, place, foot.
 
-use engine::plan::Step;
+use crate::effects;
+use crate::library::Library;
+use crate::pages::bench::BenchPage;
+use crate::pages::briefing::Briefing;
+use crate::pages::home::Home;
+use crate::pages::limits::Limits;
+use crate::pages::protocol::{Protocol, RulePage};
+use crate::route::Route;
+use crate::store::{Action, Notation, Room as State};
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
 use yew::prelude::*;
 
-/// The steps of care, in order.
+/// The room.
 #[component]
 pub fn Room() -> Html {
-    let steps = Step::ALL.iter().map(|step| step.label()).collect::<Vec<_>>().join(", ");
+    let room =
+        use_reducer(|| State::open(Route::read(&effects::fragment()), effects::was_briefed()));
+    use_address(&room);
+    use_library(&room);
+    let name = {
+        let room = room.clone();
+        let next = match room.notation {
+            Notation::TwoDigits => Notation::OneToThirtyTwo,
+            Notation::OneToThirtyTwo => Notation::TwoDigits,
+        };
+        Callback::from(move |_: MouseEvent| room.dispatch(Action::Name(next)))
+    };
+    let notation = match room.notation {
+        Notation::TwoDigits => "Teeth: two digits",
+        Notation::OneToThirtyTwo => "Teeth: 1 to 32",
+    };
     html! {
         <>
-            <h1>{ "Wallwise" }</h1>
-            <p>{ "A rehearsal room on synthetic cases, never clinical advice." }</p>
-            <p id="steps">{ steps }</p>
+            <a class="skip" href="#room-place" onclick={Callback::from(|event: MouseEvent| { event.prevent_default(); effects::focus("room-place"); })}>{ "Skip to the case" }</a>
+            <header class="room-head">
+                <a class="name" href="#/">{ "Wallwise" }</a>
+                <nav aria-label="Room">
+                    <a href="#/protocol">{ "Protocol" }</a>
+                    <a href="#/limits">{ "Limits" }</a>
+                    <a href="#/briefing">{ "Briefing" }</a>
+                    <button type="button" class="quiet" onclick={name}>{ notation }</button>
+                </nav>
+            </header>
+            <main id="room-place" tabindex="-1">{ place(&room) }</main>
+            <footer class="room-foot">
+                <p>{ "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser." }</p>
+            </footer>
         </>
     }
+}
+
+fn place(room: &UseReducerHandle<State>) -> Html {
+    let read = {
+        let room = room.clone();
+        Callback::from(move |()| {
+            effects::remember_briefing();
+            if room.route == Route::Briefing {
+                effects::go("#/");
+            }
+            room.dispatch(Action::Briefed);
+        })
+    };
+    if !room.briefed || room.route == Route::Briefing {
+        return html! { <Briefing on_read={read} /> };
+    }
+    match &room.route {
+        Route::Home | Route::Briefing => html! { <Home library={room.library.clone()} /> },
+        Route::Protocol => html! { <Protocol /> },
+        Route::Rule(id) => html! { <RulePage id={id.clone()} /> },
+        Route::Limits => html! { <Limits /> },
+        Route::Nowhere(why) => trouble(why),
+        Route::Case(_) => match (&room.bench, &room.trouble) {
+            (Some(bench), _) => html! { <BenchPage bench={bench.clone()} room={room.clone()} /> },
+            (None, Some(why)) => trouble(why),
+            (None, None) => html! { <p class="page">{ "The case is on its way." }</p> },
+        },
+    }
+}
+
+fn trouble(why: &str) -> Html {
+    html! {
+        <article class="page">
+            <h1>{ "This leads nowhere" }</h1>
+            <p role="alert">{ why.to_owned() }</p>
+            <p><a href="#/">{ "To the sets" }</a></p>
+        </article>
+    }
+}
+
+/// Follows the address.
+#[hook]
+fn use_address(room: &UseReducerHandle<State>) {
+    let room = room.clone();
+    use_effect_with((), move |()| {
+        let listener = Closure::<dyn FnMut()>::new(move || {
+            room.dispatch(Action::Go(Route::read(&effects::fragment())))
+        });
+        let window = web_sys::window();
+        if let Some(window) = &window {
+            let _ = window
+                .add_event_listener_with_callback("hashchange", listener.as_ref().unchecked_ref());
+        }
+        move || {
+            if let Some(window) = window {
+                let _ = window.remove_event_listener_with_callback(
+                    "hashchange",
+                    listener.as_ref().unchecked_ref(),
+                );
+            }
+        }
+    });
+}
+
+/// Fetches the shipped sets once.
+#[hook]
+fn use_library(room: &UseReducerHandle<State>) {
+    let room = room.clone();
+    use_effect_with((), move |()| {
+        wasm_bindgen_futures::spawn_local(async move {
+            let read = effects::fetch_text("sets").await.and_then(|text| {
+                serde_json::from_str(&text)
+                    .map_err(|fault| format!("the sets cannot be read: {fault}"))
+            });
+            room.dispatch(Action::Library(match read {
+                Ok(sets) => Library::Here(Rc::new(sets)),
+                Err(why) => Library::Trouble(why),
+            }));
+        });
+    });
 }

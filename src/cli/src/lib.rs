@@ -16,7 +16,7 @@ mod args;
 mod commands;
 mod fault;
 mod http;
-mod nearest;
+mod input;
 pub mod shapes;
 mod site;
 mod streams;

@@ -1,10 +1,10 @@
 //! `wallwise explain RULE`: one rule in full.
 
-use crate::nearest::nearest;
 use crate::shapes::{OneRule, agreement};
 use crate::{Fault, Status, Streams};
 use engine::debrief::{CAUTION, asked};
 use engine::rules::{self, Rule, Scale};
+use engine::scenario::nearest;
 
 #[derive(Debug, clap::Args)]
 pub struct Args {

@@ -1,9 +1,12 @@
 //! The subcommands, one file each: its arguments, and a `run` that works through the libraries.
 
 mod build;
+mod case;
 mod explain;
+mod judge;
 mod rules;
 mod serve;
+pub mod set;
 
 use clap::Subcommand;
 
@@ -15,6 +18,12 @@ pub enum Command {
     Build(build::Args),
     /// Build the page and serve it on this machine
     Serve(serve::Args),
+    /// Print one case for the instructor, or write its solids and figures
+    Case(case::Args),
+    /// Judge a plan on a case
+    Judge(judge::Args),
+    /// Check a set
+    Set(set::Args),
     /// List every rule with its limits
     Rules(rules::Args),
     /// Print one rule in full
@@ -26,6 +35,9 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
     match command {
         Command::Build(args) => build::run(args, streams),
         Command::Serve(args) => serve::run(args, streams),
+        Command::Case(args) => case::run(&args, streams),
+        Command::Judge(args) => judge::run(&args, streams),
+        Command::Set(args) => set::run(&args, streams),
         Command::Rules(args) => rules::run(&args, streams),
         Command::Explain(args) => explain::run(&args, streams),
     }

@@ -8,6 +8,7 @@ mod bind;
 mod cache;
 mod compile;
 mod folder;
+mod given;
 mod names;
 mod press;
 mod workspace;
@@ -33,6 +34,7 @@ pub fn build(workspace: &Workspace, folder: &Path, streams: &mut Streams<'_>) ->
     let mut assets = bind::bind(&module, &workspace.scratch("bindings"))?;
     let mut cache = Cache::open(workspace.scratch("cache"))?;
     assets.extend(Asset::read_folder(&workspace.www())?);
+    assets.extend(given::given(&workspace.scenarios())?);
     let assets = names::name(assets)?;
     streams.say("compressing");
     let pressed = press::press(assets, &mut cache)?;

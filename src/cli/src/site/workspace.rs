@@ -42,6 +42,11 @@ impl Workspace {
         self.root.join("www")
     }
 
+    /// The shipped sets.
+    pub fn scenarios(&self) -> PathBuf {
+        self.root.join("scenarios")
+    }
+
     /// Where the page is built unless somebody says otherwise.
     pub fn default_site(&self) -> PathBuf {
         self.root.join("target/site")

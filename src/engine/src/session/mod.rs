@@ -13,7 +13,7 @@ mod wander;
 pub use attempt::{ATTEMPT_FORMAT, Attempt, CaseRef};
 pub use event::{Event, Plain, Unreadable, Written};
 pub use history::{asked_lines, history_lines};
-pub use reports::{Report, reports};
+pub use reports::{Report, all_reports, reports};
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
 pub use wander::{came_to_the_end, wander};
 

@@ -6,7 +6,7 @@ use crate::anatomy::{Defect, DefectKind, DensityClass, Jaw, Lesion, Wall};
 use crate::chart::Case;
 use crate::geometry::P2;
 use crate::measure::Measurements;
-use crate::plan::choices::{Examination, SocketProbing};
+use crate::plan::choices::{Alternative, Examination, Request, Several, SocketProbing};
 use crate::plan::{Plan, Step};
 use crate::units::Mm;
 
@@ -59,6 +59,25 @@ pub fn reports(case: &Case, plan: &Plan) -> Vec<Report> {
             lines: seated(case, plan),
         });
     }
+    reports
+}
+
+/// Everything that asking, examining and probing would report: for the instructor.
+#[must_use]
+pub fn all_reports(case: &Case) -> Vec<Report> {
+    let asked = super::history::asked_lines(case, Several::of(Request::ALL));
+    let mut reports =
+        vec![Report { step: Step::Chart, title: "Asked for".to_owned(), lines: asked }];
+    reports.extend(Examination::ALL.iter().map(|examination| Report {
+        step: Step::Examination,
+        title: crate::debrief::capital(examination.label()),
+        lines: examined(case, *examination),
+    }));
+    reports.push(Report {
+        step: Step::Extraction,
+        title: "The socket".to_owned(),
+        lines: socket(case, SocketProbing::AllWalls),
+    });
     reports
 }
 

@@ -1,0 +1,70 @@
+//! The board: linked figures of one case, which stay in view.
+
+use super::figure::Drawing;
+use crate::effects;
+use crate::store::Bench;
+use engine::figures::{self, Figure, Show};
+use engine::plan::Draft;
+use engine::rules::Known;
+use engine::session::Event;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What the board needs.
+#[derive(Properties, PartialEq)]
+pub struct BoardProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+    /// Told while something is dragged.
+    pub on_try: Callback<Option<Event>>,
+    /// Told what the learner does.
+    pub on_do: Callback<Event>,
+}
+
+/// The board.
+#[component]
+pub fn Board(props: &BoardProps) -> Html {
+    let bench = &props.bench;
+    let draft = shown(bench);
+    let over = bench.session.is_over();
+    let px = figure_width();
+    let figures = figures(bench, &draft, over, px).map(|figure| {
+        // Handles move the draft as it was before the drag, so that a drag adds up once.
+        let held = (!over).then(|| bench.session.draft().clone());
+        let name = figure.name;
+        html! { <Drawing key={name} {figure} draft={held} on_try={props.on_try.clone()} on_do={props.on_do.clone()} /> }
+    });
+    html! { <section class="board" aria-label="Figures of the case" tabindex="0">{ for figures }</section> }
+}
+
+fn shown(bench: &Bench) -> Draft {
+    match &bench.tried {
+        Some(event) => bench.session.tried(event),
+        None => bench.session.draft().clone(),
+    }
+}
+
+fn figures(bench: &Bench, draft: &Draft, reveal: bool, px: f64) -> [Figure; 4] {
+    let (case, plan) = (bench.session.case(), bench.session.plan());
+    let known = Known::of(case, plan);
+    let show = Show { case, plan, draft, known: &known, reveal, lit: bench.lit, px };
+    [
+        figures::facial_map(&show),
+        figures::section(&show),
+        figures::gap_clock(&show),
+        figures::gap_profile(&show),
+    ]
+}
+
+/// About how wide a figure will be drawn, CSS pixels: letters are sized for it. The shares are those
+/// of the stylesheet's three layouts.
+fn figure_width() -> f64 {
+    let page = effects::page_width();
+    if page <= 640.0 {
+        0.86 * page - 20.0
+    } else if page <= 1088.0 {
+        0.5 * page - 60.0
+    } else {
+        0.27 * page - 30.0
+    }
+}

@@ -1,0 +1,10 @@
+//! The caution that stands on every screen and print with a verdict.
+
+use engine::debrief::CAUTION;
+use yew::prelude::*;
+
+/// The caution.
+#[component]
+pub fn Caution() -> Html {
+    html! { <p class="caution" role="note">{ CAUTION }</p> }
+}

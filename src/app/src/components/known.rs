@@ -1,0 +1,49 @@
+//! What I know: findings, each with where it came from.
+
+use engine::rules::Knowledge;
+use engine::session::{KnownFact, Report};
+use yew::prelude::*;
+
+/// What the panel needs.
+#[derive(Properties, PartialEq)]
+pub struct KnownProps {
+    /// What the chart told unasked.
+    pub history: Vec<String>,
+    /// What was reported.
+    pub reports: Vec<Report>,
+    /// Facts seen.
+    pub known: Vec<KnownFact>,
+}
+
+/// The panel.
+#[component]
+pub fn Known(props: &KnownProps) -> Html {
+    let reports = props.reports.iter().map(|report| {
+        html! {
+            <section class="report">
+                <h3>{ &report.title }<span class="from">{ format!(" · {}", report.step.label()) }</span></h3>
+                <ul>{ for report.lines.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
+            </section>
+        }
+    });
+    let facts = props.known.iter().filter_map(|known| match known.knowledge {
+        Knowledge::Seen(source) => Some(html! {
+            <li><span>{ known.fact.words() }</span><span class="from">{ format!(" · {}", source.words()) }</span></li>
+        }),
+        _ => None,
+    });
+    html! {
+        <details class="known" open=true>
+            <summary><h2>{ "What I know" }</h2></summary>
+            <section class="report">
+                <h3>{ "History" }<span class="from">{ " · told unasked" }</span></h3>
+                <ul>{ for props.history.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
+            </section>
+            { for reports }
+            <details class="facts">
+                <summary>{ "Facts seen, and by what" }</summary>
+                <ul>{ for facts }</ul>
+            </details>
+        </details>
+    }
+}

@@ -1,0 +1,13 @@
+//! The parts that pages are made of: pure functions of their properties.
+
+pub mod board;
+pub mod caution;
+pub mod choice;
+pub mod figure;
+pub mod known;
+pub mod number;
+pub mod outline;
+pub mod sheet;
+pub mod steps;
+pub mod verdict;
+pub mod words;

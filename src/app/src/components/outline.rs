@@ -1,0 +1,194 @@
+//! A decision with an outline: edges as numbers, vertices as numbers, and the handles on the map.
+
+use super::choice::Asked;
+use super::number::text_of;
+use engine::geometry::Outline;
+use engine::plan::{Entry, Value};
+use yew::prelude::*;
+
+/// What an outline needs.
+#[derive(Properties)]
+pub struct OutlineProps {
+    /// The decision.
+    pub entry: &'static Entry,
+    /// The outline so far.
+    pub outline: Option<Outline>,
+    /// Told when an answer is given.
+    pub on_choose: Callback<Value>,
+}
+
+impl PartialEq for OutlineProps {
+    fn eq(&self, other: &Self) -> bool {
+        self.entry.key == other.entry.key && self.outline == other.outline
+    }
+}
+
+/// Where drawing starts: a small patch over the crest, which is nobody's answer.
+const START: [[i32; 2]; 8] =
+    [[-20, -10], [0, -10], [20, -10], [20, 10], [20, 30], [0, 30], [-20, 30], [-20, 10]];
+
+/// The edges in the order of their fields: name, which part of a vertex, whether the least.
+const EDGES: [(&str, usize, bool); 4] = [
+    ("Mesial edge", 0, true),
+    ("Distal edge", 0, false),
+    ("Coronal or oral edge", 1, true),
+    ("Apical edge", 1, false),
+];
+
+/// An outline.
+#[component]
+pub fn OutlineField(props: &OutlineProps) -> Html {
+    let wrong = use_state(|| None::<String>);
+    let Some(outline) = props.outline.clone() else {
+        let on_choose = props.on_choose.clone();
+        let begin = Callback::from(move |_: MouseEvent| {
+            if let Ok(outline) = Outline::new(START.to_vec()) {
+                on_choose.emit(Value::Outline(outline));
+            }
+        });
+        return html! {
+            <Asked entry={props.entry} decided={false}>
+                <button type="button" class="quiet" onclick={begin}>{ "Begin with a small patch" }</button>
+                <p class="reading">{ "Then drag its corners on the facial map, or give its edges here." }</p>
+            </Asked>
+        };
+    };
+    let set = {
+        let (on_choose, wrong) = (props.on_choose.clone(), wrong.clone());
+        Callback::from(move |vertices: Vec<[i32; 2]>| match Outline::new(vertices) {
+            Ok(outline) => {
+                wrong.set(None);
+                on_choose.emit(Value::Outline(outline));
+            }
+            Err(fault) => wrong.set(Some(fault.to_string())),
+        })
+    };
+    let edges =
+        EDGES.iter().map(|&(name, part, least)| edge(name, part, least, &outline, &set, &wrong));
+    let vertices = outline
+        .tenths()
+        .iter()
+        .enumerate()
+        .map(|(place, at)| vertex(place, *at, &outline, &set, &wrong));
+    html! {
+        <Asked entry={props.entry} decided={true}>
+            <div class="edges">{ for edges }</div>
+            <details class="vertices">
+                <summary>{ format!("{} corners", outline.tenths().len()) }</summary>
+                <table>
+                    <thead><tr><th>{ "Corner" }</th><th>{ "mesial − / distal +, mm" }</th><th>{ "oral − / apical +, mm" }</th></tr></thead>
+                    <tbody>{ for vertices }</tbody>
+                </table>
+            </details>
+            if let Some(why) = &*wrong { <p class="wrong" role="alert">{ why.clone() }</p> }
+        </Asked>
+    }
+}
+
+type Set = Callback<Vec<[i32; 2]>>;
+type Wrong = UseStateHandle<Option<String>>;
+
+/// One edge: moving it stretches the whole outline between it and the opposite edge.
+fn edge(
+    name: &'static str,
+    part: usize,
+    least: bool,
+    outline: &Outline,
+    set: &Set,
+    wrong: &Wrong,
+) -> Html {
+    let [from, to] = span(outline, part);
+    let here = if least { from } else { to };
+    let (vertices, set, wrong) = (outline.tenths().to_vec(), set.clone(), wrong.clone());
+    let move_to = Callback::from(move |there: i32| {
+        let (new_from, new_to) = if least { (there, to) } else { (from, there) };
+        set.emit(stretched(&vertices, part, [from, to], [new_from, new_to]));
+    });
+    let typed = {
+        let move_to = move_to.clone();
+        Callback::from(move |event: Event| match tenths(&text_of(&event)) {
+            Some(there) => move_to.emit(there),
+            None => wrong.set(Some(format!("{name}: expected millimetres in steps of 0.1"))),
+        })
+    };
+    let nudge = |by: i32| {
+        let move_to = move_to.clone();
+        Callback::from(move |_: MouseEvent| move_to.emit(here + by))
+    };
+    html! {
+        <div class="edge">
+            <span id={format!("edge-{part}-{least}")}>{ name }</span>
+            <button type="button" class="step" aria-label={format!("{name}: less")} onclick={nudge(-5)}>{ "−" }</button>
+            <input type="text" inputmode="decimal" size="6" value={in_mm(here)} aria-label={format!("{name}, mm")} onchange={typed} />
+            <button type="button" class="step" aria-label={format!("{name}: more")} onclick={nudge(5)}>{ "+" }</button>
+        </div>
+    }
+}
+
+fn vertex(place: usize, at: [i32; 2], outline: &Outline, set: &Set, wrong: &Wrong) -> Html {
+    let field = |part: usize| {
+        let (vertices, set, wrong) = (outline.tenths().to_vec(), set.clone(), wrong.clone());
+        let typed = Callback::from(move |event: Event| match tenths(&text_of(&event)) {
+            Some(there) => {
+                let mut vertices = vertices.clone();
+                vertices[place][part] = there;
+                set.emit(vertices);
+            }
+            None => wrong.set(Some("expected millimetres in steps of 0.1".to_owned())),
+        });
+        let name = if part == 0 { "mesiodistal" } else { "apical" };
+        html! { <input type="text" inputmode="decimal" size="6" value={in_mm(at[part])} aria-label={format!("corner {}, {name}, mm", place + 1)} onchange={typed} /> }
+    };
+    html! { <tr><th scope="row">{ place + 1 }</th><td>{ field(0) }</td><td>{ field(1) }</td></tr> }
+}
+
+fn span(outline: &Outline, part: usize) -> [i32; 2] {
+    let values = outline.tenths().iter().map(|at| at[part]);
+    [values.clone().min().unwrap_or(0), values.max().unwrap_or(0)]
+}
+
+fn stretched(vertices: &[[i32; 2]], part: usize, old: [i32; 2], new: [i32; 2]) -> Vec<[i32; 2]> {
+    let width = (old[1] - old[0]).max(1);
+    vertices
+        .iter()
+        .map(|at| {
+            let mut at = *at;
+            at[part] =
+                new[0] + ((at[part] - old[0]) * (new[1] - new[0]) + width / 2).div_euclid(width);
+            at
+        })
+        .collect()
+}
+
+fn in_mm(tenths: i32) -> String {
+    format!("{:.1}", f64::from(tenths) / 10.0)
+}
+
+fn tenths(text: &str) -> Option<i32> {
+    let value: f64 = text.trim().replace(['−', '–'], "-").replace(',', ".").parse().ok()?;
+    let tenths = value * 10.0;
+    let whole = tenths.is_finite() && tenths.abs() < 1e4 && (tenths - tenths.round()).abs() < 1e-6;
+    #[expect(clippy::cast_possible_truncation, reason = "checked to be small and whole")]
+    whole.then_some(tenths.round() as i32)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn moving_an_edge_keeps_the_opposite_edge_where_it_is() {
+        let moved = stretched(&START, 1, [-10, 30], [-10, 90]);
+        assert_eq!(moved[0], [-20, -10]);
+        assert_eq!(moved[4], [20, 90]);
+        assert!(Outline::new(moved).is_ok());
+    }
+
+    #[test]
+    fn millimetres_are_read_in_tenths_or_not_at_all() {
+        assert_eq!(tenths("3,2"), Some(32));
+        assert_eq!(tenths("−0.5"), Some(-5));
+        assert_eq!(tenths("0.55"), None);
+        assert_eq!(tenths("inf"), None);
+    }
+}

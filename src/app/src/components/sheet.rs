@@ -1,0 +1,132 @@
+//! The sheet of decisions: the step that is due, what it is for, and its choices.
+
+use super::caution::Caution;
+use super::choice::{AnyOf, OneOf};
+use super::number::Number;
+use super::outline::OutlineField;
+use super::verdict::VerdictView;
+use super::words::WordsOfStep;
+use crate::guide;
+use engine::debrief::Verdict;
+use engine::plan::{Decision, Kind, Step, Value};
+use engine::session::{DecisionView, Event, View};
+use yew::prelude::*;
+
+/// What the sheet needs.
+#[derive(Properties)]
+pub struct SheetProps {
+    /// What there is to show.
+    pub view: View,
+    /// Why the last thing was refused.
+    pub refusal: Option<String>,
+    /// Whether each step is talked through.
+    pub guided: bool,
+    /// Told what the learner does.
+    pub on_do: Callback<Event>,
+    /// Told what a slider tries out.
+    pub on_try: Callback<Option<Event>>,
+}
+
+impl PartialEq for SheetProps {
+    fn eq(&self, _: &Self) -> bool {
+        // The view is made anew with every change of the room.
+        false
+    }
+}
+
+/// The sheet.
+#[component]
+pub fn Sheet(props: &SheetProps) -> Html {
+    let Some(step) = props.view.due else {
+        return Html::default();
+    };
+    let decisions = props.view.decisions.iter().filter(|view| view.entry.step == step);
+    let carry_out = {
+        let on_do = props.on_do.clone();
+        Callback::from(move |_: MouseEvent| on_do.emit(Event::CarryOut(step)))
+    };
+    let missing = &props.view.missing;
+    html! {
+        <section class="sheet" aria-labelledby="sheet-title">
+            { last_verdicts(&props.view, step) }
+            <h2 id="sheet-title" tabindex="-1">{ step.label() }</h2>
+            <p class="aim">{ step.aim() }</p>
+            if props.guided { <p class="guide">{ guide::note(step) }</p> }
+            <WordsOfStep {step} />
+            { for decisions.map(|view| decision(view, props)) }
+            <div class="carry-out">
+                if !missing.is_empty() { <p class="missing">{ undecided(missing) }</p> }
+                if let Some(refusal) = &props.refusal { <p class="wrong" role="alert">{ refusal.clone() }</p> }
+                <button type="button" class="main" disabled={!missing.is_empty()} onclick={carry_out}>
+                    { format!("Carry out: {}", step.label()) }
+                </button>
+            </div>
+        </section>
+    }
+}
+
+fn undecided(missing: &[Decision]) -> String {
+    let names: Vec<_> = missing.iter().map(|decision| decision.entry().label).collect();
+    format!("Still undecided: {}.", names.join(", "))
+}
+
+fn decision(view: &DecisionView, props: &SheetProps) -> Html {
+    let entry = view.entry;
+    let decision = entry.decision;
+    let on_do = props.on_do.clone();
+    let on_choose =
+        Callback::from(move |value: Value| on_do.emit(Event::Choose(decision, Some(value))));
+    let on_try = props.on_try.clone();
+    let on_try =
+        Callback::from(move |value: Value| on_try.emit(Some(Event::Choose(decision, Some(value)))));
+    let value = view.value.clone();
+    match entry.kind {
+        Kind::One(options) => {
+            html! { <OneOf key={entry.key} {entry} {options} {value} {on_choose} /> }
+        }
+        Kind::Many(options) => {
+            html! { <AnyOf key={entry.key} {entry} {options} {value} {on_choose} /> }
+        }
+        Kind::Number(kind) => {
+            let count = match value {
+                Some(Value::Number(count)) => Some(count),
+                _ => None,
+            };
+            html! { <Number key={entry.key} {entry} {kind} {count} {on_try} {on_choose} /> }
+        }
+        Kind::Outline => {
+            let outline = match value {
+                Some(Value::Outline(outline)) => Some(outline),
+                _ => None,
+            };
+            html! { <OutlineField key={entry.key} {entry} {outline} {on_choose} /> }
+        }
+    }
+}
+
+/// In study mode the step before is explained as soon as it is carried out.
+fn last_verdicts(view: &View, due: Step) -> Html {
+    let last =
+        view.verdicts.iter().map(|verdict| verdict.rule.step).filter(|step| *step < due).max();
+    let verdicts: Vec<&Verdict> =
+        view.verdicts.iter().filter(|verdict| Some(verdict.rule.step) == last).collect();
+    let Some(last) = last else {
+        return Html::default();
+    };
+    let faults = verdicts.iter().filter(|verdict| verdict.is_fault()).count();
+    let says = match faults {
+        0 => format!("{}: nothing to mend.", last.label()),
+        1 => format!("{}: one thing to look at.", last.label()),
+        count => format!("{}: {count} things to look at.", last.label()),
+    };
+    html! {
+        <section class="last" aria-label={format!("Verdicts on {}", last.label())}>
+            <p role="status">{ says }</p>
+            <details open={faults > 0}>
+                <summary>{ format!("Verdicts on {}", last.label()) }</summary>
+                { for verdicts.into_iter().map(|verdict| html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} /> }) }
+            </details>
+            <Caution />
+        </section>
+    }
+}

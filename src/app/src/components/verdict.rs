@@ -1,0 +1,92 @@
+//! A verdict: word and shape, measured against its band, why, by whom, and what would mend it.
+
+use super::figure::Drawing;
+use crate::route::Route;
+use engine::debrief::{Verdict, explain};
+use engine::rules::Zone;
+use yew::prelude::*;
+
+/// How wide a verdict's plot is laid out, CSS pixels.
+const PLOT: f64 = 360.0;
+
+/// What a verdict needs.
+#[derive(Properties)]
+pub struct VerdictProps {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// Whether its fault is lit in the figures.
+    #[prop_or_default]
+    pub lit: bool,
+    /// Told to light it, or to let go.
+    #[prop_or_default]
+    pub on_light: Callback<Option<&'static str>>,
+}
+
+impl PartialEq for VerdictProps {
+    fn eq(&self, other: &Self) -> bool {
+        let (a, b) = (&self.verdict, &other.verdict);
+        a.rule.id == b.rule.id
+            && a.reading == b.reading
+            && a.knowledge == b.knowledge
+            && self.lit == other.lit
+    }
+}
+
+/// A sign that differs in shape, so that colour never carries the verdict alone.
+#[must_use]
+pub const fn sign(zone: Zone) -> &'static str {
+    match zone {
+        Zone::Ideal => "●",
+        Zone::Acceptable => "◐",
+        Zone::Debated => "◇",
+        Zone::Suboptimal => "△",
+        Zone::Compromising => "▲",
+        Zone::Unsafe => "■",
+    }
+}
+
+/// A verdict.
+#[component]
+pub fn VerdictView(props: &VerdictProps) -> Html {
+    let verdict = &props.verdict;
+    let words = explain(verdict);
+    let rule = verdict.rule;
+    let plot = plots::band_plot(rule, verdict.reading, PLOT);
+    let light = {
+        let (on_light, lit, id) = (props.on_light.clone(), props.lit, rule.id);
+        Callback::from(move |_: MouseEvent| on_light.emit((!lit).then_some(id)))
+    };
+    let paragraph = |name: &str, text: &str| {
+        if text.is_empty() {
+            Html::default()
+        } else {
+            html! { <p><strong>{ format!("{name} ") }</strong>{ text.to_owned() }</p> }
+        }
+    };
+    html! {
+        <details class={classes!("verdict", verdict.zone.key())} open={verdict.zone.is_fault()}>
+            <summary>
+                <span class="sign" aria-hidden="true">{ sign(verdict.zone) }</span>
+                <span class="word">{ words.word }</span>
+                <span class="statement">{ rule.statement }</span>
+            </summary>
+            <div class="explanation">
+                <p class="measured">{ format!("{} {}", words.measured, words.distance) }</p>
+                if let Some(plot) = plot { <Drawing figure={plot} id={format!("plot-{}", rule.id)} /> }
+                { paragraph("Asked:", &words.asked) }
+                { paragraph("Why:", words.why) }
+                { paragraph("To mend it:", words.mend) }
+                { paragraph("Known?", &words.known) }
+                { paragraph("Where sources differ:", &words.differ) }
+                <details class="sources">
+                    <summary>{ "Who says so" }</summary>
+                    <ul>{ for words.sources.iter().map(|source| html! { <li>{ source }</li> }) }</ul>
+                    <a href={Route::Rule(rule.id.to_owned()).fragment()}>{ "The whole rule" }</a>
+                </details>
+                if verdict.zone.is_fault() {
+                    <button type="button" class="quiet" aria-pressed={props.lit.to_string()} onclick={light}>{ "Show it on the figures" }</button>
+                }
+            </div>
+        </details>
+    }
+}

@@ -1,0 +1,252 @@
+//! Taking hold of a handle: by pointer, each frame a preview and the end a choice; by keys, each
+//! press a choice.
+
+use crate::components::number::directed;
+use engine::figures::Handle;
+use engine::geometry::Outline;
+use engine::plan::{Decision, Draft, Kind, NumberKind, Value};
+use engine::session::Event;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::{Element, PointerEvent, SvgElement};
+use yew::Callback;
+
+/// A drag under way.
+#[derive(Debug)]
+pub struct Drag;
+
+type Listener = Closure<dyn FnMut(PointerEvent)>;
+
+impl Drag {
+    /// Follows the pointer until it is let go; `window_mm` is the figure's width in millimetres.
+    pub fn begin(
+        event: &PointerEvent,
+        window_mm: f64,
+        handle: Handle,
+        draft: Draft,
+        on_try: Callback<Option<Event>>,
+        on_do: Callback<Event>,
+    ) {
+        let Some(target) =
+            event.current_target().and_then(|target| target.dyn_into::<Element>().ok())
+        else {
+            return;
+        };
+        let Some(drawing) = target.dyn_ref::<SvgElement>().and_then(SvgElement::owner_svg_element)
+        else {
+            return;
+        };
+        let pixels = drawing.get_bounding_client_rect().width();
+        if pixels <= 0.0 || target.set_pointer_capture(event.pointer_id()).is_err() {
+            return;
+        }
+        let mm_per_pixel = window_mm / pixels;
+        let from = (f64::from(event.client_x()), f64::from(event.client_y()));
+        let shift = move |event: &PointerEvent| {
+            (
+                (f64::from(event.client_x()) - from.0) * mm_per_pixel,
+                (f64::from(event.client_y()) - from.1) * mm_per_pixel,
+            )
+        };
+        let over = Rc::new(Cell::new(false));
+        let listeners: Rc<RefCell<Vec<Listener>>> = Rc::default();
+        let moving = {
+            let (handle, draft, over) = (handle.clone(), draft.clone(), over.clone());
+            Closure::new(move |event: PointerEvent| {
+                if !over.get() {
+                    let (right, down) = shift(&event);
+                    on_try.emit(moved_by_mm(&handle, &draft, right, down).pop());
+                }
+            })
+        };
+        let ending = {
+            let (listeners, target) = (listeners.clone(), target.clone());
+            Closure::new(move |event: PointerEvent| {
+                if over.replace(true) {
+                    return;
+                }
+                let (right, down) = shift(&event);
+                for event in moved_by_mm(&handle, &draft, right, down) {
+                    on_do.emit(event);
+                }
+                // Dropping a closure while it runs is undefined; the list goes once it has returned.
+                let (listeners, target) = (listeners.clone(), target.clone());
+                wasm_bindgen_futures::spawn_local(async move {
+                    for (name, listener) in EVENTS.iter().zip(listeners.borrow_mut().drain(..)) {
+                        let _ = target.remove_event_listener_with_callback(
+                            name,
+                            listener.as_ref().unchecked_ref(),
+                        );
+                    }
+                });
+            })
+        };
+        let mut list = listeners.borrow_mut();
+        list.extend([moving, ending]);
+        for (name, listener) in EVENTS.iter().zip(list.iter()) {
+            let _ =
+                target.add_event_listener_with_callback(name, listener.as_ref().unchecked_ref());
+        }
+    }
+}
+
+/// A pointer that is cancelled ends in `lostpointercapture` too.
+const EVENTS: [&str; 2] = ["pointermove", "lostpointercapture"];
+
+/// How many steps to the right and down a key moves; a shifted key moves ten.
+#[must_use]
+pub fn steps_of_key(key: &str, shifted: bool) -> Option<(i32, i32)> {
+    let by = if shifted { 10 } else { 1 };
+    match key {
+        "ArrowLeft" => Some((-by, 0)),
+        "ArrowRight" => Some((by, 0)),
+        "ArrowUp" => Some((0, -by)),
+        "ArrowDown" => Some((0, by)),
+        "PageUp" => Some((0, -10)),
+        "PageDown" => Some((0, 10)),
+        _ => None,
+    }
+}
+
+/// The choices that move a handle by steps of its decisions.
+#[must_use]
+pub fn moved_by_steps(handle: &Handle, draft: &Draft, (right, down): (i32, i32)) -> Vec<Event> {
+    if let Some((decision, place)) = handle.vertex {
+        let ways = (way(handle.across), way(handle.down));
+        return vertex_moved(decision, place, draft, right * ways.0, down * ways.1)
+            .into_iter()
+            .collect();
+    }
+    let axis = |axis: Option<(Decision, f64)>, steps: i32| {
+        let (decision, counts) = axis?;
+        let kind = number(decision)?;
+        let by = steps * kind.by * if counts < 0.0 { -1 } else { 1 };
+        (steps != 0).then(|| counted(decision, &kind, draft, by))?
+    };
+    [axis(handle.across, right), axis(handle.down, down)].into_iter().flatten().collect()
+}
+
+/// The choices that move a handle by millimetres of its figure.
+#[must_use]
+pub fn moved_by_mm(handle: &Handle, draft: &Draft, right: f64, down: f64) -> Vec<Event> {
+    #[expect(clippy::cast_possible_truncation, reason = "a screen is a few thousand tenths wide")]
+    let whole = |value: f64| value.clamp(-1e4, 1e4).round() as i32;
+    if let Some((decision, place)) = handle.vertex {
+        let (s, t) =
+            (whole(right * 10.0) * way(handle.across), whole(down * 10.0) * way(handle.down));
+        return vertex_moved(decision, place, draft, s, t).into_iter().collect();
+    }
+    let axis = |axis: Option<(Decision, f64)>, mm: f64| {
+        let (decision, counts) = axis?;
+        let kind = number(decision)?;
+        let by = whole(mm * counts / f64::from(kind.by)) * kind.by;
+        counted(decision, &kind, draft, by)
+    };
+    [axis(handle.across, right), axis(handle.down, down)].into_iter().flatten().collect()
+}
+
+fn way(axis: Option<(Decision, f64)>) -> i32 {
+    if axis.is_some_and(|(_, counts)| counts < 0.0) { -1 } else { 1 }
+}
+
+fn number(decision: Decision) -> Option<NumberKind> {
+    match decision.entry().kind {
+        Kind::Number(kind) => Some(kind),
+        _ => None,
+    }
+}
+
+fn counted(decision: Decision, kind: &NumberKind, draft: &Draft, by: i32) -> Option<Event> {
+    let count = (draft.number(decision)? + by).clamp(kind.least, kind.most);
+    (Some(count) != draft.number(decision))
+        .then_some(Event::Choose(decision, Some(Value::Number(count))))
+}
+
+/// A vertex that would make the outline cross itself stays where it was.
+fn vertex_moved(decision: Decision, place: usize, draft: &Draft, s: i32, t: i32) -> Option<Event> {
+    let mut vertices = draft.outline(decision)?.tenths().to_vec();
+    let vertex = vertices.get_mut(place)?;
+    *vertex = [vertex[0] + s, vertex[1] + t];
+    let outline = Outline::new(vertices).ok()?;
+    (draft.outline(decision) != Some(&outline))
+        .then_some(Event::Choose(decision, Some(Value::Outline(outline))))
+}
+
+/// A handle's value in words.
+#[must_use]
+pub fn value_in_words(handle: &Handle, draft: &Draft) -> String {
+    if let Some((decision, place)) = handle.vertex {
+        let at = draft.outline(decision).and_then(|outline| outline.tenths().get(place).copied());
+        return at.map_or_else(String::new, |[s, t]| {
+            format!("{} mm distally, {} mm apically", f64::from(s) / 10.0, f64::from(t) / 10.0)
+        });
+    }
+    let axis = |axis: Option<(Decision, f64)>| {
+        let (decision, _) = axis?;
+        Some(directed(&number(decision)?, draft.number(decision)?))
+    };
+    let parts: Vec<String> =
+        [axis(handle.across), axis(handle.down)].into_iter().flatten().collect();
+    parts.join(", ")
+}
+
+/// A handle's value as a number, for the slider role.
+#[must_use]
+pub fn value_now(handle: &Handle, draft: &Draft) -> f64 {
+    if let Some((decision, place)) = handle.vertex {
+        let at = draft.outline(decision).and_then(|outline| outline.tenths().get(place).copied());
+        return at.map_or(0.0, |[_, t]| f64::from(t) / 10.0);
+    }
+    let first = handle.across.or(handle.down);
+    first
+        .and_then(|(decision, _)| {
+            Some(f64::from(draft.number(decision)?) / f64::from(number(decision)?.per_unit))
+        })
+        .unwrap_or(0.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use engine::geometry::P2;
+
+    fn platform() -> Handle {
+        Handle {
+            at: P2::new(0.0, 0.0),
+            label: "platform".to_owned(),
+            across: Some((Decision::OffsetFacial, 10.0)),
+            down: Some((Decision::Depth, 10.0)),
+            vertex: None,
+        }
+    }
+
+    fn placed() -> Draft {
+        let mut draft = Draft::empty();
+        draft.choose(Decision::OffsetFacial, Value::Number(-10)).unwrap();
+        draft.choose(Decision::Depth, Value::Number(10)).unwrap();
+        draft
+    }
+
+    #[test]
+    fn a_drag_and_as_many_keys_choose_the_same() {
+        let by_drag = moved_by_mm(&platform(), &placed(), 0.3, 0.0);
+        let by_keys = moved_by_steps(&platform(), &placed(), (3, 0));
+        assert_eq!(by_drag, by_keys);
+        assert_eq!(by_drag, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(-7)))]);
+    }
+
+    #[test]
+    fn a_drag_beyond_the_range_stops_at_its_end() {
+        let far = moved_by_mm(&platform(), &placed(), 500.0, 0.0);
+        assert_eq!(far, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(60)))]);
+    }
+
+    #[test]
+    fn a_mirrored_handle_moves_the_other_way() {
+        let mirrored = Handle { across: Some((Decision::OffsetFacial, -10.0)), ..platform() };
+        let events = moved_by_mm(&mirrored, &placed(), 0.3, 0.0);
+        assert_eq!(events, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(-13)))]);
+    }
+}

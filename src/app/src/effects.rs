@@ -1,0 +1,113 @@
+//! What touches the browser: the address, storage, fetching, chance, printing.
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Response, window};
+
+/// Where this browser keeps that the briefing was read. Nothing else is kept.
+const BRIEFED: &str = "wallwise-briefed";
+
+/// The fragment of the address.
+#[must_use]
+pub fn fragment() -> String {
+    window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
+}
+
+/// How wide the page is, CSS pixels.
+#[must_use]
+pub fn page_width() -> f64 {
+    let width =
+        window().and_then(|window| window.inner_width().ok()).and_then(|width| width.as_f64());
+    width.unwrap_or(1200.0)
+}
+
+/// Leads elsewhere; the change of address is what moves the room.
+pub fn go(fragment: &str) {
+    if let Some(window) = window() {
+        // Refused only for a malformed fragment, and ours are made by `Route::fragment`.
+        let _ = window.location().set_hash(fragment);
+    }
+}
+
+/// The whole address of a fragment, to hand on.
+#[must_use]
+pub fn address_of(fragment: &str) -> String {
+    let here = window().and_then(|window| window.location().href().ok()).unwrap_or_default();
+    format!("{}{fragment}", here.split('#').next().unwrap_or_default())
+}
+
+/// Whether the briefing has been read in this browser; no where storage is forbidden.
+#[must_use]
+pub fn was_briefed() -> bool {
+    let storage = window().and_then(|window| window.local_storage().ok().flatten());
+    storage.and_then(|storage| storage.get_item(BRIEFED).ok().flatten()).is_some()
+}
+
+/// Remembers that the briefing was read; where storage is forbidden it is shown again next time.
+pub fn remember_briefing() {
+    if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
+        let _ = storage.set_item(BRIEFED, "1");
+    }
+}
+
+/// A seed for a fresh case, short enough to read out.
+#[must_use]
+pub fn fresh_seed() -> u64 {
+    // Chance enters the room here and nowhere else; the seed then stands in the address.
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 999999")]
+    let seed = (js_sys::Math::random() * 1_000_000.0) as u64;
+    seed
+}
+
+/// Fetches a text that belongs to the room, by its name in the page's own list of hashed names.
+///
+/// # Errors
+/// A sentence that says what could not be fetched and what to do.
+pub async fn fetch_text(name: &str) -> Result<String, String> {
+    let failed =
+        |_| format!("{name} could not be fetched: check the connection and load the page again");
+    let window = window().ok_or("there is no window")?;
+    let page = window.document().and_then(|page| page.document_element());
+    let address = page
+        .and_then(|root| root.get_attribute(&format!("data-{name}")))
+        .unwrap_or_else(|| format!("./{name}.json"));
+    let answer = JsFuture::from(window.fetch_with_str(&address)).await.map_err(failed)?;
+    let answer: Response = answer.dyn_into().map_err(failed)?;
+    if !answer.ok() {
+        return Err(format!(
+            "{name} could not be fetched: the server answered {}",
+            answer.status()
+        ));
+    }
+    let text = JsFuture::from(answer.text().map_err(failed)?).await.map_err(failed)?;
+    text.as_string().ok_or_else(|| format!("{name} is no text"))
+}
+
+/// Opens the browser's print dialogue.
+pub fn print() {
+    if let Some(window) = window() {
+        let _ = window.print();
+    }
+}
+
+/// Puts a text on the clipboard where the browser allows it.
+pub fn copy(text: &str) {
+    if let Some(window) = window() {
+        let promise = window.navigator().clipboard().write_text(text);
+        wasm_bindgen_futures::spawn_local(async move {
+            // Refused: the address stands beside the button to be copied by hand.
+            let _ = JsFuture::from(promise).await;
+        });
+    }
+}
+
+/// Moves the focus to an element, so that keyboard and screen reader follow what changed.
+pub fn focus(id: &str) {
+    let element =
+        window().and_then(|window| window.document()).and_then(|page| page.get_element_by_id(id));
+    if let Some(element) =
+        element.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok())
+    {
+        let _ = element.focus();
+    }
+}

@@ -1,0 +1,83 @@
+//! Cases for the bench: generated from an address, or out of a shipped set.
+
+use crate::route::{CaseRoute, From};
+use engine::cases;
+use engine::chart::Case;
+use engine::plan::Plan;
+use serde::Deserialize;
+use std::rc::Rc;
+
+/// The shipped sets.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Library {
+    /// Not here yet.
+    Coming,
+    /// Could not be fetched or read.
+    Trouble(String),
+    /// Here.
+    Here(Rc<Vec<ShippedSet>>),
+}
+
+/// A set as the build ships it.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+pub struct ShippedSet {
+    /// Its file's name without ending.
+    pub name: String,
+    /// Its title.
+    pub title: String,
+    /// What it is for.
+    pub aim: String,
+    /// For whom.
+    pub level: String,
+    /// Titles of its cases.
+    pub cases: Vec<String>,
+    /// The cases themselves, in the same order.
+    pub written: Vec<ShippedCase>,
+}
+
+/// A case of a shipped set.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShippedCase {
+    /// By address.
+    Address(engine::chart::Address),
+    /// Written out.
+    Written(Box<Case>),
+}
+
+/// Opens a case with the sound plan that fixes its full mark; `Ok(None)` while its set is coming.
+///
+/// # Errors
+/// A sentence that says why it cannot be opened and what to do.
+pub fn open(asked: &CaseRoute, library: &Library) -> Result<Option<(Case, Option<Plan>)>, String> {
+    let case = match &asked.from {
+        From::Seed(seed) => cases::generate(*seed).map_err(|fault| fault.to_string())?,
+        From::Address(address) => cases::at(*address).map_err(|fault| fault.to_string())?,
+        From::Set(name, place) => match of_set(name, *place, library)? {
+            None => return Ok(None),
+            Some(ShippedCase::Address(address)) => {
+                cases::at(address).map_err(|fault| fault.to_string())?
+            }
+            Some(ShippedCase::Written(case)) => *case,
+        },
+    };
+    let reference =
+        cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
+    Ok(Some((case, reference)))
+}
+
+fn of_set(name: &str, place: usize, library: &Library) -> Result<Option<ShippedCase>, String> {
+    let sets = match library {
+        Library::Coming => return Ok(None),
+        Library::Trouble(why) => return Err(why.clone()),
+        Library::Here(sets) => sets,
+    };
+    let set = sets.iter().find(|set| set.name == name).ok_or_else(|| {
+        let names: Vec<_> = sets.iter().map(|set| set.name.as_str()).collect();
+        format!("found the set \"{name}\", expected one of {}", names.join(", "))
+    })?;
+    let case = set.written.get(place - 1).ok_or_else(|| {
+        format!("found case {place} of \"{}\", expected 1 to {}", set.title, set.written.len())
+    })?;
+    Ok(Some(case.clone()))
+}

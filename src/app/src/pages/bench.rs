@@ -1,0 +1,106 @@
+//! One case: board, sheet, what is known, and the debrief at its end.
+
+use super::debrief::DebriefView;
+use crate::components::board::Board;
+use crate::components::known::Known;
+use crate::components::sheet::Sheet;
+use crate::components::steps::Steps;
+use crate::effects;
+use crate::route::{CaseRoute, From, Route};
+use crate::store::{Action, Bench, Notation, Room};
+use engine::session::{Event, Mode};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What the page needs.
+#[derive(Properties, PartialEq)]
+pub struct BenchProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+    /// The whole room.
+    pub room: UseReducerHandle<Room>,
+}
+
+/// The page.
+#[component]
+pub fn BenchPage(props: &BenchProps) -> Html {
+    let bench = &props.bench;
+    let act = |make: fn(Event) -> Action| {
+        let room = props.room.clone();
+        Callback::from(move |event: Event| room.dispatch(make(event)))
+    };
+    let on_do = act(Action::Do);
+    let on_try = {
+        let room = props.room.clone();
+        Callback::from(move |event: Option<Event>| room.dispatch(Action::Try(event)))
+    };
+    let done = bench.session.done().len();
+    // Once a step is carried out, keyboard and screen reader go on at the next one.
+    use_effect_with(done, |done| {
+        if *done > 0 {
+            effects::focus("sheet-title");
+        }
+    });
+    let view = bench.session.view();
+    let over = bench.session.is_over();
+    html! {
+        <div class={classes!("case", over.then_some("over"))}>
+            <CaseHead bench={bench.clone()} notation={props.room.notation} />
+            <Steps steps={view.steps.clone()} {over} />
+            <div class="desk">
+                <Board bench={bench.clone()} on_try={on_try.clone()} on_do={on_do.clone()} />
+                <div class="side">
+                    if over {
+                        <DebriefView bench={bench.clone()} room={props.room.clone()} />
+                    } else {
+                        <Sheet view={view.clone()} refusal={bench.refusal.as_ref().map(ToString::to_string)} guided={bench.asked.guided} {on_do} {on_try} />
+                    }
+                    <Known history={view.history.clone()} reports={view.reports.clone()} known={view.known.clone()} />
+                </div>
+            </div>
+        </div>
+    }
+}
+
+/// What the head of a case needs.
+#[derive(Properties, PartialEq)]
+struct HeadProps {
+    bench: Rc<Bench>,
+    notation: Notation,
+}
+
+/// Title, tooth, how it is played, and the address to hand on.
+#[component]
+fn CaseHead(props: &HeadProps) -> Html {
+    let case = props.bench.session.case();
+    let tooth = case.site.tooth;
+    let named = match props.notation {
+        Notation::TwoDigits => format!("Tooth {tooth}"),
+        Notation::OneToThirtyTwo => format!("Tooth {} (1 to 32)", tooth.one_to_thirty_two()),
+    };
+    let asked = &props.bench.asked;
+    let lasting = match (&asked.from, case.address) {
+        (From::Seed(_), Some(address)) => {
+            CaseRoute { from: From::Address(address), ..asked.clone() }
+        }
+        _ => asked.clone(),
+    };
+    let address = effects::address_of(&Route::Case(lasting).fragment());
+    let copied = {
+        let address = address.clone();
+        Callback::from(move |_: MouseEvent| effects::copy(&address))
+    };
+    let mode = match asked.mode {
+        Mode::Study => "Study: each step is explained as you go.",
+        Mode::Assessment => "Assessment: everything waits for the end.",
+    };
+    html! {
+        <header class="case-head">
+            <div>
+                <h1>{ &case.title }</h1>
+                <p>{ format!("{named}, {} · {} · {}", tooth.words(), case.patient.name, mode) }</p>
+            </div>
+            <p class="address"><label>{ "Address " }<input type="text" readonly=true size="28" value={address} /></label><button type="button" class="quiet" onclick={copied}>{ "Copy" }</button></p>
+        </header>
+    }
+}

@@ -1,0 +1,133 @@
+//! The debrief: the word for the whole plan, causes first, then every verdict in the order of care.
+
+use crate::components::caution::Caution;
+use crate::components::verdict::VerdictView;
+use crate::effects;
+use crate::store::{Action, Bench, Room};
+use engine::debrief::{Debrief, Group, Lost, PlanWord, RULE_SET, Verdict};
+use engine::plan::Step;
+use engine::rules;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What the debrief needs.
+#[derive(Properties, PartialEq)]
+pub struct DebriefProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+    /// The whole room.
+    pub room: UseReducerHandle<Room>,
+}
+
+/// The debrief.
+#[component]
+pub fn DebriefView(props: &DebriefProps) -> Html {
+    let bench = props.bench.clone();
+    let debrief = use_memo(bench.session.events().len(), |_| bench.session.debrief());
+    let Some(debrief) = debrief.as_ref() else {
+        return Html::default();
+    };
+    let light = {
+        let room = props.room.clone();
+        Callback::from(move |lit| room.dispatch(Action::Light(lit)))
+    };
+    let again = {
+        let room = props.room.clone();
+        Callback::from(move |_: MouseEvent| room.dispatch(Action::Again))
+    };
+    let verdict = |verdict: &Verdict| {
+        let lit = props.bench.lit == Some(verdict.rule.id);
+        html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {lit} on_light={light.clone()} /> }
+    };
+    let print = Callback::from(|_: MouseEvent| effects::print());
+    html! {
+        <section class="debrief" aria-labelledby="sheet-title">
+            <h2 id="sheet-title" tabindex="-1">{ "Debrief" }</h2>
+            { whole(debrief) }
+            <Caution />
+            { causes(debrief, &verdict) }
+            <h3>{ "Every verdict, in the order of care" }</h3>
+            { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }
+            <p class="from">{ format!("Rule set {RULE_SET}.") }</p>
+            <p class="row">
+                <button type="button" onclick={again}>{ "The same case again" }</button>
+                <button type="button" class="quiet" onclick={print}>{ "Print" }</button>
+                <a href="#/">{ "Another case" }</a>
+            </p>
+        </section>
+    }
+}
+
+fn whole(debrief: &Debrief) -> Html {
+    let class = match debrief.word {
+        PlanWord::Sound => "sound",
+        PlanWord::Workable => "workable",
+        PlanWord::Compromised => "compromised",
+        PlanWord::Unsafe => "unsafe",
+    };
+    let mark = &debrief.mark;
+    let percent =
+        mark.percent().map_or("not marked".to_owned(), |percent| format!("{percent:.0} of 100"));
+    let lost = mark.lost.iter().map(|(why, weight)| html! { <li>{ format!("{} — {weight:.1}", lost_words(why, debrief)) }</li> });
+    html! {
+        <div class={classes!("whole", class)} role="status">
+            <p class="whole-word">{ format!("This plan is {}.", debrief.word.word()) }</p>
+            <p>{ debrief.word.meaning() }</p>
+            <p class="mark">{ format!("Mark: {percent}.") }</p>
+            <details>
+                <summary>{ "How the mark adds up" }</summary>
+                <p>{ format!("Full weight of this case: {:.0}. Set aside, because sources differ, because it could not be known, or because it was rightly not reached: {:.0}. Lost: {:.1}.", mark.full, mark.set_aside, mark.lost_weight()) }</p>
+                <ul>{ for lost }</ul>
+            </details>
+        </div>
+    }
+}
+
+fn lost_words(why: &Lost, debrief: &Debrief) -> String {
+    let statement = |id: &str| rules::find(id).map_or("", |rule| rule.statement);
+    match why {
+        Lost::Acceptable(id) => format!("acceptable, not ideal: {}", statement(id)),
+        Lost::NotReached(id) => format!("not reached: {}", statement(id)),
+        Lost::Group(place) => {
+            let group = &debrief.groups[*place];
+            let first =
+                group.faults.first().map_or("", |place| debrief.verdicts[*place].rule.statement);
+            group.cause().unwrap_or_else(|| format!("fault: {first}"))
+        }
+    }
+}
+
+fn causes(debrief: &Debrief, verdict: &dyn Fn(&Verdict) -> Html) -> Html {
+    if debrief.groups.is_empty() {
+        return html! { <p class="nothing">{ "Nothing to mend." }</p> };
+    }
+    let group = |group: &Group| {
+        let faults = group.faults.iter().map(|place| verdict(&debrief.verdicts[*place]));
+        match group.cause() {
+            Some(cause) => {
+                html! { <section class="cause"><h4>{ cause }</h4><p class="from">{ "One cause, charged once." }</p>{ for faults }</section> }
+            }
+            None => html! { <section class="cause">{ for faults }</section> },
+        }
+    };
+    html! {
+        <>
+            <h3>{ "What to change first" }</h3>
+            { for debrief.groups.iter().map(group) }
+        </>
+    }
+}
+
+fn of_step(step: Step, debrief: &Debrief, verdict: &dyn Fn(&Verdict) -> Html) -> Html {
+    let verdicts: Vec<&Verdict> =
+        debrief.verdicts.iter().filter(|one| one.rule.step == step && !one.is_fault()).collect();
+    if verdicts.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <details class="of-step">
+            <summary>{ format!("{}: {} kept or debated", step.label(), verdicts.len()) }</summary>
+            { for verdicts.into_iter().map(verdict) }
+        </details>
+    }
+}

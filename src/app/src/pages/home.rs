@@ -1,0 +1,98 @@
+//! Where a learner chooses a case.
+
+use crate::effects;
+use crate::library::{Library, ShippedSet};
+use crate::route::{CaseRoute, From, Route};
+use engine::session::Mode;
+use web_sys::HtmlInputElement;
+use yew::prelude::*;
+
+/// What the home page needs.
+#[derive(Properties, PartialEq)]
+pub struct HomeProps {
+    /// The shipped sets.
+    pub library: Library,
+}
+
+/// Which case is the guided one: the first of the first set.
+const FIRST: usize = 1;
+
+/// The home page.
+#[component]
+pub fn Home(props: &HomeProps) -> Html {
+    let sets = match &props.library {
+        Library::Coming => html! { <p>{ "The sets are on their way." }</p> },
+        Library::Trouble(why) => html! { <p class="wrong" role="alert">{ why }</p> },
+        Library::Here(sets) => html! { <ol class="sets">{ for sets.iter().map(set) }</ol> },
+    };
+    let guided = match &props.library {
+        Library::Here(sets) => {
+            sets.first().map(|set| route(From::Set(set.name.clone(), FIRST), true))
+        }
+        _ => None,
+    };
+    html! {
+        <div class="page home">
+            <h1>{ "Wallwise" }</h1>
+            <p class="lead">{ "A rehearsal room for extraction sockets. Read the walls, choose, and find out why." }</p>
+            <section class="ways" aria-label="Ways to begin">
+                if let Some(guided) = guided { <a class="way" href={guided}><strong>{ "First case, guided" }</strong><span>{ "Each step is talked through." }</span></a> }
+                <Fresh />
+            </section>
+            <h2>{ "Sets" }</h2>
+            { sets }
+        </div>
+    }
+}
+
+fn route(from: From, guided: bool) -> String {
+    Route::Case(CaseRoute { from, mode: Mode::Study, guided }).fragment()
+}
+
+fn set(set: &ShippedSet) -> Html {
+    let cases = set.cases.iter().enumerate().map(|(place, title)| {
+        let href = route(From::Set(set.name.clone(), place + 1), false);
+        html! { <li><a {href}>{ title }</a></li> }
+    });
+    html! {
+        <li class="set">
+            <h3>{ &set.title }</h3>
+            <p>{ &set.aim }</p>
+            <p class="from">{ format!("For {}s · {} cases", set.level, set.cases.len()) }</p>
+            <ol class="cases">{ for cases }</ol>
+        </li>
+    }
+}
+
+/// A fresh case, or one by its address.
+#[component]
+fn Fresh() -> Html {
+    let field = use_node_ref();
+    let wrong = use_state(|| None::<String>);
+    let fresh = Callback::from(|_: MouseEvent| {
+        effects::go(&route(From::Seed(effects::fresh_seed()), false))
+    });
+    let open = {
+        let (field, wrong) = (field.clone(), wrong.clone());
+        Callback::from(move |event: SubmitEvent| {
+            event.prevent_default();
+            let text =
+                field.cast::<HtmlInputElement>().map(|field| field.value()).unwrap_or_default();
+            match Route::read(&format!("#/case/{}", text.trim())) {
+                Route::Case(case) => effects::go(&Route::Case(case).fragment()),
+                Route::Nowhere(why) => wrong.set(Some(why)),
+                _ => wrong.set(Some("expected the address of a case, or a seed".to_owned())),
+            }
+        })
+    };
+    html! {
+        <>
+            <button type="button" class="way" onclick={fresh}><strong>{ "Fresh case" }</strong><span>{ "Drawn at random; its address stays the same for ever." }</span></button>
+            <form class="way" onsubmit={open}>
+                <label for="address"><strong>{ "A case by its address" }</strong></label>
+                <span class="row"><input id="address" ref={field} type="text" inputmode="decimal" placeholder="1.1.2024.0 or a seed" /><button type="submit">{ "Open" }</button></span>
+                if let Some(why) = &*wrong { <p class="wrong" role="alert">{ why.clone() }</p> }
+            </form>
+        </>
+    }
+}

@@ -1,0 +1,34 @@
+//! What is not modelled.
+
+use yew::prelude::*;
+
+/// The page.
+#[component]
+pub fn Limits() -> Html {
+    let left_out = [
+        "The curve of the arch and the bulge of each root: the ridge is straight along the arch, and a wall is as thick beside the root's middle as over it.",
+        "Teeth with several roots.",
+        "Films and sections as pictures: they are written reports, with their errors of reading.",
+        "Events on the way: a plate that breaks, bleeding, a membrane that shows at review.",
+        "Partial extraction techniques.",
+        "Cover against endocarditis: follow the local guideline.",
+        "Drug interactions beyond the gates that the chart asks about.",
+        "Sedation.",
+        "Disease at the neighbours' apices.",
+        "Soft tissue as something that tears, swells and heals; hands; instruments.",
+    ];
+    let models = [
+        "Seating torque: engaged surface x contact pressure by density x radius x friction, calibrated to a published series.",
+        "Closing force: how far the flap must travel against how far it can.",
+        "Patients: lists and distributions of our own making, within what published surveys report.",
+    ];
+    html! {
+        <article class="page">
+            <h1>{ "Limits" }</h1>
+            <p class="lead">{ "What this room leaves out, so that you do not take its silence for an answer." }</p>
+            <ul>{ for left_out.iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
+            <h2>{ "Teaching models" }</h2>
+            <ul>{ for models.iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
+        </article>
+    }
+}

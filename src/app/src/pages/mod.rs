@@ -1,0 +1,8 @@
+//! The places of the room.
+
+pub mod bench;
+pub mod briefing;
+pub mod debrief;
+pub mod home;
+pub mod limits;
+pub mod protocol;

@@ -1,0 +1,100 @@
+//! Every rule with its limits, printable; and one rule in full.
+
+use crate::components::caution::Caution;
+use crate::effects;
+use crate::prose;
+use crate::route::Route;
+use engine::debrief::{EVIDENCE_REVIEWED, RULE_SET, asked};
+use engine::rules::{self, Agreement, Rule, Scale};
+use yew::prelude::*;
+
+/// Every rule.
+#[component]
+pub fn Protocol() -> Html {
+    let print = Callback::from(|_: MouseEvent| effects::print());
+    let families = rules::FAMILIES.iter().filter(|(_, rules)| !rules.is_empty()).map(|(family, rules)| {
+        html! {
+            <section>
+                <h2>{ family.words() }</h2>
+                <table class="protocol">
+                    <thead><tr><th>{ "Rule" }</th><th>{ "Worst verdict" }</th><th>{ "Sources" }</th><th>{ "Mark" }</th></tr></thead>
+                    <tbody>{ for rules.iter().map(|rule| row(rule)) }</tbody>
+                </table>
+            </section>
+        }
+    });
+    html! {
+        <article class="page">
+            <h1>{ "Protocol" }</h1>
+            <p class="lead">{ format!("Every rule that this room judges by. Rule set {RULE_SET}, evidence last reviewed {EVIDENCE_REVIEWED}.") }</p>
+            <Caution />
+            <p><button type="button" class="quiet" onclick={print}>{ "Print" }</button></p>
+            { for families }
+        </article>
+    }
+}
+
+fn row(rule: &Rule) -> Html {
+    let agreement = match rule.agreement {
+        Agreement::Agreed => "agreed",
+        Agreement::NumberVaries => "number varies",
+        Agreement::Contested => "contested",
+    };
+    let mark = rule.evidence.first().map_or("", |first| first.status.mark());
+    html! {
+        <tr>
+            <td><a href={Route::Rule(rule.id.to_owned()).fragment()}>{ limits(rule) }</a></td>
+            <td>{ rule.cost().word() }</td>
+            <td>{ agreement }</td>
+            <td>{ mark }</td>
+        </tr>
+    }
+}
+
+fn limits(rule: &Rule) -> String {
+    asked(&rule.scale, rule.statement)
+}
+
+/// What one rule's page needs.
+#[derive(Properties, PartialEq)]
+pub struct RuleProps {
+    /// Its id.
+    pub id: String,
+}
+
+/// One rule in full.
+#[component]
+pub fn RulePage(props: &RuleProps) -> Html {
+    let text = prose::use_prose();
+    let Some(rule) = rules::find(&props.id) else {
+        return html! { <article class="page"><h1>{ "No such rule" }</h1><p>{ format!("Found \"{}\", which is no rule of this room.", props.id) }</p><p><a href="#/protocol">{ "All rules" }</a></p></article> };
+    };
+    let long = match &text {
+        prose::Prose::Coming => html! { <p>{ "The long text is on its way." }</p> },
+        prose::Prose::Trouble(why) => html! { <p class="wrong" role="alert">{ why }</p> },
+        prose::Prose::Here(texts) => {
+            texts.get(rule.id).map(|text| prose::html(text)).unwrap_or_default()
+        }
+    };
+    html! {
+        <article class="page rule">
+            <p class="from">{ format!("{} · {}", rule.family.words(), rule.id) }</p>
+            <h1>{ rule.statement }</h1>
+            <Caution />
+            { stretches(rule) }
+            { long }
+            <h2>{ "Sources" }</h2>
+            <ul>{ for rule.evidence.iter().map(|one| html! { <li>{ format!("{} — {} ({})", one.says, one.attribution(), one.source.words()) }</li> }) }</ul>
+            <p><a href="#/protocol">{ "All rules" }</a></p>
+        </article>
+    }
+}
+
+fn stretches(rule: &Rule) -> Html {
+    match &rule.scale {
+        Scale::Bands(_) => html! { <p>{ limits(rule) }</p> },
+        Scale::Situations(situations) => html! {
+            <ul>{ for situations.iter().map(|one| html! { <li><strong>{ one.zone.word() }</strong>{ format!(": {}", one.words) }</li> }) }</ul>
+        },
+    }
+}

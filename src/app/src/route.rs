@@ -1,0 +1,158 @@
+//! Where the fragment of the address leads. One grammar serves all addresses, so that any static
+//! host under any sub-path works.
+
+use engine::chart::Address;
+use engine::session::Mode;
+
+/// A place in the room.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Route {
+    /// Sets, a fresh case, the guided one.
+    Home,
+    /// What this tool is and is not.
+    Briefing,
+    /// One case.
+    Case(CaseRoute),
+    /// Every rule with its limits.
+    Protocol,
+    /// One rule in full.
+    Rule(String),
+    /// What is not modelled.
+    Limits,
+    /// A fragment that leads nowhere, and why.
+    Nowhere(String),
+}
+
+/// Which case, and how it is played.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CaseRoute {
+    /// Which.
+    pub from: From,
+    /// When verdicts are shown.
+    pub mode: Mode,
+    /// Whether each step is talked through.
+    pub guided: bool,
+}
+
+/// Where a case comes from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum From {
+    /// Its address.
+    Address(Address),
+    /// A bare seed.
+    Seed(u64),
+    /// A case of a shipped set, by the set's name and place from 1.
+    Set(String, usize),
+}
+
+impl Route {
+    /// Reads a fragment, with or without its `#`.
+    #[must_use]
+    pub fn read(fragment: &str) -> Self {
+        let path = fragment.trim_start_matches('#').trim_start_matches('/');
+        let (path, query) = path.split_once('?').unwrap_or((path, ""));
+        let parts: Vec<&str> = path.split('/').filter(|part| !part.is_empty()).collect();
+        match parts.as_slice() {
+            [] => Self::Home,
+            ["briefing"] => Self::Briefing,
+            ["protocol"] => Self::Protocol,
+            ["protocol", id] => Self::Rule(shortened(id)),
+            ["limits"] => Self::Limits,
+            ["case", which] => match from(which) {
+                Ok(from) => Self::case(from, query),
+                Err(why) => Self::Nowhere(why),
+            },
+            ["set", name, place] => match place.parse() {
+                Ok(place) if place > 0 => Self::case(From::Set(shortened(name), place), query),
+                _ => Self::Nowhere(format!(
+                    "found case \"{}\", expected its number in the set",
+                    shortened(place)
+                )),
+            },
+            _ => Self::Nowhere(format!(
+                "found \"{}\", which leads nowhere in this room",
+                shortened(path)
+            )),
+        }
+    }
+
+    fn case(from: From, query: &str) -> Self {
+        let has = |flag: &str| query.split('&').any(|part| part == flag);
+        let mode = if has("assessment") { Mode::Assessment } else { Mode::Study };
+        Self::Case(CaseRoute { from, mode, guided: has("guided") })
+    }
+
+    /// The fragment that leads here, with its `#`.
+    #[must_use]
+    pub fn fragment(&self) -> String {
+        match self {
+            Self::Home | Self::Nowhere(_) => "#/".to_owned(),
+            Self::Briefing => "#/briefing".to_owned(),
+            Self::Protocol => "#/protocol".to_owned(),
+            Self::Rule(id) => format!("#/protocol/{id}"),
+            Self::Limits => "#/limits".to_owned(),
+            Self::Case(case) => {
+                let path = match &case.from {
+                    From::Address(address) => format!("case/{address}"),
+                    From::Seed(seed) => format!("case/{seed}"),
+                    From::Set(name, place) => format!("set/{name}/{place}"),
+                };
+                let flags: Vec<&str> = [
+                    (case.mode == Mode::Assessment).then_some("assessment"),
+                    case.guided.then_some("guided"),
+                ]
+                .into_iter()
+                .flatten()
+                .collect();
+                let mark = if flags.is_empty() { "" } else { "?" };
+                format!("#/{path}{mark}{}", flags.join("&"))
+            }
+        }
+    }
+}
+
+fn from(which: &str) -> Result<From, String> {
+    if !which.is_empty() && which.bytes().all(|b| b.is_ascii_digit()) {
+        return which.parse().map(From::Seed).map_err(|_| {
+            format!(
+                "found the seed \"{}\", expected a whole number below 18446744073709551616",
+                shortened(which)
+            )
+        });
+    }
+    which.parse().map(From::Address).map_err(|bad: engine::chart::BadAddress| bad.to_string())
+}
+
+/// What came from outside is shown shortened, and always as text.
+fn shortened(text: &str) -> String {
+    text.chars().take(60).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_route_reads_back_from_its_own_fragment() {
+        for fragment in [
+            "#/",
+            "#/briefing",
+            "#/protocol",
+            "#/protocol/gap-too-narrow",
+            "#/limits",
+            "#/case/1.1.2024.3",
+            "#/case/2024?assessment",
+            "#/set/first-walls/2?guided",
+        ] {
+            assert_eq!(Route::read(fragment).fragment(), fragment);
+        }
+    }
+
+    #[test]
+    fn a_fragment_that_leads_nowhere_says_so() {
+        for fragment in ["#/case/1.2.x.4", "#/set/a/0", "#/attic", "#/case/99999999999999999999999"]
+        {
+            assert!(matches!(Route::read(fragment), Route::Nowhere(_)), "{fragment}");
+        }
+    }
+}

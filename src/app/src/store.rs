@@ -1,0 +1,161 @@
+//! The state of the room and the one function that changes it.
+
+use crate::library::{self, Library};
+use crate::route::{CaseRoute, Route};
+use engine::plan::Refusal;
+use engine::session::{Event, Session};
+use std::rc::Rc;
+use yew::Reducible;
+
+/// Everything the room shows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Room {
+    /// Where the learner is.
+    pub route: Route,
+    /// The case on the bench, when there is one.
+    pub bench: Option<Rc<Bench>>,
+    /// Why the case could not be opened.
+    pub trouble: Option<String>,
+    /// The shipped sets, once they have arrived.
+    pub library: Library,
+    /// Whether the briefing has been read in this browser.
+    pub briefed: bool,
+    /// How teeth are named.
+    pub notation: Notation,
+}
+
+/// How teeth are named.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Notation {
+    /// Two digits of ISO 3950.
+    TwoDigits,
+    /// 1 to 32.
+    OneToThirtyTwo,
+}
+
+/// A case being worked on.
+#[derive(Debug, Clone)]
+pub struct Bench {
+    /// How it was asked for.
+    pub asked: CaseRoute,
+    /// The attempt.
+    pub session: Session,
+    /// A choice that a drag is trying out.
+    pub tried: Option<Event>,
+    /// The rule whose fault is lit in the figures.
+    pub lit: Option<&'static str>,
+    /// Why the last thing was refused.
+    pub refusal: Option<Refusal>,
+}
+
+impl PartialEq for Bench {
+    /// Two benches are never compared part by part: each change makes a new one.
+    fn eq(&self, other: &Self) -> bool {
+        std::ptr::eq(self, other)
+    }
+}
+
+/// What can happen to the room.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Action {
+    /// The address changed.
+    Go(Route),
+    /// The learner did something.
+    Do(Event),
+    /// A drag tries a choice out, or lets go of it.
+    Try(Option<Event>),
+    /// A fault is lit in the figures, or none.
+    Light(Option<&'static str>),
+    /// The same case once more, from the beginning.
+    Again,
+    /// The shipped sets arrived.
+    Library(Library),
+    /// The briefing was read.
+    Briefed,
+    /// Teeth are named the other way.
+    Name(Notation),
+}
+
+impl Room {
+    /// The room as it opens.
+    #[must_use]
+    pub fn open(route: Route, briefed: bool) -> Self {
+        let empty = Self {
+            route: Route::Home,
+            bench: None,
+            trouble: None,
+            library: Library::Coming,
+            briefed,
+            notation: Notation::TwoDigits,
+        };
+        empty.at(route)
+    }
+
+    /// The room at another place; a case that is already on the bench stays as it is.
+    fn at(&self, route: Route) -> Self {
+        let mut room = Self { route: route.clone(), trouble: None, ..self.clone() };
+        if let Route::Case(asked) = route {
+            let same = room.bench.as_ref().is_some_and(|bench| bench.asked == asked);
+            if !same {
+                room.bring(asked);
+            }
+        }
+        room
+    }
+
+    fn bring(&mut self, asked: CaseRoute) {
+        self.bench = None;
+        match library::open(&asked, &self.library) {
+            Ok(Some((case, reference))) => {
+                let session = Session::open(case, reference, asked.mode);
+                self.bench =
+                    Some(Rc::new(Bench { asked, session, tried: None, lit: None, refusal: None }));
+            }
+            // The set has not arrived yet; `Action::Library` tries again.
+            Ok(None) => {}
+            Err(why) => self.trouble = Some(why),
+        }
+    }
+
+    fn with_bench(&self, change: impl FnOnce(&mut Bench)) -> Self {
+        let mut room = self.clone();
+        if let Some(bench) = &self.bench {
+            let mut bench = Bench::clone(bench);
+            change(&mut bench);
+            room.bench = Some(Rc::new(bench));
+        }
+        room
+    }
+}
+
+impl Reducible for Room {
+    type Action = Action;
+
+    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
+        Rc::new(match action {
+            Action::Go(route) => self.at(route),
+            Action::Do(event) => self.with_bench(|bench| {
+                bench.tried = None;
+                bench.refusal = bench.session.apply(event).err();
+            }),
+            Action::Try(tried) => self.with_bench(|bench| bench.tried = tried),
+            Action::Light(lit) => self.with_bench(|bench| bench.lit = lit),
+            Action::Again => {
+                let mut room = Self::clone(&self);
+                if let Route::Case(asked) = self.route.clone() {
+                    room.bring(asked);
+                }
+                room
+            }
+            Action::Library(library) => {
+                let mut room = Self { library, ..Self::clone(&self) };
+                if let (Route::Case(asked), None) = (self.route.clone(), &self.bench) {
+                    room.bring(asked);
+                }
+                room
+            }
+            Action::Briefed => Self { briefed: true, ..Self::clone(&self) },
+            Action::Name(notation) => Self { notation, ..Self::clone(&self) },
+        })
+    }
+}

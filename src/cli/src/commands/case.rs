@@ -1,0 +1,146 @@
+//! `wallwise case ADDRESS`: one case for the instructor, truth included.
+
+use crate::{Fault, Status, Streams, Why, input};
+use engine::cases;
+use engine::chart::Case;
+use engine::debrief::CAUTION;
+use engine::figures::{self, Figure, Show};
+use engine::plan::{Draft, Plan};
+use engine::rules::Known;
+use engine::scenario::{write_case, write_plan};
+use engine::session::{all_reports, history_lines};
+use engine::solids;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// For which width figures are laid out, CSS pixels.
+const FIGURE_WIDTH: f64 = 720.0;
+
+#[derive(Debug, clap::Args)]
+pub struct Args {
+    /// An address such as 1.1.2024.0, a bare seed, or a case file
+    which: String,
+    /// Print the case as JSON for programs
+    #[arg(long, conflicts_with_all = ["toml", "plan"])]
+    json: bool,
+    /// Print the case as a file that `judge` reads
+    #[arg(long, conflicts_with = "plan")]
+    toml: bool,
+    /// Print one sound plan as a file that `judge` reads
+    #[arg(long)]
+    plan: bool,
+    /// Write the solids of the case and of its sound plan, with recipe.json, into a folder
+    #[arg(long, value_name = "DIR")]
+    mesh: Option<PathBuf>,
+    /// Write a figure as an SVG file: facial-map, section, gap-clock or gap-profile
+    #[arg(long, num_args = 2, value_names = ["NAME", "FILE"])]
+    figure: Option<Vec<String>>,
+}
+
+/// Prints or writes it.
+pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
+    let case = input::case(&args.which)?;
+    let sound = cases::proof(&case).map(|proof| proof.draft);
+    if let Some(folder) = &args.mesh {
+        meshes(&case, sound.as_ref(), folder, streams)?;
+    }
+    if let Some([name, file]) = args.figure.as_deref() {
+        figure(&case, sound.as_ref(), name, Path::new(file), streams)?;
+    }
+    if args.json {
+        streams.print_json(&case)?;
+    } else if args.toml {
+        streams.print(&write_case(&case))?;
+    } else if args.plan {
+        let draft =
+            sound.ok_or_else(|| Fault::new(format!("{}: no sound plan is known", case.title)))?;
+        streams.print(&write_plan(&draft))?;
+    } else if args.mesh.is_none() && args.figure.is_none() {
+        streams.print(&text(&case, sound.as_ref()))?;
+    }
+    Ok(Status::Done)
+}
+
+fn text(case: &Case, sound: Option<&Draft>) -> String {
+    let mut text = format!("{}\n{CAUTION}\n", case.title);
+    if let Some(address) = case.address {
+        text.push_str(&format!("Address {address}\n"));
+    }
+    text.push_str("\nThe chart, unasked\n");
+    text.push_str(&bulleted(&history_lines(case)));
+    for report in all_reports(case) {
+        text.push_str(&format!("\n{}\n{}", report.title, bulleted(&report.lines)));
+    }
+    match sound {
+        Some(draft) => text.push_str(&format!("\nOne sound plan\n{}", write_plan(draft))),
+        None => text.push_str("\nNo sound plan is known for this case.\n"),
+    }
+    text
+}
+
+fn bulleted(lines: &[String]) -> String {
+    lines.iter().map(|line| format!("  - {line}\n")).collect()
+}
+
+fn planned(case: &Case, sound: Option<&Draft>) -> Plan {
+    sound.and_then(|draft| Plan::from_draft(draft, case).ok()).unwrap_or_default()
+}
+
+fn meshes(
+    case: &Case,
+    sound: Option<&Draft>,
+    folder: &Path,
+    streams: &mut Streams<'_>,
+) -> Result<(), Fault> {
+    let plan = planned(case, sound);
+    fs::create_dir_all(folder).why(|| format!("cannot make {}", folder.display()))?;
+    let export = solids::export(case, Some(&plan));
+    for (name, bytes) in &export.meshes {
+        let path = folder.join(name);
+        fs::write(&path, bytes).why(|| format!("cannot write {}", path.display()))?;
+    }
+    let recipe = serde_json::to_string_pretty(&export.recipe)
+        .why(|| "cannot write the recipe".to_owned())?;
+    let path = folder.join("recipe.json");
+    fs::write(&path, recipe + "\n").why(|| format!("cannot write {}", path.display()))?;
+    streams.say(&format!(
+        "wrote {} solids and recipe.json into {}",
+        export.meshes.len(),
+        folder.display()
+    ));
+    Ok(())
+}
+
+fn figure(
+    case: &Case,
+    sound: Option<&Draft>,
+    name: &str,
+    file: &Path,
+    streams: &mut Streams<'_>,
+) -> Result<(), Fault> {
+    let plan = planned(case, sound);
+    let empty = Draft::empty();
+    let draft = sound.unwrap_or(&empty);
+    let known = Known::of(case, &plan);
+    let show =
+        Show { case, plan: &plan, draft, known: &known, reveal: true, lit: None, px: FIGURE_WIDTH };
+    let Some(figure) = named(name, &show) else {
+        return Err(Fault::new(format!("found the figure \"{name}\", which does not exist"))
+            .hint("the figures are facial-map, section, gap-clock and gap-profile"));
+    };
+    fs::write(file, figures::svg::to_svg(&figure))
+        .why(|| format!("cannot write {}", file.display()))?;
+    streams.say(&format!("wrote {}", file.display()));
+    Ok(())
+}
+
+fn named(name: &str, show: &Show<'_>) -> Option<Figure> {
+    let figure = match name {
+        "facial-map" => figures::facial_map,
+        "section" => figures::section,
+        "gap-clock" => figures::gap_clock,
+        "gap-profile" => figures::gap_profile,
+        _ => return None,
+    };
+    Some(figure(show))
+}

@@ -1,0 +1,87 @@
+//! `wallwise judge CASE PLAN`: every verdict on a plan, by the judge that the page uses.
+
+use crate::shapes::Judgement;
+use crate::{Fault, Status, Streams, input};
+use engine::cases;
+use engine::chart::Case;
+use engine::debrief::{CAUTION, Debrief, PlanWord, RULE_SET, debrief, explain};
+use engine::plan::Plan;
+use std::path::PathBuf;
+
+#[derive(Debug, clap::Args)]
+pub struct Args {
+    /// A case file, an address such as 1.1.2024.0, or a bare seed
+    case: String,
+    /// A plan file
+    plan: PathBuf,
+    /// Print JSON for programs
+    #[arg(long)]
+    json: bool,
+}
+
+/// Judges; a plan that is not sound is a finding.
+pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
+    let case = input::case(&args.case)?;
+    let draft = input::draft(&args.plan)?;
+    let plan = input::plan(&draft, &case, &args.plan)?;
+    let sound = cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
+    let debrief = debrief(&case, &plan, sound.as_ref());
+    if args.json {
+        let address = case.address.map(|address| address.to_string());
+        streams.print_json(&Judgement::of(address, &debrief))?;
+    } else {
+        streams.print(&text(&case, &debrief))?;
+    }
+    Ok(if debrief.word == PlanWord::Sound { Status::Done } else { Status::Findings })
+}
+
+fn text(case: &Case, debrief: &Debrief) -> String {
+    let mark =
+        debrief.mark.percent().map_or("not marked".to_owned(), |mark| format!("{mark:.0} of 100"));
+    let mut text = format!(
+        "{}\n\n{CAUTION}\n\nThis plan is {}. {}\nMark: {mark} (full weight {:.0}, set aside {:.0}, lost {:.1}). Rule set {RULE_SET}.\n",
+        case.title,
+        debrief.word.word(),
+        debrief.word.meaning(),
+        debrief.mark.full,
+        debrief.mark.set_aside,
+        debrief.mark.lost_weight(),
+    );
+    if !debrief.groups.is_empty() {
+        text.push_str("\nWhat to change first\n");
+    }
+    for group in &debrief.groups {
+        if let Some(cause) = group.cause() {
+            text.push_str(&format!("  {cause}\n"));
+        }
+        for fault in &group.faults {
+            let verdict = &debrief.verdicts[*fault];
+            let words = explain(verdict);
+            text.push_str(&format!("  [{}] {}\n", words.word, verdict.rule.id));
+            for line in [
+                words.measured.as_str(),
+                &words.asked,
+                &words.distance,
+                words.why,
+                words.mend,
+                &words.known,
+            ] {
+                if !line.is_empty() {
+                    text.push_str(&format!("      {line}\n"));
+                }
+            }
+        }
+    }
+    text.push_str("\nEvery verdict, in the order of care\n");
+    for verdict in &debrief.verdicts {
+        let words = explain(verdict);
+        text.push_str(&format!(
+            "  {:<12} {:<30} {} — {}\n",
+            verdict.rule.step.label(),
+            words.word,
+            verdict.rule.id,
+            words.measured
+        ));
+    }
+    text
+}

@@ -1,0 +1,91 @@
+//! What the page is given beside its module: the shipped sets, the long texts of the rules, and the
+//! stylesheet of the figures. All three are made from the engine's own tables at build.
+
+use super::asset::Asset;
+use crate::commands::set;
+use crate::{Fault, Why};
+use engine::chart::{Address, Case};
+use engine::figures::style::stylesheet;
+use engine::rules;
+use engine::scenario::Level;
+use serde::Serialize;
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+
+/// A set as the page reads it.
+#[derive(Debug, Serialize)]
+struct Shipped {
+    name: String,
+    title: String,
+    aim: String,
+    level: &'static str,
+    cases: Vec<String>,
+    written: Vec<ShippedCase>,
+}
+
+/// A drawn case travels as its address, a written one in full.
+#[derive(Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+enum ShippedCase {
+    Address(Address),
+    Written(Box<Case>),
+}
+
+/// Everything that is given.
+///
+/// # Errors
+/// When a shipped set cannot be read or one of its cases cannot be drawn.
+pub fn given(scenarios: &Path) -> Result<Vec<Asset>, Fault> {
+    let long: BTreeMap<&str, &str> =
+        rules::all().filter_map(|rule| Some((rule.id, rules::prose(rule.id)?))).collect();
+    Ok(vec![
+        json("sets.json", &sets(scenarios)?)?,
+        json("prose.json", &long)?,
+        Asset { path: "figures.css".to_owned(), bytes: stylesheet(".drawing").into_bytes() },
+    ])
+}
+
+fn json<T: Serialize>(path: &str, value: &T) -> Result<Asset, Fault> {
+    let bytes = serde_json::to_vec(value).why(|| format!("cannot write {path}"))?;
+    Ok(Asset { path: path.to_owned(), bytes })
+}
+
+/// The set files of a folder, in the order of their names; files named `template` are none.
+fn sets(folder: &Path) -> Result<Vec<Shipped>, Fault> {
+    let cannot = || format!("cannot read the folder {}", folder.display());
+    let mut files = Vec::new();
+    for entry in fs::read_dir(folder).why(cannot)? {
+        files.push(entry.why(cannot)?.path());
+    }
+    files.sort();
+    let name_of = |file: &Path| file.file_stem().and_then(|name| name.to_str()).map(str::to_owned);
+    files
+        .iter()
+        .filter(|file| file.extension().is_some_and(|ending| ending == "toml"))
+        .filter_map(|file| Some((name_of(file)?, file)))
+        .filter(|(name, _)| !name.starts_with("template"))
+        .map(|(name, file)| shipped(name, file))
+        .collect()
+}
+
+fn shipped(name: String, file: &Path) -> Result<Shipped, Fault> {
+    let set = set::read(file)?;
+    let mut cases = Vec::new();
+    let mut written = Vec::new();
+    for (place, entry) in set.cases.iter().enumerate() {
+        let case = entry.case().map_err(|fault| {
+            Fault::new(format!("{}: case {}: {fault}", file.display(), place + 1))
+        })?;
+        cases.push(case.title.clone());
+        written.push(match case.address {
+            Some(address) => ShippedCase::Address(address),
+            None => ShippedCase::Written(Box::new(case)),
+        });
+    }
+    let level = match set.level {
+        Level::Student => "student",
+        Level::Resident => "resident",
+    };
+    Ok(Shipped { name, title: set.title, aim: set.aim, level, cases, written })
+}
