@@ -61,6 +61,12 @@ pub(super) const fn is_done(plan: &Plan, step: Step) -> bool {
     }
 }
 
+/// The last step carried out. A step before it was carried out too, or left out of a course that went
+/// on past it: what was rightly not done is judged as well.
+fn last_done(plan: &Plan) -> Option<Step> {
+    Step::ALL.iter().rev().copied().find(|step| is_done(plan, *step))
+}
+
 /// Every rule that applies to what has been carried out, in the order of care.
 #[must_use]
 pub fn judge(case: &Case, plan: &Plan) -> Vec<Verdict> {
@@ -73,8 +79,9 @@ pub fn judge_by(m: &Measurements<'_>) -> Vec<Verdict> {
     let (case, plan) = (m.case, m.plan);
     let known = Known::of(case, plan);
     let judging = Judging { case, plan, m, known: &known };
+    let last = last_done(plan);
     let mut verdicts: Vec<Verdict> = rules::all()
-        .filter(|rule| is_done(plan, rule.step))
+        .filter(|rule| Some(rule.step) <= last)
         .filter_map(|rule| verdict(rule, &judging))
         .collect();
     verdicts.sort_by_key(|verdict| verdict.rule.step);
@@ -139,6 +146,25 @@ impl Fnv {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::anatomy::Lesion;
+    use crate::rules::trial::Trial;
+    use crate::units::Mm;
+
+    #[test]
+    fn what_was_rightly_left_out_is_judged_once_the_course_has_gone_past_it() {
+        let mut trial = Trial::plain();
+        trial.case.site.lesion = Lesion::Abscess { diameter: Mm::new(4.0) };
+        trial.course("return-early");
+        let mut plan = trial.plan();
+        let word = |plan: &Plan| {
+            let verdicts = judge(&trial.case, plan);
+            verdicts.iter().find(|v| v.rule.id == "placed-on-acute-infection").map(|v| v.zone)
+        };
+        assert_eq!(word(&plan), Some(Zone::Ideal));
+        plan.closure = None;
+        plan.returns = None;
+        assert_eq!(word(&plan), None, "before that an implant could still follow");
+    }
 
     #[test]
     fn the_hash_is_the_published_one() {

@@ -17,7 +17,7 @@ pub(super) static RULE: Rule = Rule {
         when(
             "not-placed",
             "no implant was placed into the socket with the lesion today",
-            Zone::Acceptable,
+            Zone::Ideal,
         ),
         when(
             "placed-after-debridement",
@@ -119,6 +119,6 @@ mod tests {
     fn staging_is_never_wrong_here() {
         let mut trial = chronic();
         trial.course("graft-and-return");
-        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
     }
 }

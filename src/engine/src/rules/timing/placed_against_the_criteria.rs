@@ -23,7 +23,7 @@ pub(super) static RULE: Rule = Rule {
         when(
             "staged",
             "no implant was placed and the site was not favourable in every respect",
-            Zone::Acceptable,
+            Zone::Ideal,
         ),
         when("thin-but-intact", "the wall is whole, but wall or gum is thin", Zone::Debated),
         when(
@@ -109,7 +109,7 @@ mod tests {
         trial.case.site.soft.thickness = Mm::new(1.0);
         assert_eq!(trial.zone(&RULE), Some(Zone::Debated));
         trial.course("graft-and-return");
-        assert_eq!(trial.zone(&RULE), Some(Zone::Acceptable));
+        assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
     }
 
     #[test]
