@@ -149,7 +149,7 @@ pub static ENTRIES: &[Entry] = &[
     explains(
         "isq-bands",
         "Resonance figures below 60 are low, 60 to 69 medium, 70 and more high (Sennerby 2013, \
-        confirmed), but in 495 implants the figure at placement did not predict success \
+        confirmed (secondary)), but in 495 implants the figure at placement did not predict success \
         (confirmed): it is never the only gate.",
     ),
     rule("micromotion-limit"),
@@ -157,7 +157,7 @@ pub static ENTRIES: &[Entry] = &[
         "bone-density-classes",
         "Classes D1 above 1250, D2 850 to 1250, D3 350 to 850, D4 150 to 350 Hounsfield units \
         hold for medical scanners only; grey values of cone-beam sections are not Hounsfield \
-        units (Lekholm & Zarb 1985, Misch, confirmed).",
+        units (Lekholm & Zarb 1985, Misch, confirmed (secondary)).",
     ),
     rule("density-adapted-prep"),
     rule("drilling-heat"),

@@ -36,7 +36,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Textbook,
             Status::Confirmed,
             "Textbook teaching on the immediate implant in an extraction socket",
-            "drain or extract first; drugs for spread",
+            "pus: drain or extract, debride, review",
         ),
         says(
             Source::Opinion,

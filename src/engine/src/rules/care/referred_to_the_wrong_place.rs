@@ -42,9 +42,9 @@ pub(super) static RULE: Rule = Rule {
         ),
         says(
             Source::Consensus,
-            Status::Confirmed,
-            "SDCEP guidance on jaw necrosis from drugs",
-            "high-risk patients are treated with or by specialists",
+            Status::Partly,
+            "Ruggiero 2022, position paper, J Oral Maxillofac Surg",
+            "under cancer doses teeth are treated in specialist hands",
         ),
     ],
     measure,

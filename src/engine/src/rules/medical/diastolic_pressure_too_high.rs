@@ -39,13 +39,13 @@ pub(super) static RULE: Rule = Rule {
         ),
         says(
             Source::Textbook,
-            Status::Confirmed,
+            Status::ConfirmedSecondary,
             "Hupp, textbook of oral surgery",
             "200/110 is one textbook's limit",
         ),
         says(
             Source::Consensus,
-            Status::Confirmed,
+            Status::ConfirmedSecondary,
             "dental and cardiology pages on pressure before surgery",
             "160/100 in older dental advice, 180/110 widely, 180/120 in some schools",
         ),

@@ -28,7 +28,7 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[
         says(
             Source::SystematicReview,
-            Status::Confirmed,
+            Status::ConfirmedSecondary,
             "Naseri 2020, J Clin Periodontol",
             "more than 20 a day: relative risk of failure 2.48",
         ),

@@ -29,7 +29,8 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Confirmed,
             "Yarows 2020, cancelling dental procedures, JADA",
-            "pressure is measured; what follows from it is disputed",
+            "no evidence for any fixed value at which to cancel: what was measured has to be \
+            weighed",
         ),
         says(
             Source::Ours,

@@ -41,13 +41,13 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[
         says(
             Source::Consensus,
-            Status::Confirmed,
+            Status::Partly,
             "Tonetti 2019, extraction socket and timing of implant placement, J Clin Periodontol",
             "graft the socket when the implant is delayed",
         ),
         says(
             Source::Opinion,
-            Status::Confirmed,
+            Status::Partly,
             "Kim & Ku 2020, \"Extraction socket preservation\", JKAOMS",
             "thin or damaged walls and visible sites are indications",
         ),
