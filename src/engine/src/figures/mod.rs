@@ -12,6 +12,7 @@ mod curve;
 mod cut;
 mod gap;
 mod grain;
+mod lit;
 mod map;
 mod primitives;
 mod scene;

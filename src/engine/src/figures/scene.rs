@@ -2,12 +2,13 @@
 //! implant as a body, and the measurements that are written beside it.
 
 use super::believed::Believed;
+use super::lit::Part;
 use super::{Ink, Show};
 use crate::anatomy::{Bone, Site, Wall};
 use crate::chart::{Case, Fact};
 use crate::geometry::Cone;
 use crate::measure::{Ground, Measurements, cone_of};
-use crate::plan::{Decision, Implant, Plan};
+use crate::plan::{Implant, Plan};
 use crate::units::Mm;
 
 /// What all figures of one state of affairs share.
@@ -70,10 +71,9 @@ impl<'a> Scene<'a> {
         self.show.reveal || self.show.known.is_seen(fact)
     }
 
-    /// The ink of something that rests on these decisions: that of a fault when the lit rule reads
-    /// one of them.
-    pub(super) fn ink(&self, decisions: &[Decision], otherwise: Ink) -> Ink {
-        if self.show.lights(decisions) { Ink::Fault } else { otherwise }
+    /// The ink of a part: that of a fault when a fault that is lit is about it.
+    pub(super) fn ink(&self, part: Part, otherwise: Ink) -> Ink {
+        if self.show.lights(part) { Ink::Fault } else { otherwise }
     }
 
     /// *palatal* or *lingual*.

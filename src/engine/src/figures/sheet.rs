@@ -64,6 +64,11 @@ impl Sheet {
         self.pixel
     }
 
+    /// The part of the plane that is drawn.
+    pub(super) const fn window(&self) -> Window {
+        self.window
+    }
+
     /// An area of rings (even-odd).
     pub(super) fn area(&mut self, rings: Vec<Vec<P2>>, ink: Ink) {
         let rings: Vec<_> = rings

@@ -1,5 +1,6 @@
 //! What a figure is asked to show.
 
+use super::lit::Part;
 use crate::chart::Case;
 use crate::geometry::Outline;
 use crate::plan::choices::{self as c, Alternative};
@@ -7,7 +8,7 @@ use crate::plan::{
     Decision, Draft, Flap, FlapRaised, Graft, GraftAndMembrane, Implant, Kind, Membrane, Plan,
     Releases, is_asked,
 };
-use crate::rules::{self, Known, Rule};
+use crate::rules::{self, Known};
 use crate::units::{Deg, Mm, Mm3};
 
 /// What a figure is asked to show.
@@ -32,15 +33,9 @@ pub struct Show<'a> {
 }
 
 impl Show<'_> {
-    /// The rule whose fault is lit.
-    pub(super) fn lit_rule(&self) -> Option<&'static Rule> {
-        self.lit.and_then(rules::find)
-    }
-
-    /// Whether the lit rule reads one of these decisions.
-    pub(super) fn lights(&self, decisions: &[Decision]) -> bool {
-        self.lit_rule()
-            .is_some_and(|rule| decisions.iter().any(|decision| rule.reads.contains(decision)))
+    /// Whether a fault that is lit is about this part of a drawing.
+    pub(super) fn lights(&self, part: Part) -> bool {
+        self.lit.and_then(rules::find).is_some_and(|rule| part.is_of(rule))
     }
 
     /// The plan with what is chosen but not carried out. Only what has a place in a drawing is

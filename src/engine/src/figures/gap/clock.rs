@@ -1,6 +1,7 @@
 //! The gap clock: the site seen from the mouth at one level, with the gap in twelve directions.
 
 use crate::anatomy::{Beside, Wall};
+use crate::figures::lit::Part;
 use crate::figures::scene::{Scene, mm};
 use crate::figures::sheet::{Layout, Sheet};
 use crate::figures::show::{counts_per_unit, directed};
@@ -139,7 +140,10 @@ impl Looking<'_, '_> {
     fn neighbours(&mut self) {
         let numbers = crate::figures::map::neighbours_of(self.scene.show.case.site.tooth);
         let seen = self.scene.believed.neighbours.is_seen();
-        for (beside, number) in self.scene.ground.solid.beside.clone().iter().zip(numbers) {
+        let m = self.scene.measured();
+        let distances = [m.to_mesial_neighbour(), m.to_distal_neighbour()];
+        let besides = self.scene.ground.solid.beside.clone();
+        for ((beside, number), distance) in besides.iter().zip(numbers).zip(distances) {
             let middle = match beside {
                 Beside::Root(root) => {
                     let ring = self.put_all(&self.level_ring(root));
@@ -165,6 +169,15 @@ impl Looking<'_, '_> {
             if let Some(number) = number {
                 let at = P2::new(at.x.clamp(-edge, edge), at.y + 0.5 * self.sheet.letter());
                 self.sheet.words(at, Anchor::Middle, &number.to_string(), Ink::Words);
+                if let (Some(distance), true) = (distance, seen) {
+                    let ink = self.scene.ink(Part::Neighbours, Ink::Quiet);
+                    let oral = self.scene.ground.solid.face(Wall::Oral, self.z);
+                    let out = self.put(0.0, oral).y;
+                    let letter = self.sheet.letter();
+                    let y = if out > 0.0 { out + 1.8 * letter } else { out - 0.8 * letter };
+                    let under = P2::new(at.x, y);
+                    self.sheet.words(under, Anchor::Middle, &away(distance.distance), ink);
+                }
             }
         }
     }
@@ -289,7 +302,7 @@ impl Looking<'_, '_> {
 
     /// Draws the twelve directions.
     fn hours(&mut self, hours: &[Hour]) {
-        let lit = self.scene.show.lights(&[Decision::OffsetFacial, Decision::Diameter]);
+        let lit = self.scene.show.lights(Part::Gap);
         for (place, hour) in hours.iter().enumerate() {
             let ink = if place == 0 && lit { Ink::Fault } else { Ink::Dimension };
             let (words, words_ink) = match hour.opening {
@@ -379,13 +392,28 @@ impl Looking<'_, '_> {
                 height,
             );
         }
-        // Beside the ring, above the neighbours, where nothing else stands.
+        // Beside the ring, on the facial side of the neighbours, where nothing else stands.
         let aside = HALF.x - height;
         for (x, word) in [(-right * aside, "mesial"), (right * aside, "distal")] {
             let anchor = if x < 0.0 { Anchor::Start } else { Anchor::End };
-            let at = P2::new(x, -0.62 * HALF.y);
+            let at = P2::new(x, self.down * 0.62 * HALF.y);
             self.sheet.words_of(at, anchor, word, Ink::Quiet, height);
         }
+    }
+
+    /// How far the neighbours are, in sentences.
+    fn say_neighbours(&self) -> String {
+        if !self.scene.believed.neighbours.is_seen() {
+            return String::new();
+        }
+        let m = self.scene.measured();
+        let sides = [(m.to_mesial_neighbour(), "mesially"), (m.to_distal_neighbour(), "distally")];
+        let said = sides.into_iter().filter_map(|(distance, way)| {
+            let distance = distance?;
+            let what = if distance.to_implant { "implant" } else { "root" };
+            Some(format!(" The neighbouring {what} {way}: {}.", away(distance.distance)))
+        });
+        said.collect()
     }
 
     fn says(&self) -> String {
@@ -411,11 +439,21 @@ impl Looking<'_, '_> {
             Opening::Open => format!("{word} open, no bone is met"),
         };
         format!(
-            "The gap round the implant, {level}: {}; {}; {}; {}.",
+            "The gap round the implant, {level}: {}; {}; {}; {}.{}",
             name(0.0, "facially"),
             name(90.0, "distally"),
             name(180.0, &format!("on the {oral} side")),
             name(270.0, "mesially"),
+            self.say_neighbours(),
         )
+    }
+}
+
+/// A distance to a neighbour in words.
+fn away(distance: Mm) -> String {
+    if distance < Mm::ZERO {
+        format!("{} into it", mm(distance.abs()))
+    } else {
+        format!("{} away", mm(distance))
     }
 }

@@ -1,11 +1,11 @@
 //! The gap profile: how far it is to bone along the implant, facially and orally.
 
+use crate::figures::lit::Part;
 use crate::figures::scene::{Scene, mm};
 use crate::figures::sheet::{Layout, Sheet};
 use crate::figures::{Anchor, Figure, Ink, Show, Window, grain};
 use crate::geometry::{Cone, P2};
 use crate::measure::Opening;
-use crate::plan::Decision;
 use crate::units::{Deg, Mm};
 
 /// Half the width with which the implant is drawn: a band, because only gaps are to scale across.
@@ -102,8 +102,7 @@ impl Plotting<'_, '_> {
             Opening::Bone(length) => Some(length.get().min(WIDEST)),
             Opening::Open => None,
         };
-        let lit =
-            self.scene.show.lights(&[Decision::OffsetFacial, Decision::Diameter]) && side > 0.0;
+        let lit = self.scene.show.lights(Part::Gap) && side > 0.0;
         for run in rows.split(|(_, opening)| width(opening).is_none()) {
             let edge: Vec<P2> = run
                 .iter()
@@ -198,7 +197,7 @@ impl Plotting<'_, '_> {
             return;
         }
         let line = [self.put(1.0, 0.0, depth), self.put(1.0, WIDEST, depth)];
-        self.sheet.line(&line, Ink::Crown);
+        self.sheet.line(&line, self.scene.ink(Part::Fill, Ink::Crown));
         let at = P2::new(line[1].x, line[1].y - 0.5 * self.sheet.letter());
         self.sheet.words(at, Anchor::End, "filled to here", Ink::Quiet);
     }

@@ -2,6 +2,7 @@
 
 use super::Mapping;
 use crate::anatomy::{Side, Wall};
+use crate::figures::lit::Part;
 use crate::figures::scene::mm;
 use crate::figures::sheet::Margin;
 use crate::figures::{Handle, Ink};
@@ -48,7 +49,7 @@ impl Mapping<'_, '_> {
     /// The area that is laid bare, its incisions, and the raised oral margin.
     pub(super) fn flap(&mut self) {
         let Some(flap) = self.scene.plan.flap.clone() else { return };
-        let ink = self.scene.ink(&[Decision::FlapOutline], Ink::Flap);
+        let ink = self.scene.ink(Part::Flap, Ink::Flap);
         if let Some(raised) = &flap.raised {
             let ring = self.ring(&raised.outline);
             self.sheet.area(vec![ring.clone()], Ink::Flap);
@@ -87,7 +88,7 @@ impl Mapping<'_, '_> {
         let Some(membrane) = self.scene.plan.membrane() else { return };
         let ring = self.ring(&membrane.outline);
         self.sheet.area(vec![ring.clone()], Ink::Membrane);
-        if self.scene.ink(&[Decision::MembraneOutline], Ink::Membrane) == Ink::Fault {
+        if self.scene.ink(Part::Membrane, Ink::Membrane) == Ink::Fault {
             self.sheet.area(vec![ring], Ink::Fault);
         }
     }
@@ -103,7 +104,7 @@ impl Mapping<'_, '_> {
                 || self.scene.plan.graft.as_ref().and_then(|graft| graft.seal)
                     == Some(SocketSeal::ByMembrane);
             let lines = self.hole_lines(over, &edge);
-            self.margin_lines(&margins, &lines, "membrane", Decision::MembraneOutline);
+            self.margin_lines(&margins, &lines, "membrane", Part::Membrane);
         }
         if let (Some(margins), Some(flap)) = (beyond, self.scene.plan.flap.clone()) {
             let raised_to = -self.scene.ground.solid.map.across() - flap.oral.get();
@@ -120,7 +121,7 @@ impl Mapping<'_, '_> {
             }
             let far = edge.iter().copied().min_by(|a, b| a.y.total_cmp(&b.y));
             lines.extend(far.map(|at| (Toward::Oral, (at, P2::new(at.x, raised_to)))));
-            self.margin_lines(&margins, &lines, "flap", Decision::FlapOutline);
+            self.margin_lines(&margins, &lines, "flap", Part::Flap);
         }
     }
 
@@ -160,7 +161,7 @@ impl Mapping<'_, '_> {
         margins: &Margins,
         lines: &[(Toward, Line)],
         what: &str,
-        decision: Decision,
+        part: Part,
     ) {
         for toward in Toward::ALL {
             let Some(margin) = toward.of(margins) else { continue };
@@ -174,7 +175,7 @@ impl Mapping<'_, '_> {
                 .min_by(|a, b| off(a).total_cmp(&off(b)));
             let Some((from, to)) = line else { continue };
             let short = margin.get() < 0.0;
-            let ink = if short { Ink::Fault } else { self.scene.ink(&[decision], Ink::Dimension) };
+            let ink = if short { Ink::Fault } else { self.scene.ink(part, Ink::Dimension) };
             let (a, b) = (self.put(from.x, from.y), self.put(to.x, to.y));
             self.sheet.dimension(a, b, ink);
             let words = if short {

@@ -179,11 +179,7 @@ impl Mapping<'_, '_> {
 
     /// Defects of the walls.
     pub(super) fn defects(&mut self) {
-        let lit = self
-            .scene
-            .show
-            .lit_rule()
-            .is_some_and(|rule| rule.rests_on.contains(&crate::chart::Fact::FacialWall));
+        let lit = self.scene.show.lights(crate::figures::lit::Part::Wall);
         for defect in &self.scene.site().defects.clone() {
             let ring = self.ring(&defect.outline);
             self.sheet.area(vec![ring.clone()], Ink::Defect);

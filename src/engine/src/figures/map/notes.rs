@@ -2,8 +2,8 @@
 
 use super::Mapping;
 use crate::anatomy::{DefectKind, Wall};
-use crate::chart::Fact;
 use crate::figures::Ink;
+use crate::figures::lit::Part;
 use crate::figures::scene::mm;
 use crate::geometry::{P2, polyline};
 use crate::measure::Margins;
@@ -18,9 +18,7 @@ impl Mapping<'_, '_> {
             let at = middle(&points);
             let at = if defect.wall == Wall::Facial { P2::new(at.x, at.y.max(1.0)) } else { at };
             let words = defect_words(defect.kind, defect.wall, self.scene.oral());
-            let lit = self.scene.show.lit_rule().is_some_and(|rule| {
-                rule.rests_on.contains(&Fact::FacialWall) && defect.wall == Wall::Facial
-            });
+            let lit = defect.wall == Wall::Facial && self.scene.show.lights(Part::Wall);
             let ink = if lit { Ink::Fault } else { Ink::Words };
             self.sheet.note(self.margin_at(at.x + 0.01), self.put(at.x, at.y), words, ink);
         }

@@ -1,10 +1,10 @@
 //! Ridge, socket and what is missing from the walls, in the section.
 
 use super::Cutting;
-use crate::anatomy::{DensityClass, FloorKind, Lesion, Tube, Wall};
-use crate::figures::curve::ellipse;
+use crate::anatomy::{DensityClass, Lesion, Tube, Wall};
+use crate::figures::curve::{clip_line, ellipse};
 use crate::figures::grain::stipple;
-use crate::figures::{Ink, cut};
+use crate::figures::{Ink, Window, cut};
 use crate::geometry::{Interval, P2};
 
 /// Levels are sampled this far apart, millimetres.
@@ -142,7 +142,11 @@ impl Cutting<'_, '_> {
                 // It runs past the cut, in front of it or behind.
                 let mut line = ring;
                 line.extend(line.first().copied());
-                self.sheet.line(&line, Ink::Dashed);
+                let drawing = Window {
+                    least: P2::new(super::FROM + 0.6, self.sheet.window().least.y),
+                    most: P2::new(super::TO, self.sheet.window().most.y),
+                };
+                self.sheet.lines(&clip_line(&line, drawing), Ink::Dashed);
             }
         }
         if let Lesion::Chronic { diameter }
@@ -244,12 +248,4 @@ fn capsule(tube: &Tube) -> Vec<P2> {
 pub(super) fn in_the_cut(tube: &Tube) -> bool {
     let (a, b, radius) = (tube.from.x, tube.to.x, tube.radius.get());
     a.min(b) <= radius && a.max(b) >= -radius
-}
-
-/// What a floor is called.
-pub(super) const fn floor_words(kind: FloorKind) -> &'static str {
-    match kind {
-        FloorKind::Sinus => "floor of the sinus",
-        FloorKind::Nose => "floor of the nose",
-    }
 }

@@ -103,7 +103,7 @@ impl Cutting<'_, '_> {
         let Some(membrane) = self.scene.plan.membrane() else { return };
         let thick = self.scene.plan.graft_laid().and_then(|graft| graft.contour);
         let thick = thick.map_or(0.0, |layer| layer.get());
-        let ink = self.scene.ink(&[crate::plan::Decision::MembraneOutline], Ink::Membrane);
+        let ink = self.scene.ink(crate::figures::lit::Part::Membrane, Ink::Membrane);
         for part in cut::stretches(&membrane.outline, 0.0).as_slice() {
             let mut line = Vec::new();
             let mut t = part.from;

@@ -3,6 +3,7 @@
 //! Screen x is y of the site; screen y is z, upwards in the upper jaw. The implant is drawn as it is
 //! seen along x, so its facial and oral distances are true.
 
+mod around;
 mod body;
 mod bone;
 mod filling;

@@ -2,9 +2,9 @@
 
 use super::Cutting;
 use super::body::Faces;
-use super::bone::{floor_words, in_the_cut};
 use crate::anatomy::Wall;
 use crate::chart::Fact;
+use crate::figures::lit::Part;
 use crate::figures::scene::mm;
 use crate::figures::sheet::Margin;
 use crate::figures::show::directed;
@@ -13,8 +13,6 @@ use crate::geometry::{Cone, P2};
 use crate::measure::{DRILL_OVERSHOOT, Measurements};
 use crate::plan::Decision;
 use crate::units::Mm;
-
-const PLACE: &[Decision] = &[Decision::OffsetFacial, Decision::Tilt, Decision::Diameter];
 
 impl Cutting<'_, '_> {
     /// Everything that is named or measured in the margins.
@@ -80,9 +78,7 @@ impl Cutting<'_, '_> {
             let inner = self.inner(wall, z).unwrap_or(face);
             let at = self.put(0.5 * (face + inner), z);
             let words = format!("{name} wall missing, {}", mm(Mm::new(part.to - part.from)));
-            let lit = self.scene.show.lit_rule().is_some_and(|rule| {
-                rule.rests_on.contains(&Fact::FacialWall) && wall == Wall::Facial
-            });
+            let lit = wall == Wall::Facial && self.scene.show.lights(Part::Wall);
             self.sheet.note(side, at, words, if lit { Ink::Fault } else { Ink::Words });
             if part.from <= crest {
                 let at = self.put(self.scene.ground.solid.face(wall, crest), crest);
@@ -117,33 +113,6 @@ impl Cutting<'_, '_> {
         self.sheet.note(side, to, words, Ink::Words);
     }
 
-    fn note_structures(&mut self) {
-        let site = self.scene.site().clone();
-        if let Some(floor) = &site.vital.floor {
-            let at = self
-                .put(0.5 * self.scene.ground.solid.face(Wall::Oral, floor.z.get()), floor.z.get());
-            self.sheet.note(Margin::Left, at, floor_words(floor.kind), Ink::Words);
-        }
-        let tubes = [
-            (&site.vital.canal, "inferior alveolar canal"),
-            (&site.vital.loop_, "loop of the mental nerve"),
-            (&site.vital.nasopalatine, "nasopalatine canal"),
-        ];
-        for (tube, name) in tubes {
-            let Some(tube) = tube else { continue };
-            let at = self.put(0.5 * (tube.from.y + tube.to.y), 0.5 * (tube.from.z + tube.to.z));
-            let words = if in_the_cut(tube) {
-                name.to_owned()
-            } else {
-                let (a, b) = (tube.from.x, tube.to.x);
-                let x = if a.abs() < b.abs() { a } else { b };
-                let way = if x < 0.0 { "mesially" } else { "distally" };
-                format!("{name}, {} {way}", mm(Mm::new(x.abs())))
-            };
-            self.sheet.note(Margin::Left, at, words, Ink::Words);
-        }
-    }
-
     fn note_implant(&mut self, body: &Cone) {
         let Some(implant) = self.scene.implant() else { return };
         let at = body.axis_at(0.55 * body.length);
@@ -156,7 +125,7 @@ impl Cutting<'_, '_> {
         let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.oral());
         let size = format!("implant {:.1} x {}", implant.diameter.get(), mm(implant.length));
         let target = self.put(at.y - 0.4 * body.near, at.z);
-        let ink = self.scene.ink(PLACE, Ink::Words);
+        let ink = self.scene.ink(Part::Place, Ink::Words);
         self.sheet.note(Margin::Left, target, format!("{size}\n{place}\n{lean}"), ink);
         let tip = body.axis_at(body.length + DRILL_OVERSHOOT.get());
         let words = format!("drill, {} beyond", mm(DRILL_OVERSHOOT));
@@ -186,7 +155,7 @@ impl Cutting<'_, '_> {
         let m = self.scene.measured();
         let Some(gap) = m.facial_gap() else { return };
         let (from, to) = self.gap_ends(body, gap.width.get());
-        let ink = self.scene.ink(&[Decision::OffsetFacial, Decision::Diameter], Ink::Dimension);
+        let ink = self.scene.ink(Part::Gap, Ink::Dimension);
         self.sheet.dimension(from, to, ink);
         let words = if gap.wall_present {
             format!("facial gap {}", mm(gap.width))
@@ -215,7 +184,7 @@ impl Cutting<'_, '_> {
         let site = self.scene.site();
         let y = self.scene.ground.solid.face(Wall::Facial, 0.0) + site.soft.thickness.get() + 0.9;
         let z = body.frame.origin.z;
-        let ink = self.scene.ink(&[Decision::Depth], Ink::Dimension);
+        let ink = self.scene.ink(Part::Depth, Ink::Dimension);
         let (from, to) = (self.put(y, z - depth.get()), self.put(y, z));
         self.sheet.dimension(from, to, ink);
         let level = [self.put(body.frame.origin.y + body.near, z), self.put(y + 0.4, z)];
@@ -233,7 +202,7 @@ impl Cutting<'_, '_> {
         let Some(part) = cut.as_slice().last() else { return };
         let thick = self.scene.plan.graft_laid().and_then(|graft| graft.contour);
         let at = self.on_drape(0.35 * part.from + 0.65 * part.to, thick.map_or(0.0, Mm::get));
-        let ink = self.scene.ink(&[Decision::MembraneOutline], Ink::Words);
+        let ink = self.scene.ink(Part::Membrane, Ink::Words);
         self.sheet.note(Margin::Right, at, "membrane", ink);
     }
 
@@ -281,6 +250,7 @@ impl Cutting<'_, '_> {
                 said.push("Threads on the facial side have no bone to face.".to_owned());
             }
         }
+        said.extend(self.say_structures());
         said.join(" ")
     }
 
