@@ -32,7 +32,7 @@ pub use constraints::{Constraints, Impossible};
 pub use proof::{Proof, proof, proof_with};
 
 use crate::anatomy::{Site, Socket, Tooth};
-use crate::chart::{Address, Case};
+use crate::chart::{Address, Case, Patient};
 use archetype::Brief;
 use core::fmt;
 use draw::{BLOCK, Draws, Field};
@@ -179,6 +179,19 @@ fn draw(draws: &Draws) -> Result<Case, &'static str> {
 
 /// Draws a case within a brief. Population draws will come in here with a brief that binds nothing.
 fn draw_bound(draws: &Draws, tooth: Tooth, brief: &Brief) -> Result<Case, &'static str> {
+    let (site, patient) = site_and_patient(draws, tooth, brief)?;
+    let title = title(tooth, &patient);
+    let readings = readings::unread();
+    let mut case = Case { address: Some(draws.address()), title, site, patient, readings };
+    case.readings = readings::draw(draws, &case);
+    Ok(case)
+}
+
+fn site_and_patient(
+    draws: &Draws,
+    tooth: Tooth,
+    brief: &Brief,
+) -> Result<(Site, Patient), &'static str> {
     let row = ToothRow::of(tooth).ok_or("a molar has more than one root")?;
     let person = patient::person(draws, brief);
     let rooted = socket::draw(draws, tooth, row, person.sex, person.age, brief);
@@ -200,15 +213,11 @@ fn draw_bound(draws: &Draws, tooth: Tooth, brief: &Brief) -> Result<Case, &'stat
     };
     holds_together(&site)?;
     let patient = patient::draw(draws, person, &site, brief);
-    let title = title(tooth, &patient);
-    let readings = readings::unread();
-    let mut case = Case { address: Some(draws.address()), title, site, patient, readings };
-    case.readings = readings::draw(draws, &case);
-    Ok(case)
+    Ok((site, patient))
 }
 
 /// Tooth and reason: what a referral says, and nothing that the learner is to find out.
-fn title(tooth: Tooth, patient: &crate::chart::Patient) -> String {
+fn title(tooth: Tooth, patient: &Patient) -> String {
     use crate::chart::Complaint;
     let reason = match patient.complaint {
         Complaint::RootFracture => "split root suspected",

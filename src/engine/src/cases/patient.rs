@@ -157,9 +157,7 @@ fn background(draws: &Draws, patient: &mut Patient, brief: &Brief) {
 /// What a gate brings.
 fn apply(stream: &mut Stream, gate: Archetype, patient: &mut Patient) {
     use super::draw::{halves, tenths};
-    let whole = |stream: &mut Stream, low: f64, high: f64| libm::round(stream.between(low, high));
     match gate {
-        Archetype::CancerDose => patient.antiresorptive = Some(Antiresorptive::CancerDose),
         Archetype::PoorSugar => {
             patient.sugar = Some(Sugar { hba1c: tenths(stream.between(8.4, 10.5)) });
         }
@@ -171,6 +169,55 @@ fn apply(stream: &mut Stream, gate: Archetype, patient: &mut Patient) {
                 [whole(stream, 202.0, 216.0) as u16, whole(stream, 112.0, 122.0) as u16];
             patient.pressure_symptoms = stream.chance(0.25);
         }
+        Archetype::Radiotherapy => {
+            patient.radiotherapy = Some(Radiotherapy {
+                gray_at_site: whole(stream, 61.0, 68.0),
+                years_since: halves(stream.between(0.5, 8.0)),
+            });
+        }
+        Archetype::RecentInfarction => {
+            let days = whole(stream, 12.0, 52.0) as u16;
+            patient.event = Some(RecentEvent::Infarction { days });
+            patient.antiplatelets = 1;
+        }
+        Archetype::RecentStroke => {
+            let days = whole(stream, 15.0, 80.0) as u16;
+            patient.event = Some(RecentEvent::Stroke { days });
+            patient.antiplatelets = 1;
+        }
+        Archetype::Pregnancy => patient.pregnancy_week = Some(whole(stream, 6.0, 36.0) as u8),
+        Archetype::LowCounts => {
+            patient.bleeding = Some(Bleeding {
+                neutrophils: tenths(stream.between(0.4, 0.9)),
+                platelets: whole(stream, 24.0, 46.0),
+            });
+        }
+        Archetype::ActivePeriodontitis => patient.bleeding_score = whole(stream, 38.0, 70.0) as u8,
+        Archetype::GrowthUnfinished => patient.growth_complete = false,
+        Archetype::HeavySmoker => patient.cigarettes = whole(stream, 22.0, 35.0) as u8,
+        Archetype::Allergies => {
+            let known = [Allergy::Penicillin, Allergy::Chlorhexidine, Allergy::Collagen];
+            let allergy = stream.pick(&known, Allergy::Penicillin);
+            if !patient.allergies.contains(&allergy) {
+                patient.allergies.insert(0, allergy);
+            }
+            let views = [GraftView::NoHuman, GraftView::NoAnimal, GraftView::OwnOrSynthetic];
+            patient.graft_view = stream.pick(&views, GraftView::NoAnimal);
+        }
+        drug => prescribe(stream, drug, patient),
+    }
+}
+
+/// A whole number within a range.
+fn whole(stream: &mut Stream, low: f64, high: f64) -> f64 {
+    libm::round(stream.between(low, high))
+}
+
+/// Gates that are drugs, and the stent that goes with some.
+fn prescribe(stream: &mut Stream, gate: Archetype, patient: &mut Patient) {
+    use super::draw::{halves, tenths};
+    match gate {
+        Archetype::CancerDose => patient.antiresorptive = Some(Antiresorptive::CancerDose),
         Archetype::HighInr => {
             patient.anticoagulant =
                 Some(Anticoagulant::VitaminK { inr: tenths(stream.between(4.2, 5.2)) });
@@ -200,46 +247,11 @@ fn apply(stream: &mut Stream, gate: Archetype, patient: &mut Patient) {
             let months_since = if stream.chance(0.5) { 3 } else { 4 };
             patient.antiresorptive = Some(Antiresorptive::Injected { months_since });
         }
-        Archetype::Radiotherapy => {
-            patient.radiotherapy = Some(Radiotherapy {
-                gray_at_site: whole(stream, 61.0, 68.0),
-                years_since: halves(stream.between(0.5, 8.0)),
-            });
-        }
-        Archetype::RecentInfarction => {
-            let days = whole(stream, 12.0, 52.0) as u16;
-            patient.event = Some(RecentEvent::Infarction { days });
-            patient.antiplatelets = 1;
-        }
-        Archetype::RecentStroke => {
-            let days = whole(stream, 15.0, 80.0) as u16;
-            patient.event = Some(RecentEvent::Stroke { days });
-            patient.antiplatelets = 1;
-        }
-        Archetype::Pregnancy => patient.pregnancy_week = Some(whole(stream, 6.0, 36.0) as u8),
-        Archetype::LowCounts => {
-            patient.bleeding = Some(Bleeding {
-                neutrophils: tenths(stream.between(0.4, 0.9)),
-                platelets: whole(stream, 24.0, 46.0),
-            });
-        }
         Archetype::Steroids => {
             patient.steroid = Some(Steroid {
                 mg: halves(stream.between(5.0, 9.0)),
                 weeks: whole(stream, 8.0, 120.0) as u16,
             });
-        }
-        Archetype::ActivePeriodontitis => patient.bleeding_score = whole(stream, 38.0, 70.0) as u8,
-        Archetype::GrowthUnfinished => patient.growth_complete = false,
-        Archetype::HeavySmoker => patient.cigarettes = whole(stream, 22.0, 35.0) as u8,
-        Archetype::Allergies => {
-            let known = [Allergy::Penicillin, Allergy::Chlorhexidine, Allergy::Collagen];
-            let allergy = stream.pick(&known, Allergy::Penicillin);
-            if !patient.allergies.contains(&allergy) {
-                patient.allergies.insert(0, allergy);
-            }
-            let views = [GraftView::NoHuman, GraftView::NoAnimal, GraftView::OwnOrSynthetic];
-            patient.graft_view = stream.pick(&views, GraftView::NoAnimal);
         }
         _ => {}
     }

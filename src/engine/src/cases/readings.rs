@@ -133,12 +133,7 @@ fn sections(draws: &Draws, case: &Case) -> SectionReport {
     let nasopalatine = vital.nasopalatine.as_ref().map(|run| read(root_to_tube(site, run)));
     // A field ends somewhere: what goes on beyond it reads as its length.
     let beyond_apex = read(truth(m.bone_beyond_apex()).min(FIELD)).max(Mm::ZERO);
-    let lesion = match site.lesion {
-        Lesion::None => None,
-        Lesion::Chronic { diameter }
-        | Lesion::Abscess { diameter }
-        | Lesion::Spreading { diameter } => Some(read(diameter.get())),
-    };
+    let lesion = across(&site.lesion).map(&mut read);
     SectionReport {
         error: Mm::new(error),
         facial_plate,
@@ -157,6 +152,16 @@ fn sections(draws: &Draws, case: &Case) -> SectionReport {
     }
 }
 
+/// How large a lesion is, where there is one.
+const fn across(lesion: &Lesion) -> Option<f64> {
+    match lesion {
+        Lesion::None => None,
+        Lesion::Chronic { diameter }
+        | Lesion::Abscess { diameter }
+        | Lesion::Spreading { diameter } => Some(diameter.get()),
+    }
+}
+
 /// A class guessed from grey values, which are not Hounsfield units: scale 0.8 to 1.2 (nine
 /// machines, Oliveira-Santos et al. 2025, confirmed).
 fn grey_class(stream: &mut Stream, hu: f64) -> crate::anatomy::DensityClass {
@@ -164,7 +169,7 @@ fn grey_class(stream: &mut Stream, hu: f64) -> crate::anatomy::DensityClass {
 }
 
 /// Apex to the floor; negative when the root stands in it.
-fn to_floor(site: &Site) -> Option<f64> {
+pub(super) fn to_floor(site: &Site) -> Option<f64> {
     let tip = apex(site.root());
     site.vital.floor.as_ref().map(|floor| floor.z.get() + floor.rise * tip.x - tip.z)
 }
@@ -184,7 +189,7 @@ fn root_to_tube(site: &Site, tube: &crate::anatomy::Tube) -> f64 {
 
 /// How far the facial face lies inside the line from the crest to its most facial point beyond the
 /// apex (8 mm on at most).
-fn concavity(site: &Site) -> f64 {
+pub(super) fn concavity(site: &Site) -> f64 {
     let far = apex(site.root()).z + 8.0;
     let knots = &site.ridge.facial.knots;
     let from = face(&site.ridge.facial, 0.0);
@@ -256,13 +261,7 @@ fn probing(draws: &Draws, site: &Site, patient: &Patient) -> [Mm; 6] {
 /// 90 % found, confirmed); half of those 2 mm across, all from 4 mm up (ours). It reads smaller than
 /// it is.
 fn film_lesion(site: &Site, shows: f64) -> Option<Mm> {
-    match site.lesion {
-        Lesion::None => None,
-        Lesion::Chronic { diameter }
-        | Lesion::Abscess { diameter }
-        | Lesion::Spreading { diameter } => {
-            let odds = ((diameter.get() - 1.0) / 3.0).clamp(0.0, 1.0);
-            (shows < odds).then(|| Mm::new(tenths(0.85 * diameter.get())))
-        }
-    }
+    let diameter = across(&site.lesion)?;
+    let odds = ((diameter - 1.0) / 3.0).clamp(0.0, 1.0);
+    (shows < odds).then(|| Mm::new(tenths(0.85 * diameter)))
 }

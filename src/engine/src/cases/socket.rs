@@ -78,24 +78,20 @@ pub(super) fn draw(
     let neck = draws.stream(Field::Neck).normal_within(neck_mean, 0.4, 1.2, 3.0);
     // The taper law is its own continuation: widths at the crest, the same exponent below it.
     let at_crest = libm::pow(1.0 - neck / length, row.taper);
-    let mut axis = draws.stream(Field::Axis);
+    let [tilt, tip] = axis(draws);
     let root = RootBody {
         x: Mm::ZERO,
         y: Mm::ZERO,
-        tilt: Deg::new(hundredths(axis.normal_within(0.0, 2.0, -5.0, 5.0))),
-        tip: Deg::new(hundredths(axis.normal_within(2.0, 2.0, -3.0, 7.0))),
+        tilt,
+        tip,
         length: Mm::new(hundredths(length - neck)),
         neck: Mm::new(hundredths(neck)),
         half_md: Mm::new(hundredths(md_neck / 2.0 * at_crest)),
         half_fo: Mm::new(hundredths(fo_neck / 2.0 * at_crest * row.flare)),
         taper: row.taper,
     };
-    let crown = draws.stream(Field::CrownLength).normal_within(
-        row.crown * sexed,
-        0.9,
-        row.crown - 1.8,
-        row.crown + 1.8,
-    );
+    let mut crowns = draws.stream(Field::CrownLength);
+    let crown = crowns.normal_within(row.crown * sexed, 0.9, row.crown - 1.8, row.crown + 1.8);
     Rooted {
         tooth,
         row,
@@ -105,6 +101,14 @@ pub(super) fn draw(
         mouth,
         sagittal: sagittal(draws, tooth, brief),
     }
+}
+
+/// Tilt and tip of the root; apices lean distally by a few degrees (ours).
+fn axis(draws: &Draws) -> [Deg; 2] {
+    let mut axis = draws.stream(Field::Axis);
+    let tilt = axis.normal_within(0.0, 2.0, -5.0, 5.0);
+    let tip = axis.normal_within(2.0, 2.0, -3.0, 7.0);
+    [tilt, tip].map(|angle| Deg::new(hundredths(angle)))
 }
 
 /// Upper front: pooled frequencies of the surveys (81 / 8.5 / 1.3 / 9.2 %; Kong et al. 2020

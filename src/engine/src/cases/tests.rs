@@ -12,11 +12,27 @@ fn address(seed: u64, attempt: u32) -> Address {
     Address { format: FORMAT, generator: GENERATOR, seed, attempt }
 }
 
-/// Cases drawn with nothing bound, at one tooth.
-fn free(iso: u8, count: u64) -> Vec<Case> {
+/// Sites drawn with nothing bound, at one tooth.
+fn free(iso: u8, count: u64) -> Vec<Site> {
     let tooth = Tooth::new(iso).unwrap();
     (0..count)
-        .filter_map(|seed| draw_bound(&Draws::of(address(seed, 0)), tooth, &Brief::free()).ok())
+        .filter_map(|seed| {
+            let draws = Draws::of(address(seed, 0));
+            site_and_patient(&draws, tooth, &Brief::free()).ok().map(|(site, _)| site)
+        })
+        .collect()
+}
+
+/// Archetypes, sites and patients of teaching draws, without their readings.
+fn people(count: u64) -> Vec<(Archetype, Site, Patient)> {
+    (0..count)
+        .filter_map(|seed| {
+            let draws = Draws::of(address(seed, 0));
+            let archetype = archetype_of(&draws);
+            let tooth = tooth_of(&draws, archetype);
+            let (site, patient) = site_and_patient(&draws, tooth, &archetype.brief()).ok()?;
+            Some((archetype, site, patient))
+        })
         .collect()
 }
 
@@ -35,13 +51,13 @@ fn mean(values: impl Iterator<Item = f64>) -> f64 {
     sum / count
 }
 
-fn share(cases: &[Case], of: impl Fn(&Case) -> bool) -> f64 {
-    cases.iter().filter(|case| of(case)).count() as f64 / cases.len() as f64
+fn share<T>(drawn: &[T], of: impl Fn(&T) -> bool) -> f64 {
+    drawn.iter().filter(|one| of(one)).count() as f64 / drawn.len() as f64
 }
 
 /// Plate at the reference crest.
-fn crest_plate(case: &Case) -> f64 {
-    face(&case.site.ridge.facial, 0.0) - case.site.root().half_fo.get()
+fn crest_plate(site: &Site) -> f64 {
+    face(&site.ridge.facial, 0.0) - site.root().half_fo.get()
 }
 
 #[test]
@@ -50,7 +66,7 @@ fn plates_at_the_crest_are_as_thin_as_in_fresh_sockets() {
     // sockets; ranges of the evidence file: 82 to 92, 50 to 65 %.
     for (iso, range) in [(11, 0.82..=0.92), (12, 0.80..=0.92), (13, 0.76..=0.92), (14, 0.50..=0.65)]
     {
-        let thin = share(&free(iso, 4000), |case| crest_plate(case) <= 1.0);
+        let thin = share(&free(iso, 1500), |site| crest_plate(site) <= 1.0);
         assert!(range.contains(&thin), "{iso}: {thin}");
     }
 }
@@ -80,18 +96,17 @@ fn sagittal_classes_keep_their_published_shares() {
 fn ridge_width_and_its_angle_to_the_root_come_out_as_surveyed() {
     // 11: mean of three levels 7.43 (Cho 2019, crest to apex) to 9.55 mm (Zhang 2015, to the nasal
     // floor), both confirmed; root against ridge 15 degrees (400 scans, confirmed), taken +-4.
-    let cases = free(11, 3000);
-    let width = mean(cases.iter().map(|case| {
-        let tip = apex(case.site.root()).z;
-        let at = |z| face(&case.site.ridge.facial, z) - face(&case.site.ridge.oral, z);
+    let sites = free(11, 2000);
+    let width = mean(sites.iter().map(|site| {
+        let tip = apex(site.root()).z;
+        let at = |z| face(&site.ridge.facial, z) - face(&site.ridge.oral, z);
         (at(0.0) + at(0.5 * tip) + at(tip)) / 3.0
     }));
     assert!((7.4..=9.6).contains(&width), "{width}");
-    let angle = mean(cases.iter().map(|case| {
-        let root = case.site.root();
+    let angle = mean(sites.iter().map(|site| {
+        let root = site.root();
         let tip = apex(root);
-        let middle =
-            |z| f64::midpoint(face(&case.site.ridge.facial, z), face(&case.site.ridge.oral, z));
+        let middle = |z| f64::midpoint(face(&site.ridge.facial, z), face(&site.ridge.oral, z));
         let ridge = libm::atan2(middle(tip.z) - middle(0.0), tip.z);
         (root.tilt.radians() - ridge) * (180.0 / core::f64::consts::PI)
     }));
@@ -99,25 +114,35 @@ fn ridge_width_and_its_angle_to_the_root_come_out_as_surveyed() {
 }
 
 #[test]
+fn facial_concavities_of_upper_front_sites_are_of_the_surveyed_depth() {
+    // Zhang et al. 2015, 51 scans, confirmed: deepest 0.76 mm at 11, 0.87 at 12. No spread was read,
+    // and where the line was laid was not seen: a factor of two either way.
+    for (iso, surveyed) in [(11, 0.76), (12, 0.87)] {
+        let depth = mean(free(iso, 1500).iter().map(readings::concavity));
+        assert!((surveyed / 2.0..=surveyed * 2.0).contains(&depth), "{iso}: {depth}");
+    }
+}
+
+#[test]
 fn floors_and_canals_come_nearer_towards_the_molars() {
-    let floor =
-        |iso| mean(free(iso, 1500).iter().filter_map(|c| Some(c.readings.sections.floor?.get())));
+    let floor = |iso| mean(free(iso, 1500).iter().filter_map(readings::to_floor));
     let (first, second) = (floor(14), floor(15));
     // Eberhardt et al. 1992: 6-7 mm at the first premolar (confirmed secondary); less behind it.
     assert!((5.5..=8.0).contains(&first) && second < first - 1.5, "{first} {second}");
-    let canal =
-        |iso| mean(free(iso, 1500).iter().filter_map(|c| Some(c.readings.sections.canal?.get())));
-    let second = canal(45);
+    let canal = mean(free(45, 1500).iter().filter_map(|site| {
+        let run = site.vital.canal.as_ref()?;
+        Some(shape::to_segment(apex(site.root()), run.from, run.to) - run.radius.get())
+    }));
     // 35 mean 5.52 (80 scans, confirmed); the rise to the foramen keeps the canal a little lower here.
-    assert!((4.5..=7.5).contains(&second), "{second}");
+    assert!((4.5..=7.5).contains(&canal), "{canal}");
 }
 
 #[test]
 fn the_mental_foramen_lies_in_the_premolar_span() {
-    let cases = free(45, 2000);
     // Between the premolars (-7 mm at most) to the second premolar's distal face.
-    let inside =
-        share(&cases, |c| c.site.vital.foramen.is_some_and(|at| (-7.0..=3.5).contains(&at.x)));
+    let inside = share(&free(45, 1000), |site| {
+        site.vital.foramen.is_some_and(|at| (-7.0..=3.5).contains(&at.x))
+    });
     assert!(inside >= 0.9, "{inside}");
 }
 
@@ -125,10 +150,9 @@ fn the_mental_foramen_lies_in_the_premolar_span() {
 fn crowns_and_roots_keep_their_ratio() {
     // Upper incisors 1.05 to 1.45 (handbook 1.24 to 1.44, scans 1.1 to 1.2), lower 1.3 to 1.5.
     let ratio = |iso| {
-        mean(free(iso, 1500).iter().map(|case| {
-            let root = case.site.root();
-            let crown = -case.site.crown.edge.z - root.neck.get();
-            (root.length + root.neck).get() / crown
+        mean(free(iso, 1500).iter().map(|site| {
+            let root = site.root();
+            (root.length + root.neck).get() / (-site.crown.edge.z - root.neck.get())
         }))
     };
     assert!((1.05..=1.45).contains(&ratio(11)), "{}", ratio(11));
@@ -138,17 +162,17 @@ fn crowns_and_roots_keep_their_ratio() {
 
 #[test]
 fn root_and_plates_fill_the_ridge_and_nothing_stands_out_of_it() {
-    for (_, case) in drawn(600) {
-        holds_together(&case.site).unwrap();
-        let facial = crest_plate(&case);
-        let oral = -face(&case.site.ridge.oral, 0.0) - case.site.root().half_fo.get();
-        assert!(facial > 0.1 && oral > 0.1, "{}", case.title);
+    for (archetype, site, _) in people(800) {
+        holds_together(&site).unwrap();
+        let facial = crest_plate(&site);
+        let oral = -face(&site.ridge.oral, 0.0) - site.root().half_fo.get();
+        assert!(facial > 0.1 && oral > 0.1, "{archetype:?}");
     }
 }
 
 #[test]
 fn an_archetype_brings_what_it_is_named_for() {
-    for (archetype, case) in drawn(1500) {
+    for (archetype, case) in drawn(700) {
         let site = &case.site;
         let facial = site.defects_of(Wall::Facial).map(|defect| defect.kind).next();
         let expected = match archetype.brief().facial {
@@ -161,8 +185,8 @@ fn an_archetype_brings_what_it_is_named_for() {
         assert_eq!(facial, expected, "{archetype:?}");
         assert_eq!(site.defects_of(Wall::Oral).count() > 0, archetype == Archetype::OralDefect);
         match archetype {
-            Archetype::IntactThick => assert!(crest_plate(&case) > 1.0),
-            Archetype::IntactThin => assert!(crest_plate(&case) < 1.0),
+            Archetype::IntactThick => assert!(crest_plate(&case.site) > 1.0),
+            Archetype::IntactThin => assert!(crest_plate(&case.site) < 1.0),
             Archetype::ChronicLesion => assert!(matches!(site.lesion, Lesion::Chronic { .. })),
             Archetype::ThinGumHighLip => {
                 assert!(site.soft.thickness.get() < 1.0 && site.soft.lip == LipLine::High);
@@ -194,7 +218,7 @@ fn an_archetype_brings_what_it_is_named_for() {
 
 #[test]
 fn a_section_states_its_error_and_keeps_to_it_and_a_film_never_shows_the_facial_wall() {
-    for (_, case) in drawn(800) {
+    for (_, case) in drawn(400) {
         let report = &case.readings.sections;
         let tip = apex(case.site.root()).z;
         let at = |z| face(&case.site.ridge.facial, z) - face(&case.site.ridge.oral, z);
@@ -226,7 +250,7 @@ fn a_section_states_its_error_and_keeps_to_it_and_a_film_never_shows_the_facial_
 #[test]
 fn about_an_eighth_of_soundings_read_more_than_a_millimetre_too_shallow() {
     // 12 % of 190 teeth (Kan 2003, confirmed). Intact sites: the truth lies near 3 mm.
-    let cases: Vec<Case> = drawn(3000)
+    let cases: Vec<Case> = drawn(1500)
         .into_iter()
         .filter(|(archetype, _)| archetype.brief().facial == Facial::Whole)
         .filter(|(archetype, _)| archetype.brief().crest == archetype::Crestal::Whole)
@@ -235,7 +259,7 @@ fn about_an_eighth_of_soundings_read_more_than_a_millimetre_too_shallow() {
     let shallow = share(&cases, |case| {
         -case.site.soft.margin_z.get() - case.readings.sounding[1].depth.get() > 1.0
     });
-    assert!((0.08..=0.16).contains(&shallow), "{shallow}");
+    assert!((0.07..=0.17).contains(&shallow), "{shallow}");
     let sounded = mean(cases.iter().map(|case| case.readings.sounding[1].depth.get()));
     // 3.19 +- 0.71 as sounded.
     assert!((2.7..=3.4).contains(&sounded), "{sounded}");
@@ -243,31 +267,33 @@ fn about_an_eighth_of_soundings_read_more_than_a_millimetre_too_shallow() {
 
 #[test]
 fn age_sex_habits_and_history_do_not_follow_the_name() {
-    let cases = drawn(6000);
-    let list_of = |case: &Case| {
-        let family = case.patient.name.split(' ').nth(1).unwrap().to_owned();
-        names::LISTS.iter().position(|list| list.families.contains(&family.as_str())).unwrap()
+    let list_of = |patient: &Patient| {
+        let family = patient.name.split(' ').nth(1).unwrap();
+        names::LISTS.iter().position(|list| list.families.contains(&family)).unwrap()
     };
-    let plain = cases.iter().filter(|(one, _)| one.brief().gate.is_none()).map(|(_, case)| case);
     let mut groups = vec![Vec::new(); names::LISTS.len()];
-    for case in plain {
-        groups[list_of(case)].push(case.clone());
+    for (archetype, site, patient) in people(5000) {
+        if archetype.brief().gate.is_none() {
+            groups[list_of(&patient)].push((site.is_aesthetic(), patient));
+        }
     }
-    let whole: Vec<Case> = groups.concat();
+    let whole: Vec<(bool, Patient)> = groups.concat();
     for group in &groups {
         let n = group.len() as f64;
-        assert!(n > 250.0, "every list is drawn from: {n}");
+        assert!(n > 200.0, "every list is drawn from: {n}");
         // Four standard errors of each share and mean.
-        let all_share = |of: fn(&Case) -> bool| {
+        let all_share = |of: fn(&(bool, Patient)) -> bool| {
             let (one, all) = (share(group, of), share(&whole, of));
             assert!((one - all).abs() < 4.0 * libm::sqrt(all * (1.0 - all) / n), "{one} {all}");
         };
-        all_share(|case| case.patient.sex == Sex::Female);
-        all_share(|case| case.patient.cigarettes > 0);
-        all_share(|case| case.patient.sugar.is_some());
-        all_share(|case| case.patient.complaint == Complaint::Caries);
-        all_share(|case| case.site.is_aesthetic());
-        let age = |cases: &[Case]| mean(cases.iter().map(|case| f64::from(case.patient.age)));
+        all_share(|(_, patient)| patient.sex == Sex::Female);
+        all_share(|(_, patient)| patient.cigarettes > 0);
+        all_share(|(_, patient)| patient.sugar.is_some());
+        all_share(|(_, patient)| patient.complaint == Complaint::Caries);
+        all_share(|(aesthetic, _)| *aesthetic);
+        let age = |people: &[(bool, Patient)]| {
+            mean(people.iter().map(|(_, patient)| f64::from(patient.age)))
+        };
         assert!((age(group) - age(&whole)).abs() < 4.0 * 14.0 / libm::sqrt(n));
     }
 }
@@ -275,20 +301,16 @@ fn age_sex_habits_and_history_do_not_follow_the_name() {
 #[test]
 fn histories_hang_together() {
     let (mut old, mut with_history) = (0, 0);
-    for (archetype, case) in drawn(3000) {
-        let patient = &case.patient;
+    for (archetype, _, patient) in people(2000) {
         if let Some(week) = patient.pregnancy_week {
             assert!(patient.sex == Sex::Female && (18..=45).contains(&patient.age));
             assert!((1..=41).contains(&week));
         }
+        let gate = archetype.brief().gate;
         assert!(patient.growth_complete || patient.age < 21);
         assert!(patient.age >= 18 || patient.cigarettes == 0);
         assert!(patient.stent.is_none() || patient.antiplatelets > 0);
-        assert!(
-            patient.antiresorptive.is_none()
-                || patient.age >= 35
-                || archetype.brief().gate.is_none()
-        );
+        assert!(patient.antiresorptive.is_none() || patient.age >= 35 || gate.is_none());
         assert!((1..=3).contains(&patient.asa));
         if patient.age >= 70 {
             old += 1;
@@ -403,14 +425,14 @@ fn every_archetype_has_cases_and_their_proofs_are_sound() {
 
 #[test]
 fn most_first_attempts_stand_so_that_archetypes_keep_their_share() {
-    let cases = drawn(300);
+    let cases = drawn(100);
     let solved = cases.iter().filter(|(_, case)| proof(case).is_some()).count();
     assert!(solved * 20 >= cases.len() * 19, "{solved} of {}", cases.len());
 }
 
 #[test]
 fn a_proof_answers_what_is_asked_and_nothing_else() {
-    for (_, case) in drawn(60) {
+    for (_, case) in drawn(40) {
         let Some(found) = proof(&case) else { continue };
         for (decision, _) in found.draft.iter() {
             assert!(crate::plan::is_asked(decision, &found.draft, &case), "{decision:?}");

@@ -25,7 +25,7 @@ pub use plan::file_key;
 pub use set::{
     CaseSource, Changes, Expect, Level, MOST_CASES, Mode, PlanSource, Set, SetCase, Unmet,
 };
-pub use write::{HEADER, write_case, write_plan};
+pub use write::{HEADER, plan_template, write_case, write_plan};
 
 use crate::chart::Case;
 use crate::plan::Draft;

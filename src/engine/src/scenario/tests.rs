@@ -9,13 +9,12 @@ use crate::rules::trial::Trial;
 
 /// A case, with what each archetype brings, in turn.
 fn some_cases() -> Vec<Case> {
-    Archetype::ALL
-        .iter()
-        .map(|archetype| {
-            let asked = cases::Constraints { archetype: Some(*archetype), ..Default::default() };
-            cases::generate_with(3, &asked).unwrap()
-        })
-        .collect()
+    Archetype::ALL.iter().map(|archetype| of(*archetype)).collect()
+}
+
+fn of(archetype: Archetype) -> Case {
+    let asked = cases::Constraints { archetype: Some(archetype), ..Default::default() };
+    cases::generate_with(3, &asked).unwrap()
 }
 
 #[test]
@@ -152,7 +151,7 @@ fn a_later_format_is_refused_with_a_sentence_and_nothing_else() {
         said,
         "1:10: format: the file is of format 2, this version reads format 1: use a newer version"
     );
-    let kind = parse_plan(&write_case(&some_cases()[0])).unwrap_err().to_string();
+    let kind = parse_plan(&write_case(&of(Archetype::Restorable))).unwrap_err().to_string();
     assert!(kind.contains("the file is a case, expected a plan"), "{kind}");
 }
 
@@ -219,10 +218,8 @@ fn a_plan_file_of_a_set_lies_beside_it() {
 
 #[test]
 fn a_written_case_keeps_its_defects_on_their_wall() {
-    let case = some_cases()
-        .into_iter()
-        .find(|case| case.site.defects_of(Wall::Oral).next().is_some())
-        .unwrap();
+    let case = of(Archetype::OralDefect);
+    assert!(case.site.defects_of(Wall::Oral).next().is_some());
     let back = parse_case(&write_case(&case)).unwrap();
     assert_eq!(back.site.defects, case.site.defects);
 }

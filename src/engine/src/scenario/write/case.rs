@@ -1,111 +1,14 @@
-//! Cases and plans written out, with a comment for every key: what is written reads back the same.
+//! A case written out in full.
 
-use super::patient::{ALLERGIES, COMPLAINTS, SEXES, VIEWS};
-use super::plan::file_key;
-use super::site::{DEFECTS, DENSITIES, FLOORS, LIPS, WALLS};
+use super::page::{Page, lengths, list, outline, point, polyline, quoted, word};
 use crate::anatomy::{Lesion, Neighbour, RootBody, Site, Tube, Vital};
 use crate::chart::{
     Anticoagulant, Antiresorptive, Case, Patient, Readings, RecentEvent, SectionReport,
 };
-use crate::geometry::{Outline, P2, P3};
-use crate::plan::{Decision, Draft, Step};
-use crate::session::Plain;
+use crate::scenario::patient::{ALLERGIES, COMPLAINTS, SEXES, VIEWS};
+use crate::scenario::site::{DEFECTS, DENSITIES, FLOORS, LIPS, WALLS};
 use crate::units::Mm;
-use core::fmt::{Display, Write as _};
-
-/// The first line of every written file.
-pub const HEADER: &str = "# synthetic, not for treatment; do not enter a real patient";
-
-/// A file that grows line by line.
-struct Page(String);
-
-impl Page {
-    fn new(kind: &str) -> Self {
-        Self(format!("{HEADER}\nformat = 1\nkind = \"{kind}\"\n"))
-    }
-
-    fn table(&mut self, name: &str) {
-        let _ = write!(self.0, "\n[{name}]\n");
-    }
-
-    /// A key with its value and what it means.
-    fn put(&mut self, key: &str, value: impl Display, means: &str) {
-        // Writing to a string cannot fail.
-        let _ = if means.is_empty() {
-            writeln!(self.0, "{key} = {value}")
-        } else {
-            writeln!(self.0, "{key} = {value}  # {means}")
-        };
-    }
-
-    fn text(&mut self, key: &str, value: &str, means: &str) {
-        self.put(key, quoted(value), means);
-    }
-
-    fn number(&mut self, key: &str, value: f64, means: &str) {
-        self.put(key, number(value), means);
-    }
-
-    fn mm(&mut self, key: &str, value: Mm, means: &str) {
-        self.number(key, value.get(), means);
-    }
-
-    fn maybe_mm(&mut self, key: &str, value: Option<Mm>, means: &str) {
-        match value {
-            Some(value) => self.mm(key, value, means),
-            None => {
-                let _ = writeln!(self.0, "# {key} is left out: {means}");
-            }
-        }
-    }
-}
-
-/// A number as TOML takes it: the shortest that reads back to the same bits, with a point.
-fn number(value: f64) -> String {
-    let text = format!("{value}");
-    if text.contains(['.', 'e', 'n', 'i']) { text } else { format!("{text}.0") }
-}
-
-fn quoted(text: &str) -> String {
-    let mut quoted = String::from("\"");
-    for letter in text.chars() {
-        match letter {
-            '"' => quoted.push_str("\\\""),
-            '\\' => quoted.push_str("\\\\"),
-            letter if letter.is_control() => {
-                let _ = write!(quoted, "\\u{:04X}", u32::from(letter));
-            }
-            letter => quoted.push(letter),
-        }
-    }
-    quoted.push('"');
-    quoted
-}
-
-fn list(values: impl Iterator<Item = String>) -> String {
-    format!("[{}]", values.collect::<Vec<_>>().join(", "))
-}
-
-fn lengths(values: &[Mm]) -> String {
-    list(values.iter().map(|value| number(value.get())))
-}
-
-fn polyline(knots: &[P2]) -> String {
-    list(knots.iter().map(|knot| format!("[{}, {}]", number(knot.x), number(knot.y))))
-}
-
-fn point(at: P3) -> String {
-    format!("[{}, {}, {}]", number(at.x), number(at.y), number(at.z))
-}
-
-fn outline(outline: &Outline) -> String {
-    list(outline.points().iter().map(|at| format!("[{}, {}]", number(at.x), number(at.y))))
-}
-
-/// The word of a value in its list; every value has one, which the round trip of each list tests.
-fn word<T: PartialEq>(words: &[(&'static str, T)], value: &T) -> &'static str {
-    words.iter().find(|(_, one)| one == value).map_or("", |(word, _)| word)
-}
+use core::fmt::Write as _;
 
 /// A case written out in full. Its address is kept as a comment only: a case that may be edited is
 /// no longer what its address draws.
@@ -151,6 +54,15 @@ fn site(page: &mut Page, site: &Site) {
         site.ridge.crest.oral_offset,
         "how much deeper the oral crest lies; negative is higher",
     );
+    defects(page, site);
+    beside(page, "site.mesial", &site.neighbours.mesial);
+    beside(page, "site.distal", &site.neighbours.distal);
+    vital(page, &site.vital);
+    lesion(page, &site.lesion);
+    gum_and_crown(page, site);
+}
+
+fn defects(page: &mut Page, site: &Site) {
     for defect in &site.defects {
         let _ = write!(page.0, "\n[[site.defect]]\n");
         page.text("wall", word(WALLS, &defect.wall), "facial or oral");
@@ -165,11 +77,11 @@ fn site(page: &mut Page, site: &Site) {
             "on the map: [s, t] in steps of 0.1; s distal, t apical of the facial crest",
         );
     }
-    beside(page, "site.mesial", &site.neighbours.mesial);
-    beside(page, "site.distal", &site.neighbours.distal);
-    vital(page, &site.vital);
+}
+
+fn lesion(page: &mut Page, lesion: &Lesion) {
     page.table("site.lesion");
-    let (kind, diameter) = match &site.lesion {
+    let (kind, diameter) = match lesion {
         Lesion::None => ("none", None),
         Lesion::Chronic { diameter } => ("chronic", Some(*diameter)),
         Lesion::Abscess { diameter } => ("abscess", Some(*diameter)),
@@ -179,6 +91,9 @@ fn site(page: &mut Page, site: &Site) {
     if let Some(diameter) = diameter {
         page.mm("diameter-mm", diameter, "across");
     }
+}
+
+fn gum_and_crown(page: &mut Page, site: &Site) {
     let soft = &site.soft;
     page.table("site.soft");
     page.mm("thickness-mm", soft.thickness, "facial gum at mid-tooth");
@@ -230,8 +145,8 @@ fn beside(page: &mut Page, name: &str, neighbour: &Neighbour) {
         Neighbour::Implant(implant) => {
             page.text("stands", "implant", "root, implant or absent");
             page.put("platform-mm", point(implant.platform), "middle of its platform: [x, y, z]");
-            page.mm("diameter-mm", implant.diameter, "");
-            page.mm("length-mm", implant.length, "");
+            page.mm("diameter-mm", implant.diameter, "of the platform");
+            page.mm("length-mm", implant.length, "platform to apex");
             page.number("tilt-degrees", implant.tilt.get(), "apex facially positive");
             page.number("tip-degrees", implant.tip.get(), "apex distally positive");
         }
@@ -258,9 +173,9 @@ fn vital(page: &mut Page, vital: &Vital) {
     for (name, tube) in tubes {
         if let Some(tube) = tube {
             page.table(&format!("site.vital.{name}"));
-            page.put("from-mm", point(tube.from), "[x, y, z]");
-            page.put("to-mm", point(tube.to), "[x, y, z]");
-            page.mm("radius-mm", tube.radius, "");
+            page.put("from-mm", point(tube.from), "one end: [x, y, z]");
+            page.put("to-mm", point(tube.to), "the other end: [x, y, z]");
+            page.mm("radius-mm", tube.radius, "half of its width");
         }
     }
 }
@@ -268,16 +183,20 @@ fn vital(page: &mut Page, vital: &Vital) {
 fn patient(page: &mut Page, patient: &Patient) {
     page.table("patient");
     page.text("name", &patient.name, "invented");
-    page.put("age-years", patient.age, "");
-    page.text("sex", word(SEXES, &patient.sex), "");
+    page.put("age-years", patient.age, "12 to 105");
+    page.text("sex", word(SEXES, &patient.sex), "female or male");
     page.text("complaint", word(COMPLAINTS, &patient.complaint), "root-fracture, crown-fracture, endodontic-failure, caries, periodontitis, resorption, trauma or restorable");
     page.text("wish", &patient.wish, "what the patient wants, in one sentence");
     page.put("asa", patient.asa, "1 to 4");
     page.put("growth-complete", patient.growth_complete, "on serial records");
-    page.put("cigarettes-a-day", patient.cigarettes, "");
+    page.put("cigarettes-a-day", patient.cigarettes, "0 to 100");
     let [systolic, diastolic] = patient.pressure;
     page.put("pressure-mmhg", format!("[{systolic}, {diastolic}]"), "after five minutes' rest");
-    page.put("pressure-symptoms", patient.pressure_symptoms, "");
+    page.put(
+        "pressure-symptoms",
+        patient.pressure_symptoms,
+        "whether a high pressure comes with symptoms",
+    );
     page.put("antiplatelets", patient.antiplatelets, "how many platelet inhibitors");
     page.put("bleeding-score-percent", patient.bleeding_score, "of the whole mouth");
     let allergies = list(patient.allergies.iter().map(|one| quoted(word(ALLERGIES, one))));
@@ -288,7 +207,7 @@ fn patient(page: &mut Page, patient: &Patient) {
         "any, no-human, no-animal or own-or-synthetic",
     );
     page.put("parafunction", patient.parafunction, "grinds or clenches");
-    page.mm("opening-mm", patient.opening, "");
+    page.mm("opening-mm", patient.opening, "of the mouth");
     if let Some(sugar) = &patient.sugar {
         page.number("hba1c-percent", sugar.hba1c, "diabetes; left out without it");
     }
@@ -296,7 +215,7 @@ fn patient(page: &mut Page, patient: &Patient) {
         page.put("stent-months", stent.months, "since it was set");
     }
     if let Some(week) = patient.pregnancy_week {
-        page.put("pregnancy-week", week, "");
+        page.put("pregnancy-week", week, "left out without a pregnancy");
     }
     history(page, patient);
 }
@@ -333,7 +252,7 @@ fn history(page: &mut Page, patient: &Patient) {
     }
     if let Some(radiotherapy) = &patient.radiotherapy {
         page.table("patient.radiotherapy");
-        page.number("gray-at-site", radiotherapy.gray_at_site, "");
+        page.number("gray-at-site", radiotherapy.gray_at_site, "dose at this site");
         page.number("years-since", radiotherapy.years_since, "it ended");
     }
     if let Some(event) = &patient.event {
@@ -343,12 +262,12 @@ fn history(page: &mut Page, patient: &Patient) {
             RecentEvent::Stroke { days } => ("stroke", days),
         };
         page.text("kind", kind, "infarction or stroke");
-        page.put("days-since", days, "");
+        page.put("days-since", days, "it happened");
     }
     if let Some(counts) = &patient.bleeding {
         page.table("patient.counts");
-        page.number("neutrophils-giga-per-litre", counts.neutrophils, "");
-        page.number("platelets-giga-per-litre", counts.platelets, "");
+        page.number("neutrophils-giga-per-litre", counts.neutrophils, "10^9 a litre");
+        page.number("platelets-giga-per-litre", counts.platelets, "10^9 a litre");
     }
     if let Some(steroid) = &patient.steroid {
         page.table("patient.steroid");
@@ -416,33 +335,4 @@ fn sections(page: &mut Page, report: &SectionReport) {
         word(DENSITIES, &report.density),
         "guessed from grey values, which are not Hounsfield units",
     );
-}
-
-/// A plan written out, step by step.
-#[must_use]
-pub fn write_plan(draft: &Draft) -> String {
-    let mut page = Page::new("plan");
-    for step in Step::ALL {
-        let of_step: Vec<_> = Decision::ALL
-            .iter()
-            .filter(|entry| entry.step == *step)
-            .filter_map(|entry| Some((entry, draft.value(entry.decision)?)))
-            .collect();
-        if of_step.is_empty() {
-            continue;
-        }
-        page.table(step.key());
-        for (entry, value) in of_step {
-            let text = match Plain::of(entry.decision, value) {
-                Plain::Key(key) => quoted(&key),
-                Plain::Number(value) => number(value),
-                Plain::Keys(keys) => list(keys.iter().map(|key| quoted(key))),
-                Plain::Outline(points) => {
-                    list(points.iter().map(|[s, t]| format!("[{}, {}]", number(*s), number(*t))))
-                }
-            };
-            page.put(&file_key(entry), text, entry.ask);
-        }
-    }
-    page.0
 }

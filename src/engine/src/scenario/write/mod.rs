@@ -1,0 +1,9 @@
+//! Cases and plans written out, with a comment for every key: what is written reads back the same.
+
+mod case;
+mod page;
+mod plan;
+
+pub use case::write_case;
+pub use page::HEADER;
+pub use plan::{plan_template, write_plan};
