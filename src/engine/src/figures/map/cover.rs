@@ -181,7 +181,7 @@ impl Mapping<'_, '_> {
             let words = if short {
                 format!("{what} {} short", mm(margin.abs()))
             } else {
-                format!("{what} + {}", mm(margin))
+                format!("{what} {} past", mm(margin))
             };
             let side = match toward {
                 Toward::Mesial => self.margin_of(Side::Mesial),

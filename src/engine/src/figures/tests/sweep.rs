@@ -62,7 +62,8 @@ fn what_a_figure_says_has_sentences_and_no_bare_sign() {
         let texts = words(&figure).into_iter().chain([figure.says.as_str(), figure.title.as_str()]);
         for text in texts {
             let mut pairs = text.chars().zip(text.chars().skip(1));
-            let signed = pairs.any(|(a, b)| a == '-' && b.is_ascii_digit());
+            let signed =
+                pairs.any(|(a, b)| (a == '-' || a == '+') && (b.is_ascii_digit() || b == ' '));
             assert!(!signed, "{name}: {text}");
         }
     }
