@@ -10,6 +10,7 @@ the worst difference and its pair. Exit 0: all within tolerance; 1: some are not
 
 import argparse
 import ast
+import math
 import sys
 from collections import defaultdict
 from concurrent.futures import ProcessPoolExecutor
@@ -106,16 +107,16 @@ def check(folder):
         try:
             outside = reader.value(entry["expression"])
         except solids.Fault as fault:
-            rows.append((entry["name"], entry["unit"], entry["value"], float("nan"), str(fault)))
+            rows.append((entry["name"], entry["unit"], 0.0, float("nan"), str(fault)))
             continue
-        if outside is None:
-            continue
-        rows.append((entry["name"], entry["unit"], entry["value"], outside, ""))
+        # Infinity stands for what is not asked, on either side.
+        engine = float("inf") if entry["value"] is None else entry["value"]
+        rows.append((entry["name"], entry["unit"], engine, outside, ""))
     return folder.name, rows
 
 
 def agrees(unit, engine, outside):
-    if unit == "":
+    if unit == "" or math.isinf(engine) or math.isinf(outside):
         return engine == outside
     absolute, relative = TOLERANCE[unit]
     # A measured overlap is negative; a mesh distance stops at nothing.
@@ -149,7 +150,7 @@ def main():
         nothing = sum(1 for row in rows if row[2] == 0 and row[3] == 0)
         failed += len(off)
         compared += len(rows)
-        worst = max(rows, key=lambda row: abs(row[2] - row[3]) if row[3] == row[3] else 1e9)
+        worst = max(rows, key=lambda row: 0.0 if row[2] == row[3] else abs(row[2] - row[3]))
         print(
             f"{measure:34}{len(rows):9}{nothing:9}{len(off):5}   "
             f"engine {worst[2]:.4f}, outside {worst[3]:.4f} {worst[1]} ({worst[0]}) {worst[4]}"

@@ -92,6 +92,15 @@ def to_plane(reader, body, z, rise):
     return float(below.min()) / math.hypot(1.0, rise)
 
 
+def section_area(reader, body, *given):
+    """Area of the section with the plane through two points, along x."""
+    one, other = np.array([reader.number(n) for n in given]).reshape(2, 3)
+    # Turned about x until the plane lies level, then sliced there.
+    turn = -math.degrees(math.atan2(other[2] - one[2], other[1] - one[1]))
+    level = reader.solid(body).translate(tuple(-one)).rotate((turn, 0, 0))
+    return level.slice(0.0).area()
+
+
 def anchored(reader, implant, body):
     """Along 480 generators, how much of the apical end lies in the solid; the least counts."""
     cone = reader.export.recipe["implant"]

@@ -29,10 +29,10 @@ fn main() -> ExitCode {
 fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
     let mut files = 0;
     for seed in 1..=count {
-        let pair = varied::pair(seed);
+        let (case, plan) = varied::pair(seed);
         let into = folder.join(format!("{seed:05}"));
         std::fs::create_dir_all(&into)?;
-        let export = engine::solids::export(&pair.case, Some(&pair.plan()));
+        let export = engine::solids::export(&case, Some(&plan));
         for (name, bytes) in &export.meshes {
             std::fs::write(into.join(name), bytes)?;
         }

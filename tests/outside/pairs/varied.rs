@@ -5,8 +5,11 @@ use engine::anatomy::{
     Crest, Defect, DefectKind, Floor, FloorKind, Implanted, Jaw, Neighbour, Profile, RootBody,
     Site, Tooth, Tube, Wall,
 };
+use engine::cases::{generate, proof, proof_with};
+use engine::chart::Case;
 use engine::geometry::{Outline, P2, P3};
-use engine::plan::Decision;
+use engine::plan::choices::Course;
+use engine::plan::{Decision, Plan};
 use engine::rules::trial::Trial;
 use engine::units::{Deg, Mm};
 use rand_chacha::ChaCha8Rng;
@@ -36,27 +39,49 @@ impl Draws {
     }
 }
 
-/// The pair of this seed.
-pub fn pair(seed: u64) -> Trial {
+/// The pair of this seed. By turns: a site varied beyond what cases hold, with a varied plan; a
+/// generated case with a varied plan; a generated case with the plan that proves it solvable.
+pub fn pair(seed: u64) -> (Case, Plan) {
     let mut draws = Draws(ChaCha8Rng::seed_from_u64(seed));
     let mut trial = Trial::plain();
+    match seed % 3 {
+        0 => vary(&mut draws, &mut trial.case),
+        _ => trial.case = generate(seed).unwrap_or(trial.case),
+    }
+    if seed % 3 == 2 {
+        let today = proof_with(&trial.case, Course::PlaceToday);
+        let found = today.or_else(|| proof(&trial.case));
+        if let Some(Ok(plan)) = found.map(|proof| Plan::from_draft(&proof.draft, &trial.case)) {
+            return (trial.case, plan);
+        }
+    }
+    placement(&mut draws, &mut trial);
+    cover(&mut draws, &mut trial);
+    let plan = trial.plan();
+    (trial.case, plan)
+}
+
+fn vary(draws: &mut Draws, case: &mut Case) {
     let iso = TEETH[draws.whole(0, TEETH.len() as i32 - 1) as usize];
-    trial.case.title = format!("Varied site {seed}");
-    let site = &mut trial.case.site;
+    case.title = "A varied site".to_owned();
+    let site = &mut case.site;
     site.tooth = Tooth::new(iso).unwrap_or(site.tooth);
-    let root = root(&mut draws);
-    walls(&mut draws, site, &root);
-    crest(&mut draws, site);
-    neighbours(&mut draws, site, &root);
-    structures(&mut draws, site, &root);
-    defects(&mut draws, site, &root);
+    let root = root(draws);
+    walls(draws, site, &root);
+    crest(draws, site);
+    neighbours(draws, site, &root);
+    structures(draws, site, &root);
+    site.defects.clear();
+    if draws.chance(0.75) {
+        facial_defect(draws, site, &root);
+    }
+    if draws.chance(0.2) {
+        oral_defect(draws, site, &root);
+    }
     site.socket.roots = vec![root];
     site.crown.margin_z = Mm::new(draws.between(-4.0, -1.0));
     site.crown.tilt = Deg::new(draws.between(-15.0, 15.0));
     site.crown.tip = Deg::new(draws.between(-5.0, 5.0));
-    placement(&mut draws, &mut trial);
-    cover(&mut draws, &mut trial);
-    trial
 }
 
 fn root(draws: &mut Draws) -> RootBody {
@@ -181,66 +206,58 @@ fn structures(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     }
 }
 
-fn defects(draws: &mut Draws, site: &mut Site, root: &RootBody) {
+fn facial_defect(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     let half = (root.half_md.get() * 10.0) as i32;
     let long = (root.length.get() * 10.0) as i32;
     let shift = draws.whole(-6, 6);
-    site.defects.clear();
-    if draws.chance(0.75) {
-        let deep = draws.whole(long / 5, long * 7 / 10);
-        let (kind, points) = match draws.whole(0, 3) {
-            0 => (
-                DefectKind::DehiscenceV,
+    let deep = draws.whole(long / 5, long * 7 / 10);
+    let (kind, points) = match draws.whole(0, 3) {
+        0 => (
+            DefectKind::DehiscenceV,
+            vec![[-half * 6 / 10, -5], [half * 6 / 10, -5], [half / 5, deep], [-half / 5, deep]],
+        ),
+        1 => (DefectKind::DehiscenceU, vec![[-half, -3], [half, -3], [half, deep], [-half, deep]]),
+        2 => {
+            let (top, wide) = (draws.whole(15, 35), draws.whole(8, half.max(9)));
+            let middle = i32::midpoint(top, top + deep);
+            (
+                DefectKind::Fenestration,
                 vec![
-                    [-half * 6 / 10, -5],
-                    [half * 6 / 10, -5],
-                    [half / 5, deep],
-                    [-half / 5, deep],
+                    [-wide, middle - 6],
+                    [0, top],
+                    [wide, middle - 4],
+                    [wide * 7 / 10, middle + 9],
+                    [0, top + deep],
+                    [-wide * 7 / 10, middle + 8],
                 ],
-            ),
-            1 => (
-                DefectKind::DehiscenceU,
-                vec![[-half, -3], [half, -3], [half, deep], [-half, deep]],
-            ),
-            2 => {
-                let (top, wide) = (draws.whole(15, 35), draws.whole(8, half.max(9)));
-                let middle = i32::midpoint(top, top + deep);
-                (
-                    DefectKind::Fenestration,
-                    vec![
-                        [-wide, middle - 6],
-                        [0, top],
-                        [wide, middle - 4],
-                        [wide * 7 / 10, middle + 9],
-                        [0, top + deep],
-                        [-wide * 7 / 10, middle + 8],
-                    ],
-                )
-            }
-            _ => (
-                DefectKind::LostWall,
-                vec![
-                    [-half - 8, 0],
-                    [half + 8, 0],
-                    [half + 6, deep],
-                    [0, deep + 10],
-                    [-half - 6, deep],
-                ],
-            ),
-        };
-        push(site, Wall::Facial, kind, &points, shift);
-    }
-    if draws.chance(0.2) {
-        let across = ((site.ridge.facial.knots[1].y - site.ridge.oral.knots[1].y) * 10.0) as i32;
-        let deep = draws.whole(20, 60);
-        let points = vec![
-            [-half * 7 / 10, -across - deep],
-            [half * 7 / 10, -across - deep],
-            [half * 8 / 10, -across + 3],
-            [-half * 8 / 10, -across + 3],
-        ];
-        push(site, Wall::Oral, DefectKind::DehiscenceU, &points, -shift);
-    }
+            )
+        }
+        _ => (
+            DefectKind::LostWall,
+            vec![
+                [-half - 8, 0],
+                [half + 8, 0],
+                [half + 6, deep],
+                [0, deep + 10],
+                [-half - 6, deep],
+            ],
+        ),
+    };
+    push(site, Wall::Facial, kind, &points, shift);
+}
+
+fn oral_defect(draws: &mut Draws, site: &mut Site, root: &RootBody) {
+    let half = (root.half_md.get() * 10.0) as i32;
+    let (facial, oral) = (site.ridge.facial.knots[1].y, site.ridge.oral.knots[1].y);
+    let across = ((facial - oral) * 10.0) as i32;
+    let deep = draws.whole(20, 60);
+    let points = [
+        [-half * 7 / 10, -across - deep],
+        [half * 7 / 10, -across - deep],
+        [half * 8 / 10, -across + 3],
+        [-half * 8 / 10, -across + 3],
+    ];
+    push(site, Wall::Oral, DefectKind::DehiscenceU, &points, draws.whole(-6, 6));
 }
 
 fn push(site: &mut Site, wall: Wall, kind: DefectKind, points: &[[i32; 2]], shift: i32) {
@@ -254,7 +271,7 @@ fn placement(draws: &mut Draws, trial: &mut Trial) {
     if trial.case.site.tooth.jaw() == Jaw::Mandible {
         trial.keys(&[("sensation-check", "yes")]);
     }
-    let tilt = trial.case.site.root_tilt_guess(draws);
+    let tilt = trial.case.site.root().tilt.get() as i32 + draws.whole(-8, 10);
     for (decision, count) in [
         (Decision::Diameter, 30 + 5 * draws.whole(0, 4)),
         (Decision::Length, 80 + 10 * draws.whole(0, 8)),
@@ -267,17 +284,6 @@ fn placement(draws: &mut Draws, trial: &mut Trial) {
         (Decision::OralElevation, draws.whole(0, 40)),
     ] {
         trial.number(decision, count);
-    }
-}
-
-/// A tilt near the root's, as a whole number of degrees.
-trait RootTilt {
-    fn root_tilt_guess(&self, draws: &mut Draws) -> i32;
-}
-
-impl RootTilt for Site {
-    fn root_tilt_guess(&self, draws: &mut Draws) -> i32 {
-        self.socket.roots[0].tilt.get() as i32 + draws.whole(-8, 10)
     }
 }
 

@@ -1,9 +1,11 @@
 //! Each measurement as an expression over primitives, with the value that the engine gives it.
 
 use super::contour::{FALL, base};
-use super::recipe::{Body, Entry, MapOutline};
+use super::parts::bottom;
+use super::recipe::{Body, Entry};
+use super::ridge::WINDOW;
 use crate::anatomy::{Beside, Bone, Floor, Solid, Tube, Wall};
-use crate::geometry::{P2, P3, V3};
+use crate::geometry::{P2, P3, V3, polygon};
 use crate::measure::{Measurements, Opening};
 use crate::units::{Deg, Mm, Mm2, Mm3};
 
@@ -58,7 +60,7 @@ impl<'a> Writer<'a> {
         unit: &'static str,
         expression: String,
     ) {
-        if let Some(value) = value {
+        if value.is_some() {
             self.entries.push(Entry { name, expression, value, unit });
         }
     }
@@ -92,6 +94,7 @@ impl<'a> Writer<'a> {
         self.structures();
         self.gaps();
         self.position();
+        super::covered::write(self.m, &mut self.entries);
         self.entries
     }
 
@@ -102,10 +105,22 @@ impl<'a> Writer<'a> {
         let before = P3::new(origin.x, origin.y - FAR, origin.z);
         let width = format!("chord(socket, {}, {:?})", self.ray(before, V3::FACIAL), 2.0 * FAR);
         self.length("socket-width", self.m.socket_width(), width);
+        let crossing =
+            self.m.ground().solid.map.point(P2::new(0.0, -self.m.ground().solid.map.across()));
+        let facial = self.m.ground().solid.map.point(P2::new(0.0, 0.0));
+        let area = polygon::signed_area(self.m.ground().orifice());
+        let section =
+            format!("section_area(root_1, {}, {})", self.point(facial), self.point(crossing));
+        self.put("orifice-area", Some(area), Mm2::UNIT, section);
         let lesion = self.m.ground().solid.hollows.last().filter(|_| self.has("lesion"));
         let start = lesion.map_or(0.0, |ball| ball.radius);
         let stretch = format!("stretch(bone, {}, {start:?})", self.ray(apex, along));
-        self.length("bone-beyond-apex", self.m.bone_beyond_apex(), stretch);
+        // The mesh of the ridge ends somewhere, the ridge does not.
+        let ends = self.m.bone_beyond_apex().filter(|beyond| {
+            let end = apex + along * (start + beyond.get());
+            end.z < bottom(&self.m.case.site) - 0.1 && end.x.abs() < WINDOW[1] - 0.1
+        });
+        self.length("bone-beyond-apex", ends, stretch);
     }
 
     fn plates(&mut self) {
@@ -247,26 +262,4 @@ impl<'a> Writer<'a> {
         let angle = format!("angle({a:?}, {b:?}, {c:?}, {d:?})");
         self.put("angle-to-crown", self.m.angle_to_crown().map(Deg::get), Deg::UNIT, angle);
     }
-}
-
-/// Outlines on the map that expressions name.
-pub(super) fn outlines(m: &Measurements<'_>) -> Vec<MapOutline> {
-    let written = |name: String, points: &[P2]| MapOutline {
-        name,
-        points: points.iter().map(|p| [p.x, p.y]).collect(),
-    };
-    let mut outlines: Vec<MapOutline> = Vec::new();
-    for (i, defect) in m.case.site.defects.iter().enumerate() {
-        outlines.push(written(format!("defect_{}", i + 1), &defect.outline.points()));
-    }
-    for (i, outline) in base(&m.case.site).iter().enumerate() {
-        outlines.push(written(format!("contour_base_{}", i + 1), outline));
-    }
-    if let Some(membrane) = m.plan.membrane() {
-        outlines.push(written("membrane".to_owned(), &membrane.outline.points()));
-    }
-    if let Some(raised) = m.plan.raised() {
-        outlines.push(written("flap".to_owned(), &raised.outline.points()));
-    }
-    outlines
 }

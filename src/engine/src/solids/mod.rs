@@ -3,6 +3,7 @@
 
 mod bodies;
 mod contour;
+mod covered;
 mod cuts;
 mod measured;
 mod mesh;

@@ -29,7 +29,7 @@ impl Part {
 
 /// The level at which the mesh of the ridge ends: the last knot of its profiles. The ridge itself
 /// goes on.
-fn bottom(site: &Site) -> f64 {
+pub(super) fn bottom(site: &Site) -> f64 {
     [&site.ridge.facial, &site.ridge.oral]
         .into_iter()
         .filter_map(|profile| profile.knots.last())

@@ -1,7 +1,8 @@
 //! The recipe: which primitive is in which file, and how each measurement follows from them.
 
 use super::bodies::CHORD_ERROR;
-use super::measured::{Writer, outlines};
+use super::covered::outlines;
+use super::measured::Writer;
 use super::mesh::NOTICE;
 use super::parts::{Part, of_plan, of_site};
 use crate::chart::Case;
@@ -30,7 +31,14 @@ use serde::Serialize;
 ///   the first piece if it begins within `start`.
 /// - `anchored(implant, solid)`: length of the apical end whose side lies in the solid all round.
 /// - `angle(tilt, tip, tilt, tip)`: between two axes, degrees.
-/// - `margin(side, inner, outer)` and other functions of outlines on the map: see the entry's words.
+/// - On the map, of outlines or of the parts of one apical or oral of a t (`apical_of(outline, t)`,
+///   `oral_of(outline, t)`): `margin(side, inner, outer)`, the least distance from the inner outline
+///   to the edges of the outer whose outward normal leans most to the side, or minus how far the inner
+///   sticks out there; `margin_unless_at(side, inner, outer, room, roots ...)`, not asked where a root
+///   leaves less room and the inner is covered; `margin_of_line(side, s, s, t, outer)`;
+///   `map_gap(outline, others ...)`, 0 where they overlap; `edges_gap(outline, sides, others ...)`
+///   from its edges on these sides; `lowest(outline)`, its least t.
+/// - `section_area(solid, two points)`: area of the section with the plane through both, along x.
 /// - `least(a, b, ...)`, `most(a, b, ...)`.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Recipe {
@@ -109,8 +117,8 @@ pub struct Entry {
     pub name: &'static str,
     /// How it follows from the primitives.
     pub expression: String,
-    /// As the engine measures it.
-    pub value: f64,
+    /// As the engine measures it; null for a margin that is not asked on that side.
+    pub value: Option<f64>,
     /// Of the value.
     pub unit: &'static str,
 }
