@@ -2,8 +2,10 @@
 
 use engine::cases;
 use engine::debrief::{explain, hash_of};
-use engine::session::wander;
-use std::fmt::Write;
+use engine::figures::{self, Item, Show};
+use engine::geometry::P2;
+use engine::rules::Known;
+use engine::session::{Session, all_reports, history_lines, wander};
 
 /// The digest of the cases with seeds `first .. first + count`, each with the debrief of a plan that
 /// chance decided, as 16 hexadecimal digits. Whatever differs between targets shows in it.
@@ -16,23 +18,45 @@ pub fn digest(first: u32, count: u32) -> String {
     format!("{:016x}", hash.0)
 }
 
-/// Writes one case and its debrief out in full. A hash takes any text, so writing cannot fail.
+/// Writes one case and its debrief: what the chart and every examination say, the section's drawing
+/// with every coordinate to the bit, each verdict with its reading to the bit, and the mark.
 fn one(seed: u32, into: &mut Fnv) {
-    match cases::generate(u64::from(seed)) {
-        Ok(case) => {
-            // Debug prints the shortest text that reads back to the same double: every bit shows.
-            let _ = write!(into, "{case:?}");
-            let session = wander(case, u64::from(seed));
-            let verdicts = session.verdicts();
-            let _ = write!(into, "{:016x}", hash_of(&verdicts));
-            for verdict in &verdicts {
-                let _ = write!(into, "{:?}", explain(verdict));
-            }
-            let mark = session.debrief().and_then(|debrief| debrief.mark.percent());
-            let _ = write!(into, "{:?}", mark.map(f64::to_bits));
+    let case = match cases::generate(u64::from(seed)) {
+        Ok(case) => case,
+        Err(fault) => return into.text(&fault.to_string()),
+    };
+    for line in history_lines(&case) {
+        into.text(&line);
+    }
+    for report in all_reports(&case) {
+        for line in &report.lines {
+            into.text(line);
         }
-        Err(fault) => {
-            let _ = write!(into, "{fault}");
+    }
+    let session = wander(case, u64::from(seed));
+    drawing(&session, into);
+    let Some(debrief) = session.debrief() else {
+        return into.text("no debrief");
+    };
+    into.number(hash_of(&debrief.verdicts));
+    into.text(debrief.word.word());
+    into.number(debrief.mark.percent().map_or(u64::MAX, f64::to_bits));
+    for verdict in &debrief.verdicts {
+        let words = explain(verdict);
+        into.text(&words.measured);
+        into.text(&words.distance);
+    }
+}
+
+fn drawing(session: &Session, into: &mut Fnv) {
+    let (case, plan) = (session.case(), session.plan());
+    let known = Known::of(case, plan);
+    let show = Show { case, plan, draft: session.draft(), known: &known, reveal: true, lit: None, px: 400.0 };
+    for item in figures::section(&show).items {
+        match item {
+            Item::Path { rings, .. } => rings.iter().flatten().for_each(|at| into.point(*at)),
+            Item::Circle { middle, .. } => into.point(middle),
+            Item::Words { text, .. } => into.text(&text),
         }
     }
 }
@@ -45,12 +69,25 @@ impl Fnv {
     const PRIME: u64 = 0x0000_0100_0000_01b3;
 }
 
-impl Write for Fnv {
-    fn write_str(&mut self, text: &str) -> std::fmt::Result {
-        for byte in text.bytes() {
-            self.0 = (self.0 ^ u64::from(byte)).wrapping_mul(Self::PRIME);
+impl Fnv {
+    fn bytes(&mut self, bytes: &[u8]) {
+        for byte in bytes {
+            self.0 = (self.0 ^ u64::from(*byte)).wrapping_mul(Self::PRIME);
         }
-        Ok(())
+    }
+
+    fn text(&mut self, text: &str) {
+        self.bytes(text.as_bytes());
+        self.bytes(&[0]);
+    }
+
+    fn number(&mut self, number: u64) {
+        self.bytes(&number.to_le_bytes());
+    }
+
+    fn point(&mut self, at: P2) {
+        self.number(at.x.to_bits());
+        self.number(at.y.to_bits());
     }
 }
 
