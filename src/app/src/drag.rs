@@ -1,7 +1,7 @@
 //! Taking hold of a handle: by pointer, each frame a preview and the end a choice; by keys, each
 //! press a choice.
 
-use crate::components::number::directed;
+use crate::amount::directed;
 use engine::figures::Handle;
 use engine::geometry::Outline;
 use engine::plan::{Decision, Draft, Kind, NumberKind, Value};
@@ -71,25 +71,26 @@ impl Drag {
                 for event in moved_by_mm(&handle, &draft, right, down) {
                     on_do.emit(event);
                 }
-                // Dropping a closure while it runs is undefined; the list goes once it has returned.
-                let (listeners, target) = (listeners.clone(), target.clone());
-                wasm_bindgen_futures::spawn_local(async move {
-                    for (name, listener) in EVENTS.iter().zip(listeners.borrow_mut().drain(..)) {
-                        let _ = target.remove_event_listener_with_callback(
-                            name,
-                            listener.as_ref().unchecked_ref(),
-                        );
-                    }
-                });
+                let_go(listeners.clone(), target.clone());
             })
         };
         let mut list = listeners.borrow_mut();
         list.extend([moving, ending]);
         for (name, listener) in EVENTS.iter().zip(list.iter()) {
-            let _ =
-                target.add_event_listener_with_callback(name, listener.as_ref().unchecked_ref());
+            let listener = listener.as_ref().unchecked_ref();
+            let _ = target.add_event_listener_with_callback(name, listener);
         }
     }
+}
+
+/// Dropping a closure while it runs is undefined; the list goes once it has returned.
+fn let_go(listeners: Rc<RefCell<Vec<Listener>>>, target: Element) {
+    wasm_bindgen_futures::spawn_local(async move {
+        for (name, listener) in EVENTS.iter().zip(listeners.borrow_mut().drain(..)) {
+            let listener = listener.as_ref().unchecked_ref();
+            let _ = target.remove_event_listener_with_callback(name, listener);
+        }
+    });
 }
 
 /// A pointer that is cancelled ends in `lostpointercapture` too.

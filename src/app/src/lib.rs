@@ -3,6 +3,7 @@
 //! One module serves two places. On the page, [`start`] mounts the room; in a worker there is no
 //! window to mount it in, so the module only stands ready to answer exported calls.
 
+mod amount;
 mod components;
 mod drag;
 mod effects;
@@ -14,6 +15,7 @@ mod prose;
 mod room;
 mod route;
 mod store;
+mod terms;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

@@ -51,7 +51,15 @@ fn one(seed: u32, into: &mut Fnv) {
 fn drawing(session: &Session, into: &mut Fnv) {
     let (case, plan) = (session.case(), session.plan());
     let known = Known::of(case, plan);
-    let show = Show { case, plan, draft: session.draft(), known: &known, reveal: true, lit: None, px: 400.0 };
+    let show = Show {
+        case,
+        plan,
+        draft: session.draft(),
+        known: &known,
+        reveal: true,
+        lit: None,
+        px: 400.0,
+    };
     for item in figures::section(&show).items {
         match item {
             Item::Path { rings, .. } => rings.iter().flatten().for_each(|at| into.point(*at)),

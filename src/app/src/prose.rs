@@ -39,7 +39,6 @@ pub fn use_prose() -> Prose {
 }
 
 /// Our own small Markdown: `## heading` lines, paragraphs parted by empty lines, `- ` list items.
-#[must_use]
 pub fn html(text: &str) -> Html {
     let blocks = text.split("\n\n").map(str::trim).filter(|block| !block.is_empty());
     html! { <>{ for blocks.map(block) }</> }

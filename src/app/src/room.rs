@@ -1,5 +1,6 @@
 //! The room as a whole: head, place, foot.
 
+use crate::components::figure::hatchings_of_plots;
 use crate::effects;
 use crate::library::Library;
 use crate::pages::bench::BenchPage;
@@ -35,6 +36,7 @@ pub fn Room() -> Html {
     };
     html! {
         <>
+            { hatchings_of_plots() }
             <a class="skip" href="#room-place" onclick={Callback::from(|event: MouseEvent| { event.prevent_default(); effects::focus("room-place"); })}>{ "Skip to the case" }</a>
             <header class="room-head">
                 <a class="name" href="#/">{ "Wallwise" }</a>

@@ -1,17 +1,12 @@
 //! A figure of the engine as a drawing on the page, with handles for pointer and keys.
 
-use crate::drag::{self, Drag};
+use super::handle::handle_view;
 use engine::figures::style::{HATCHINGS, Hatching};
-use engine::figures::{Figure, Handle, Item, svg};
+use engine::figures::{Figure, Item, svg};
 use engine::plan::Draft;
+use engine::rules::{self, Reading};
 use engine::session::Event;
-use web_sys::{KeyboardEvent, PointerEvent};
 use yew::prelude::*;
-
-/// Half the width of what a finger can take hold of, CSS pixels.
-const REACH: f64 = 14.0;
-/// Radius of the knob, CSS pixels.
-const KNOB: f64 = 5.0;
 
 /// What a figure needs.
 #[derive(Properties, Clone)]
@@ -19,7 +14,7 @@ pub struct FigureProps {
     /// What is drawn.
     pub figure: Figure,
     /// Under which id; figures of one name that stand on a page together need one each, and share
-    /// the hatchings that [`Hatchings`] holds once.
+    /// the hatchings that [`hatchings_of_plots`] holds once.
     #[prop_or_default]
     pub id: Option<AttrValue>,
     /// The choices that its handles move; none for a picture that stands still.
@@ -70,14 +65,12 @@ pub fn Drawing(props: &FigureProps) -> Html {
     }
 }
 
-/// The hatchings of figures that are drawn under an id of their own, once for the page.
-#[component]
-pub fn Hatchings(props: &FigureProps) -> Html {
-    let figure = &props.figure;
+/// The hatchings of plots, which are drawn under ids of their own: once for the page.
+pub fn hatchings_of_plots() -> Html {
+    let any = rules::all().find_map(|rule| plots::band_plot(rule, Reading::Number(0.0), 360.0));
+    let patterns = any.iter().flat_map(|plot| HATCHINGS.iter().map(move |one| pattern(plot, one)));
     html! {
-        <svg class="visually-hidden" aria-hidden="true" width="0" height="0">
-            <defs>{ for HATCHINGS.iter().map(|one| pattern(figure, one)) }</defs>
-        </svg>
+        <svg class="drawing visually-hidden" aria-hidden="true" width="0" height="0"><defs>{ for patterns }</defs></svg>
     }
 }
 
@@ -110,45 +103,5 @@ fn item(figure: &Figure, item: &Item) -> Html {
                     textLength={svg::number(length)} lengthAdjust="spacingAndGlyphs" aria-hidden="true">{ text }</text>
             }
         }
-    }
-}
-
-fn handle_view(place: usize, handle: &Handle, draft: &Draft, props: &FigureProps) -> Html {
-    let key = {
-        let (handle, draft, on_do) = (handle.clone(), draft.clone(), props.on_do.clone());
-        Callback::from(move |event: KeyboardEvent| {
-            if let Some(steps) = drag::steps_of_key(&event.key(), event.shift_key()) {
-                event.prevent_default();
-                for event in drag::moved_by_steps(&handle, &draft, steps) {
-                    on_do.emit(event);
-                }
-            }
-        })
-    };
-    let down = {
-        let (handle, draft) = (handle.clone(), draft.clone());
-        let (on_try, on_do) = (props.on_try.clone(), props.on_do.clone());
-        let width = props.figure.window.width();
-        Callback::from(move |event: PointerEvent| {
-            event.prevent_default();
-            Drag::begin(
-                &event,
-                width,
-                handle.clone(),
-                draft.clone(),
-                on_try.clone(),
-                on_do.clone(),
-            );
-        })
-    };
-    let (cx, cy) = (svg::number(handle.at.x), svg::number(handle.at.y));
-    let radius = |pixels: f64| svg::number(pixels * props.figure.pixel);
-    html! {
-        <g key={place} class="handle" role="slider" tabindex="0" aria-label={handle.label.clone()}
-            aria-valuenow={drag::value_now(handle, draft).to_string()} aria-valuetext={drag::value_in_words(handle, draft)}
-            onkeydown={key} onpointerdown={down}>
-            <circle cx={cx.clone()} cy={cy.clone()} r={radius(REACH)} class="handle-reach" />
-            <circle {cx} {cy} r={radius(KNOB)} class="handle-knob" />
-        </g>
     }
 }

@@ -1,7 +1,7 @@
 //! A decision with an outline: edges as numbers, vertices as numbers, and the handles on the map.
 
 use super::choice::Asked;
-use super::number::text_of;
+use crate::amount::{in_mm, span, stretched, tenths, text_of};
 use engine::geometry::Outline;
 use engine::plan::{Entry, Value};
 use yew::prelude::*;
@@ -140,55 +140,4 @@ fn vertex(place: usize, at: [i32; 2], outline: &Outline, set: &Set, wrong: &Wron
         html! { <input type="text" inputmode="decimal" size="6" value={in_mm(at[part])} aria-label={format!("corner {}, {name}, mm", place + 1)} onchange={typed} /> }
     };
     html! { <tr><th scope="row">{ place + 1 }</th><td>{ field(0) }</td><td>{ field(1) }</td></tr> }
-}
-
-fn span(outline: &Outline, part: usize) -> [i32; 2] {
-    let values = outline.tenths().iter().map(|at| at[part]);
-    [values.clone().min().unwrap_or(0), values.max().unwrap_or(0)]
-}
-
-fn stretched(vertices: &[[i32; 2]], part: usize, old: [i32; 2], new: [i32; 2]) -> Vec<[i32; 2]> {
-    let width = (old[1] - old[0]).max(1);
-    vertices
-        .iter()
-        .map(|at| {
-            let mut at = *at;
-            at[part] =
-                new[0] + ((at[part] - old[0]) * (new[1] - new[0]) + width / 2).div_euclid(width);
-            at
-        })
-        .collect()
-}
-
-fn in_mm(tenths: i32) -> String {
-    format!("{:.1}", f64::from(tenths) / 10.0)
-}
-
-fn tenths(text: &str) -> Option<i32> {
-    let value: f64 = text.trim().replace(['−', '–'], "-").replace(',', ".").parse().ok()?;
-    let tenths = value * 10.0;
-    let whole = tenths.is_finite() && tenths.abs() < 1e4 && (tenths - tenths.round()).abs() < 1e-6;
-    #[expect(clippy::cast_possible_truncation, reason = "checked to be small and whole")]
-    whole.then_some(tenths.round() as i32)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn moving_an_edge_keeps_the_opposite_edge_where_it_is() {
-        let moved = stretched(&START, 1, [-10, 30], [-10, 90]);
-        assert_eq!(moved[0], [-20, -10]);
-        assert_eq!(moved[4], [20, 90]);
-        assert!(Outline::new(moved).is_ok());
-    }
-
-    #[test]
-    fn millimetres_are_read_in_tenths_or_not_at_all() {
-        assert_eq!(tenths("3,2"), Some(32));
-        assert_eq!(tenths("−0.5"), Some(-5));
-        assert_eq!(tenths("0.55"), None);
-        assert_eq!(tenths("inf"), None);
-    }
 }

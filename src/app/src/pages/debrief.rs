@@ -2,11 +2,11 @@
 
 use crate::components::caution::Caution;
 use crate::components::verdict::VerdictView;
+use crate::components::whole::whole;
 use crate::effects;
 use crate::store::{Action, Bench, Room};
-use engine::debrief::{Debrief, Group, Lost, PlanWord, RULE_SET, Verdict};
+use engine::debrief::{Debrief, Group, RULE_SET, Verdict};
 use engine::plan::Step;
-use engine::rules;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -55,45 +55,6 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
                 <a href="#/">{ "Another case" }</a>
             </p>
         </section>
-    }
-}
-
-fn whole(debrief: &Debrief) -> Html {
-    let class = match debrief.word {
-        PlanWord::Sound => "sound",
-        PlanWord::Workable => "workable",
-        PlanWord::Compromised => "compromised",
-        PlanWord::Unsafe => "unsafe",
-    };
-    let mark = &debrief.mark;
-    let percent =
-        mark.percent().map_or("not marked".to_owned(), |percent| format!("{percent:.0} of 100"));
-    let lost = mark.lost.iter().map(|(why, weight)| html! { <li>{ format!("{} — {weight:.1}", lost_words(why, debrief)) }</li> });
-    html! {
-        <div class={classes!("whole", class)} role="status">
-            <p class="whole-word">{ format!("This plan is {}.", debrief.word.word()) }</p>
-            <p>{ debrief.word.meaning() }</p>
-            <p class="mark">{ format!("Mark: {percent}.") }</p>
-            <details>
-                <summary>{ "How the mark adds up" }</summary>
-                <p>{ format!("Full weight of this case: {:.0}. Set aside, because sources differ, because it could not be known, or because it was rightly not reached: {:.0}. Lost: {:.1}.", mark.full, mark.set_aside, mark.lost_weight()) }</p>
-                <ul>{ for lost }</ul>
-            </details>
-        </div>
-    }
-}
-
-fn lost_words(why: &Lost, debrief: &Debrief) -> String {
-    let statement = |id: &str| rules::find(id).map_or("", |rule| rule.statement);
-    match why {
-        Lost::Acceptable(id) => format!("acceptable, not ideal: {}", statement(id)),
-        Lost::NotReached(id) => format!("not reached: {}", statement(id)),
-        Lost::Group(place) => {
-            let group = &debrief.groups[*place];
-            let first =
-                group.faults.first().map_or("", |place| debrief.verdicts[*place].rule.statement);
-            group.cause().unwrap_or_else(|| format!("fault: {first}"))
-        }
     }
 }
 

@@ -1,0 +1,155 @@
+//! Counts and millimetres: in words, and out of what somebody typed.
+
+use engine::geometry::Outline;
+use engine::plan::NumberKind;
+use wasm_bindgen::JsCast;
+use web_sys::{Event, HtmlInputElement};
+
+/// Where stepping starts: nothing where that is allowed, else the least.
+#[must_use]
+pub fn start(kind: &NumberKind) -> i32 {
+    if kind.allows(0) { 0 } else { kind.least }
+}
+
+/// A count in words, with its direction and never with a bare sign.
+#[must_use]
+pub fn directed(kind: &NumberKind, count: i32) -> String {
+    let size = format!("{} {}", kind.words(count.abs()), kind.unit);
+    match (count.signum(), kind.ways) {
+        (-1, [less, _]) if !less.is_empty() => format!("{size} {less}"),
+        (1, [_, more]) if !more.is_empty() => format!("{size} {more}"),
+        (-1, _) => format!("−{size}"),
+        _ => size,
+    }
+}
+
+/// A count out of what somebody typed.
+///
+/// # Errors
+/// A sentence with what was found and what was expected.
+pub fn read(kind: &NumberKind, text: &str) -> Result<i32, String> {
+    let expected = || {
+        format!(
+            "found \"{}\", expected {} to {} {} in steps of {}",
+            text.chars().take(20).collect::<String>(),
+            kind.words(kind.least),
+            kind.words(kind.most),
+            kind.unit,
+            kind.words(kind.by)
+        )
+    };
+    let value: f64 =
+        text.trim().replace(['−', '–'], "-").replace(',', ".").parse().map_err(|_| expected())?;
+    let count = value * f64::from(kind.per_unit);
+    if !count.is_finite() || count.abs() > 1e6 || (count - count.round()).abs() > 1e-6 {
+        return Err(expected());
+    }
+    #[expect(clippy::cast_possible_truncation, reason = "checked to be small and whole")]
+    let count = count.round() as i32;
+    if kind.allows(count) { Ok(count) } else { Err(expected()) }
+}
+
+/// What stands in the field that the event came from.
+pub fn text_of(event: &Event) -> String {
+    event
+        .target()
+        .and_then(|target| target.dyn_into::<HtmlInputElement>().ok())
+        .map(|field| field.value())
+        .unwrap_or_default()
+}
+
+/// Least and greatest value of one part of an outline's corners, tenths of a millimetre.
+#[must_use]
+pub fn span(outline: &Outline, part: usize) -> [i32; 2] {
+    let values = outline.tenths().iter().map(|at| at[part]);
+    [values.clone().min().unwrap_or(0), values.max().unwrap_or(0)]
+}
+
+/// Corners stretched in one part so that its old span becomes the new one.
+#[must_use]
+pub fn stretched(
+    vertices: &[[i32; 2]],
+    part: usize,
+    old: [i32; 2],
+    new: [i32; 2],
+) -> Vec<[i32; 2]> {
+    let width = (old[1] - old[0]).max(1);
+    vertices
+        .iter()
+        .map(|at| {
+            let mut at = *at;
+            at[part] =
+                new[0] + ((at[part] - old[0]) * (new[1] - new[0]) + width / 2).div_euclid(width);
+            at
+        })
+        .collect()
+}
+
+/// Tenths of a millimetre as a field shows them.
+#[must_use]
+pub fn in_mm(tenths: i32) -> String {
+    format!("{:.1}", f64::from(tenths) / 10.0)
+}
+
+/// Tenths of a millimetre out of what somebody typed.
+#[must_use]
+pub fn tenths(text: &str) -> Option<i32> {
+    let value: f64 = text.trim().replace(['−', '–'], "-").replace(',', ".").parse().ok()?;
+    let tenths = value * 10.0;
+    let whole = tenths.is_finite() && tenths.abs() < 1e4 && (tenths - tenths.round()).abs() < 1e-6;
+    #[expect(clippy::cast_possible_truncation, reason = "checked to be small and whole")]
+    whole.then_some(tenths.round() as i32)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use engine::plan::{Decision, Kind};
+
+    fn kind(decision: Decision) -> NumberKind {
+        match decision.entry().kind {
+            Kind::Number(kind) => kind,
+            _ => panic!("no number"),
+        }
+    }
+
+    #[test]
+    fn a_field_takes_a_comma_and_a_typographic_minus() {
+        let depth = kind(Decision::Depth);
+        assert_eq!(read(&depth, "1,5"), Ok(15));
+        assert_eq!(read(&depth, "−0.5"), Ok(-5));
+    }
+
+    #[test]
+    fn a_field_refuses_what_is_no_step_of_its_range() {
+        let diameter = kind(Decision::Diameter);
+        for text in ["4.2", "9", "NaN", "inf", "", "four"] {
+            assert!(read(&diameter, text).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_direction_is_said_in_words() {
+        assert_eq!(directed(&kind(Decision::OffsetFacial), -10), "1.0 mm to the oral side");
+        assert_eq!(directed(&kind(Decision::Depth), 15), "1.5 mm apical of the crest");
+    }
+
+    const SQUARE: [[i32; 2]; 8] =
+        [[-20, -10], [0, -10], [20, -10], [20, 10], [20, 30], [0, 30], [-20, 30], [-20, 10]];
+
+    #[test]
+    fn moving_an_edge_keeps_the_opposite_edge_where_it_is() {
+        let moved = stretched(&SQUARE, 1, [-10, 30], [-10, 90]);
+        assert_eq!(moved[0], [-20, -10]);
+        assert_eq!(moved[4], [20, 90]);
+        assert!(Outline::new(moved).is_ok());
+    }
+
+    #[test]
+    fn millimetres_are_read_in_tenths_or_not_at_all() {
+        assert_eq!(tenths("3,2"), Some(32));
+        assert_eq!(tenths("−0.5"), Some(-5));
+        assert_eq!(tenths("0.55"), None);
+        assert_eq!(tenths("inf"), None);
+    }
+}

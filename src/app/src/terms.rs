@@ -1,0 +1,106 @@
+//! Terms of the trade, one sentence each, by the step that uses them.
+
+use engine::plan::Step;
+
+/// A term and what it means.
+pub type Term = (&'static str, &'static str);
+
+const CHART: &[Term] = &[
+    (
+        "ASA class",
+        "How ill a patient is as a whole, from I (healthy) to IV (a constant threat to life).",
+    ),
+    ("INR", "How much longer this blood takes to clot than ordinary blood."),
+    ("HbA1c", "Average blood sugar of the last three months, in percent."),
+    (
+        "Antiresorptive",
+        "A drug that slows the breakdown of bone; in high doses it puts the jaw at risk after surgery.",
+    ),
+];
+const EXAMINATION: &[Term] = &[
+    ("Bone sounding", "Under anaesthesia, a probe is pushed through the gum until it meets bone."),
+    ("Phenotype", "Whether the gum is thin or thick; a probe shines through thin gum."),
+    ("Facial plate", "The wall of bone between the root and the lip or cheek."),
+    (
+        "Section",
+        "A slice through the jaw computed from a cone-beam scan; a plate thinner than about 1 mm blurs away.",
+    ),
+];
+const INTENTION: &[Term] = &[
+    (
+        "Type 1 to 4",
+        "When an implant is placed: today (1), after 4 to 8 weeks (2), 12 to 16 weeks (3), later (4).",
+    ),
+    (
+        "Ridge preservation",
+        "A graft in the empty socket so that the ridge shrinks less until an implant is placed.",
+    ),
+    ("Fallback", "What is done if the operation cannot be finished as planned."),
+];
+const EXTRACTION: &[Term] = &[
+    ("Luxate", "Loosen the root in its socket before it is gripped."),
+    ("Debridement", "Scraping out diseased tissue."),
+    ("Sectioning", "Cutting the root so that its parts come out singly."),
+];
+const FLAP: &[Term] = &[
+    ("Envelope", "A flap without vertical cuts."),
+    ("Vertical release", "A cut from the margin towards the vestibule that lets the flap move."),
+    (
+        "Periosteal release",
+        "A shallow cut through the lining inside the flap, so that it stretches.",
+    ),
+    ("Keratinised tissue", "The firm band of gum beside the teeth."),
+    ("Papilla", "The point of gum between two teeth."),
+];
+const IMPLANT: &[Term] = &[
+    ("Platform", "The top of the implant, where the crown's part is screwed on."),
+    ("Facial gap", "The empty space between the implant and the facial wall of the socket."),
+    ("Reference crest", "The level that the mid-facial crest would have without any defect."),
+    ("Dehiscence", "A part of the wall that is missing from the crest downwards."),
+    ("Fenestration", "A window in the wall with bone above it."),
+];
+const SEATING: &[Term] = &[
+    (
+        "Seating torque",
+        "The force of turning at which the implant comes to its seat, in newton centimetres.",
+    ),
+    ("Cover screw", "Closes the implant under the gum."),
+    ("Healing abutment", "Closes the implant through the gum."),
+    ("Provisional", "A crown for the time of healing."),
+];
+const GRAFT: &[Term] = &[
+    ("Particulate graft", "Bone or bone substitute in grains."),
+    ("Contour layer", "Graft laid on the outside of the facial wall."),
+    ("Membrane", "A sheet that keeps gum out while bone grows."),
+    ("Connective tissue graft", "Gum tissue from the palate, to thicken thin gum."),
+    ("PTFE", "A plastic that does not resorb; dense PTFE may stay exposed, expanded PTFE may not."),
+];
+const CLOSURE: &[Term] = &[
+    ("Primary closure", "The edges of the flap meet over the site."),
+    ("Haemostasis", "The bleeding has stopped."),
+    ("Monofilament", "A thread of one strand, which does not draw fluid into the wound."),
+];
+const RETURNS: &[Term] = &[
+    ("Turnover", "Graft being replaced by the patient's own bone."),
+    (
+        "Impression part",
+        "A part screwed to the implant that carries its position to the crown's maker.",
+    ),
+];
+
+/// The terms of a step.
+#[must_use]
+pub const fn terms(step: Step) -> &'static [Term] {
+    match step {
+        Step::Chart => CHART,
+        Step::Examination => EXAMINATION,
+        Step::Intention => INTENTION,
+        Step::Extraction => EXTRACTION,
+        Step::Flap => FLAP,
+        Step::Implant => IMPLANT,
+        Step::Seating => SEATING,
+        Step::Graft => GRAFT,
+        Step::Closure => CLOSURE,
+        Step::Returns => RETURNS,
+    }
+}
