@@ -1,5 +1,11 @@
 //! The tool itself, from the command line.
 
+mod case;
+mod hostile;
+mod judge;
 mod manners;
+mod mutated;
+mod rules;
+mod schemas;
 mod serve;
 mod tool;

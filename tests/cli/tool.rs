@@ -7,6 +7,8 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
+use serde_json::Value;
+
 /// What a finished run said, and its exit code.
 #[derive(Debug)]
 pub struct Ran {
@@ -23,6 +25,28 @@ pub fn wallwise(arguments: &[&str]) -> Ran {
         out: String::from_utf8(output.stdout).expect("results are text"),
         talk: String::from_utf8(output.stderr).expect("talk is text"),
     }
+}
+
+/// The result of a run that must end well and in silence.
+pub fn done(arguments: &[&str]) -> String {
+    let ran = wallwise(arguments);
+    assert_eq!((ran.code, ran.talk.as_str()), (Some(0), ""), "{arguments:?}: {}", ran.out);
+    ran.out
+}
+
+/// The JSON of a run that must end well.
+pub fn json(arguments: &[&str]) -> Value {
+    serde_json::from_str(&done(arguments)).expect("JSON")
+}
+
+/// The JSON of a run, whatever its exit code.
+pub fn json_of(ran: &Ran) -> Value {
+    serde_json::from_str(&ran.out).unwrap_or_else(|why| panic!("{why}: {}{}", ran.out, ran.talk))
+}
+
+/// A path as an argument.
+pub fn path(path: &Path) -> &str {
+    path.to_str().expect("a plain path")
 }
 
 /// An empty folder that belongs to one test alone.

@@ -31,16 +31,22 @@ pub fn read(path: &Path) -> Result<String, Fault> {
     String::from_utf8(bytes).why(named)
 }
 
+/// How many faults of a file are told; the rest are counted.
+const MOST_TOLD: usize = 50;
+
 /// One fault for everything that is wrong with a file, a line each.
 pub fn refused(path: &Path, faults: &Faults) -> Fault {
-    let lines: Vec<String> =
-        faults.0.iter().map(|fault| format!("{}:{fault}", path.display())).collect();
-    let count = match lines.len() {
+    let told = faults.0.iter().take(MOST_TOLD);
+    let mut lines: Vec<String> = told.map(|fault| format!("{}:{fault}", path.display())).collect();
+    if faults.0.len() > MOST_TOLD {
+        lines.push(format!("and {} more", faults.0.len() - MOST_TOLD));
+    }
+    let count = match faults.0.len() {
         1 => "one fault".to_owned(),
         count => format!("{count} faults"),
     };
     Fault::new(format!("{count} in {}\n{}", path.display(), lines.join("\n")))
-        .hint("scenarios/template_case.toml and scenarios/template_plan.toml show every key")
+        .hint("scenarios/template.case.toml and scenarios/template.plan.toml show every key")
 }
 
 /// A case by its address, by a bare seed, or from a case file.
@@ -98,6 +104,6 @@ pub fn plan(draft: &Draft, case: &Case, from: &Path) -> Result<Plan, Fault> {
             from.display(),
             lines.join("\n")
         ))
-        .hint("decide what is undecided; scenarios/template_plan.toml explains every key")
+        .hint("decide what is undecided; scenarios/template.plan.toml explains every key")
     })
 }

@@ -1,24 +1,30 @@
 //! What `--json` prints: shapes of the tool's own, so that the engine may change its types freely.
 //! `tests/schemas` documents them; a test keeps it current.
 
+mod written;
+
+pub use written::OneCase;
+
 use engine::debrief::{
     self, CAUTION, Debrief, EVIDENCE_REVIEWED, Lost, RULE_SET, Verdict, explain,
 };
-use engine::rules::{Agreement, Reading, Rule, Scale};
+use engine::rules::{Agreement, Reading, Rule, Scale, Zone};
 use schemars::JsonSchema;
 use serde::Serialize;
 
 /// What `wallwise judge --json` prints.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct Judgement {
     /// What stands beside every verdict.
     pub caution: &'static str,
-    /// Address of the case; absent for one that was written out.
+    /// Address of the case; null for one that was written out.
     pub case: Option<String>,
     /// Number of the rule set.
     pub rule_set: &'static str,
     /// `sound`, `workable`, `compromised` or `unsafe`.
+    #[schemars(extend("enum" = ["sound", "workable", "compromised", "unsafe"]))]
     pub plan: &'static str,
     /// The mark with its parts.
     pub mark: Mark,
@@ -31,6 +37,7 @@ pub struct Judgement {
 /// The mark with its parts.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct Mark {
     /// 0 to 100; null when nothing was left to mark.
     pub percent: Option<f64>,
@@ -45,8 +52,10 @@ pub struct Mark {
 /// Weight that was lost.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct LostWeight {
     /// `acceptable`, `not-reached` or `faults`.
+    #[schemars(extend("enum" = ["acceptable", "not-reached", "faults"]))]
     pub why: &'static str,
     /// The rule, or the rules of the group.
     pub rules: Vec<&'static str>,
@@ -57,6 +66,7 @@ pub struct LostWeight {
 /// Faults with one cause.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct Group {
     /// The cause as a sentence; null for a fault of its own.
     pub cause: Option<String>,
@@ -69,6 +79,7 @@ pub struct Group {
 /// One verdict.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct OneVerdict {
     /// Id of the rule.
     pub rule: &'static str,
@@ -85,6 +96,7 @@ pub struct OneVerdict {
     /// Zones of the number from the lowest up; empty for situations.
     pub band: Vec<Stretch>,
     /// `ideal`, `acceptable`, `debated`, `outside-suboptimal`, `outside-likely-to-compromise`, `unsafe`.
+    #[schemars(extend("enum" = zones()))]
     pub verdict: &'static str,
     /// What a fault costs; 0 without one.
     pub cost: u32,
@@ -97,6 +109,7 @@ pub struct OneVerdict {
 /// The explanation of a verdict.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct Words {
     /// What was measured or found.
     pub measured: String,
@@ -117,18 +130,21 @@ pub struct Words {
 /// One zone of a scale.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct Stretch {
     /// Lower end; null when open.
     pub from: Option<f64>,
     /// Upper end; null when open.
     pub to: Option<f64>,
     /// The zone.
+    #[schemars(extend("enum" = zones()))]
     pub zone: &'static str,
 }
 
 /// What `wallwise rules --json` prints.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct RuleBook {
     /// What stands beside every verdict.
     pub caution: &'static str,
@@ -143,6 +159,7 @@ pub struct RuleBook {
 /// One rule.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct OneRule {
     /// Id.
     pub id: &'static str,
@@ -163,8 +180,10 @@ pub struct OneRule {
     /// Situations; empty for a number.
     pub situations: Vec<OneSituation>,
     /// The worst verdict that it can give.
+    #[schemars(extend("enum" = zones()))]
     pub worst: &'static str,
     /// `agreed`, `number-varies` or `contested`.
+    #[schemars(extend("enum" = ["agreed", "number-varies", "contested"]))]
     pub agreement: &'static str,
     /// Why it matters.
     pub why: &'static str,
@@ -177,18 +196,21 @@ pub struct OneRule {
 /// A situation that a rule tells apart.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct OneSituation {
     /// Its key.
     pub key: &'static str,
     /// In words.
     pub words: &'static str,
     /// Its zone.
+    #[schemars(extend("enum" = zones()))]
     pub zone: &'static str,
 }
 
 /// A source.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
 pub struct OneSource {
     /// Citation.
     pub cite: &'static str,
@@ -276,6 +298,12 @@ impl OneVerdict {
             },
         }
     }
+}
+
+/// Every word of a verdict.
+fn zones() -> Vec<&'static str> {
+    use Zone::{Acceptable, Compromising, Debated, Ideal, Suboptimal, Unsafe};
+    [Ideal, Acceptable, Debated, Suboptimal, Compromising, Unsafe].map(Zone::key).to_vec()
 }
 
 fn unit(scale: &Scale) -> &'static str {

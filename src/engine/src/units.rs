@@ -234,6 +234,26 @@ impl Deg {
     }
 }
 
+/// A number that is refused, as the message shows it: what is no number is named, and what is very
+/// large or very small is shortened.
+#[derive(Debug, Clone, Copy)]
+pub struct Found(pub f64);
+
+impl fmt::Display for Found {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let size = self.0.abs();
+        if self.0.is_nan() {
+            f.write_str("nan, which is no number")
+        } else if size.is_infinite() {
+            f.write_str("an infinite number")
+        } else if size >= 1e9 || (size > 0.0 && size < 1e-9) {
+            write!(f, "{:e}", self.0)
+        } else {
+            write!(f, "{}", self.0)
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,5 +1,6 @@
 //! `wallwise case ADDRESS`: one case for the instructor, truth included.
 
+use crate::shapes::OneCase;
 use crate::{Fault, Status, Streams, Why, input};
 use engine::cases;
 use engine::chart::Case;
@@ -48,7 +49,8 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         figure(&case, sound.as_ref(), name, Path::new(file), streams)?;
     }
     if args.json {
-        streams.print_json(&case)?;
+        let written = OneCase::of(&case).why(|| format!("cannot write {}", case.title))?;
+        streams.print_json(&written)?;
     } else if args.toml {
         streams.print(&write_case(&case))?;
     } else if args.plan {

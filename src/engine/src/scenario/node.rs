@@ -81,13 +81,30 @@ pub struct Fault {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Faults(pub Vec<Fault>);
 
+/// A text without characters that would move a terminal's cursor: a file may hold any.
+struct Visible<'a>(&'a str);
+
+impl fmt::Display for Visible<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for letter in self.0.chars() {
+            if letter.is_control() {
+                fmt::Display::fmt(&letter.escape_default(), f)?;
+            } else {
+                fmt::Write::write_char(f, letter)?;
+            }
+        }
+        Ok(())
+    }
+}
+
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Place { line, column } = self.place;
+        let (field, says) = (Visible(&self.field), Visible(&self.says));
         if self.field.is_empty() {
-            write!(f, "{line}:{column}: {}", self.says)
+            write!(f, "{line}:{column}: {says}")
         } else {
-            write!(f, "{line}:{column}: {}: {}", self.field, self.says)
+            write!(f, "{line}:{column}: {field}: {says}")
         }
     }
 }

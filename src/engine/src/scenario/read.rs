@@ -2,7 +2,7 @@
 
 use super::node::{Fault, Faults, Kind, Node, Pair, Place, nearest};
 use crate::geometry::{Outline, P2, P3};
-use crate::units::{Deg, Mm};
+use crate::units::{Deg, Found, Mm};
 use core::cell::RefCell;
 use core::ops::RangeInclusive;
 
@@ -190,15 +190,10 @@ impl<'a> Table<'a> {
             }
         };
         let (low, high) = (range.start(), range.end());
-        let found = if value.is_nan() {
-            "nan, which is no number".to_owned()
-        } else if value.is_infinite() {
-            "an infinite number".to_owned()
-        } else if range.contains(&value) {
+        if range.contains(&value) {
             return Some(value + 0.0);
-        } else {
-            format!("{value}")
-        };
+        }
+        let found = Found(value);
         self.fault(key, node.place, format!("found {found}, expected {low} to {high}"));
         None
     }

@@ -2,6 +2,7 @@
 
 use crate::geometry::Outline;
 use crate::plan::{Decision, Kind, Refusal, Step, Value};
+use crate::units::Found;
 use core::fmt;
 use serde::{Deserialize, Serialize};
 
@@ -75,7 +76,7 @@ impl fmt::Display for Unreadable {
             Self::NoSuchStep(key) => write!(f, "found the step \"{key}\", which does not exist"),
             Self::BadAnswer(refusal) => refusal.fmt(f),
             Self::NoSuchNumber { decision, found } => {
-                write!(f, "{}: found {found}, expected ", decision.key())?;
+                write!(f, "{}: found {}, expected ", decision.key(), Found(*found))?;
                 if let Kind::Number(kind) = decision.entry().kind {
                     let (least, most) = (kind.words(kind.least), kind.words(kind.most));
                     write!(

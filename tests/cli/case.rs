@@ -1,0 +1,119 @@
+//! `wallwise case`: the same case by every way in, and everything that can be written of it.
+
+use std::fs;
+
+use serde_json::Value;
+
+use super::tool::{done, folder, json, path, wallwise};
+
+/// A drawn case, by its seed.
+const SEED: &str = "7";
+
+#[test]
+fn a_bare_seed_prints_truth_readings_and_one_sound_plan_under_the_caution() {
+    let text = done(&["case", SEED]);
+    for expected in
+        ["Not clinical advice", "\nAddress 1.", "The chart, unasked", "One sound plan", "[chart]"]
+    {
+        assert!(text.contains(expected), "expected {expected} in\n{text}");
+    }
+}
+
+#[test]
+fn an_address_gives_the_case_of_its_seed_to_the_letter() {
+    let by_seed = json(&["case", SEED, "--json"]);
+    let address = by_seed["address"].as_str().expect("a drawn case has an address");
+    assert_eq!(json(&["case", address, "--json"]), by_seed);
+    let other = json(&["case", "8", "--json"]);
+    assert_ne!(other["case"], by_seed["case"], "another seed is another case");
+}
+
+#[test]
+fn json_says_what_the_case_file_says_and_a_case_file_gives_its_case_back() {
+    let written = done(&["case", SEED, "--toml"]);
+    assert!(written.starts_with("# synthetic, not for treatment"), "{written}");
+    let printed = json(&["case", SEED, "--json"]);
+    // Read by the library alone, not by our reader.
+    let read: Value = toml::from_str(&written).expect("the case file is TOML");
+    assert_eq!(read, printed["case"]);
+    assert!(printed["caution"].as_str().is_some_and(|said| said.contains("Not clinical advice")));
+
+    let file = folder("case-file").join("case.toml");
+    fs::write(&file, &written).expect("written");
+    let back = json(&["case", path(&file), "--json"]);
+    assert_eq!(back["case"], printed["case"]);
+    assert_eq!(back["address"], Value::Null, "a case that may be edited has no address");
+}
+
+#[test]
+fn a_plan_is_printed_as_a_file_with_a_comment_for_every_key() {
+    let plan = done(&["case", SEED, "--plan"]);
+    assert!(plan.starts_with("# synthetic, not for treatment"), "{plan}");
+    assert!(plan.contains("kind = \"plan\""), "{plan}");
+    let keys = plan.lines().skip(3).filter(|line| line.contains(" = "));
+    assert!(keys.clone().count() > 20, "{plan}");
+    for line in keys {
+        assert!(line.contains("  # "), "{line}");
+    }
+}
+
+#[test]
+fn each_of_the_four_figures_is_written_as_a_drawing_that_describes_itself() {
+    let folder = folder("figures");
+    let mut drawn = Vec::new();
+    for name in ["facial-map", "section", "gap-clock", "gap-profile"] {
+        let file = folder.join(name).with_extension("svg");
+        let ran = wallwise(&["case", SEED, "--figure", name, path(&file)]);
+        assert_eq!((ran.code, ran.out.as_str()), (Some(0), ""), "{}", ran.talk);
+        let svg = fs::read_to_string(&file).expect("the figure is there");
+        assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>"), "{name}: {svg}");
+        assert!(svg.contains("<title"), "{name} has no words");
+        assert!(!svg.contains("NaN") && !svg.contains("inf\""), "{name} has a number that is none");
+        drawn.push(svg);
+    }
+    drawn.dedup();
+    assert_eq!(drawn.len(), 4, "four different figures");
+    let wrong = wallwise(&["case", SEED, "--figure", "gap-clok", path(&folder.join("x.svg"))]);
+    assert_eq!(wrong.code, Some(2));
+    assert!(wrong.talk.contains("found the figure \"gap-clok\""), "{}", wrong.talk);
+    assert!(wrong.talk.contains("hint: the figures are facial-map, section"), "{}", wrong.talk);
+    assert!(!folder.join("x.svg").exists());
+}
+
+#[test]
+fn solids_are_written_with_a_recipe_that_names_each_of_them() {
+    let folder = folder("solids");
+    let ran = wallwise(&["case", SEED, "--mesh", path(&folder)]);
+    assert_eq!((ran.code, ran.out.as_str()), (Some(0), ""), "{}", ran.talk);
+    assert!(ran.talk.contains("and recipe.json into"), "{}", ran.talk);
+    let recipe = fs::read_to_string(folder.join("recipe.json")).expect("the recipe is there");
+    assert!(recipe.contains("not for treatment"), "{recipe}");
+    let recipe: Value = serde_json::from_str(&recipe).expect("the recipe is JSON");
+    let primitives = recipe["primitives"].as_array().expect("a list of solids");
+    assert!(primitives.len() >= 3, "bone, root and implant at least");
+    let mut meshes = 0;
+    for entry in fs::read_dir(&folder).expect("the folder is there") {
+        let name = entry.expect("an entry").file_name().to_string_lossy().into_owned();
+        if name == "recipe.json" {
+            continue;
+        }
+        meshes += 1;
+        let mesh = fs::read(folder.join(&name)).expect("a solid");
+        assert!(mesh.len() > 100, "{name} is empty");
+        let stem = name.split('.').next().unwrap_or_default();
+        let named = primitives.iter().any(|one| one["name"].as_str() == Some(stem));
+        assert!(named, "{name} is not in the recipe");
+    }
+    assert_eq!(meshes, primitives.len());
+    let measured = recipe["measurements"].as_array().expect("a list of measurements");
+    assert!(measured.iter().all(|one| one["expression"].is_string()), "{measured:?}");
+}
+
+#[test]
+fn two_forms_of_result_at_once_are_refused() {
+    for pair in [["--json", "--toml"], ["--toml", "--plan"], ["--json", "--plan"]] {
+        let ran = wallwise(&["case", SEED, pair[0], pair[1]]);
+        assert_eq!((ran.code, ran.out.as_str()), (Some(2), ""), "{pair:?}");
+        assert!(ran.talk.contains("cannot be used with"), "{}", ran.talk);
+    }
+}
