@@ -6,6 +6,7 @@ use crate::place::Place;
 use crate::shell::{self, run};
 use crate::suite::Suite;
 use crate::tools;
+use std::path::PathBuf;
 
 pub const OUTSIDE: Suite = Suite {
     name: "outside",
@@ -18,8 +19,10 @@ fn outside(place: &Place) -> Result<Counts, String> {
     if !site::build(place)? {
         return Err("the page does not build".to_owned());
     }
+    let pairs = pairs(place)?;
     let mut command = place.checker(python);
     command
+        .env("WALLWISE_PAIRS", pairs)
         .args(["-m", "unittest", "discover", "--start-directory"])
         .arg(place.tests("outside"))
         .args(["--pattern", "check_*.py"])
@@ -27,4 +30,22 @@ fn outside(place: &Place) -> Result<Counts, String> {
         .env("PYTHONDONTWRITEBYTECODE", "1");
     let ran = run(&mut command, shell::all)?;
     Ok(Counts::of_unittest(&ran.text).and_exit(ran.succeeded))
+}
+
+/// Sites and plans to measure; the checks ask for 200 at least.
+const PAIRS: &str = "210";
+
+/// Writes the export folders that the checks measure again, and returns where they are.
+fn pairs(place: &Place) -> Result<PathBuf, String> {
+    let build = ["build", "--release", "--workspace", "--example", "export-pairs"];
+    shell::must(place.cargo().args(build), "building the writer of export folders")?;
+    let writer = place.wallwise().with_file_name("examples").join("export-pairs");
+    let folder = place.root.join("target/outside/pairs");
+    // What an earlier run left there may have other names.
+    let _ = std::fs::remove_dir_all(&folder);
+    shell::must(
+        place.command(writer).arg(&folder).arg(PAIRS),
+        "writing sites and plans for the outside checks",
+    )?;
+    Ok(folder)
 }

@@ -1,11 +1,18 @@
 //! Writes export folders of varied (site, plan) pairs for the outside checks:
 //! `export-pairs DIR COUNT`, from seed 1 on.
 
+mod closed;
+mod varied;
+
+use engine::chart::Case;
+use engine::measure::Measurements;
+use engine::plan::Plan;
+use std::collections::BTreeMap;
+use std::hint::black_box;
 use std::io::Write;
 use std::path::Path;
 use std::process::ExitCode;
-
-mod varied;
+use std::time::Instant;
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -26,11 +33,16 @@ fn main() -> ExitCode {
     }
 }
 
+/// Repetitions of a measurement that is timed; the least time counts.
+const TIMES: u32 = 40;
+
 fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
-    let mut files = 0;
+    let mut files = 2;
+    let mut seconds = BTreeMap::new();
     for seed in 1..=count {
         let (case, plan) = varied::pair(seed);
-        let into = folder.join(format!("{seed:05}"));
+        let name = format!("{seed:05}");
+        let into = folder.join(&name);
         std::fs::create_dir_all(&into)?;
         let export = engine::solids::export(&case, Some(&plan));
         for (name, bytes) in &export.meshes {
@@ -39,6 +51,21 @@ fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
         let recipe = serde_json::to_vec_pretty(&export.recipe)?;
         std::fs::write(into.join("recipe.json"), recipe)?;
         files += export.meshes.len() + 1;
+        seconds.insert(name, seconds_to_measure(&case, &plan));
     }
+    std::fs::write(folder.join("seconds.json"), serde_json::to_vec_pretty(&seconds)?)?;
+    let forms: Vec<_> = (1..=60).flat_map(closed::forms).collect();
+    std::fs::write(folder.join("closed-forms.json"), serde_json::to_vec_pretty(&forms)?)?;
     Ok(files)
+}
+
+/// How long the engine takes for the volume to graft, from the bare site on.
+fn seconds_to_measure(case: &Case, plan: &Plan) -> f64 {
+    let once = |_| {
+        let start = Instant::now();
+        let volume = Measurements::of(black_box(case), black_box(plan)).volume_to_graft();
+        black_box(volume);
+        start.elapsed().as_secs_f64()
+    };
+    (0..TIMES).map(once).fold(f64::MAX, f64::min)
 }

@@ -18,15 +18,21 @@ use rand_chacha::rand_core::{Rng, SeedableRng};
 const TEETH: &[u8] = &[11, 12, 13, 15, 21, 22, 23, 25, 31, 32, 33, 35, 41, 42, 43, 44, 45];
 
 /// Uniform draws.
-struct Draws(ChaCha8Rng);
+pub struct Draws(ChaCha8Rng);
 
 impl Draws {
+    /// The draws of a seed.
+    pub fn of(seed: u64) -> Self {
+        Self(ChaCha8Rng::seed_from_u64(seed))
+    }
+
     fn part(&mut self) -> f64 {
         // 53 bits make a double in [0, 1).
         (self.0.next_u64() >> 11) as f64 / (1_u64 << 53) as f64
     }
 
-    fn between(&mut self, from: f64, to: f64) -> f64 {
+    /// From one number to another.
+    pub fn between(&mut self, from: f64, to: f64) -> f64 {
         from + (to - from) * self.part()
     }
 
@@ -42,7 +48,7 @@ impl Draws {
 /// The pair of this seed. By turns: a site varied beyond what cases hold, with a varied plan; a
 /// generated case with a varied plan; a generated case with the plan that proves it solvable.
 pub fn pair(seed: u64) -> (Case, Plan) {
-    let mut draws = Draws(ChaCha8Rng::seed_from_u64(seed));
+    let mut draws = Draws::of(seed);
     let mut trial = Trial::plain();
     match seed % 3 {
         0 => vary(&mut draws, &mut trial.case),

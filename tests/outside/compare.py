@@ -1,6 +1,6 @@
 """Compares what the engine measured with what outside libraries make of the same export.
 
-    python check.py FOLDER [--least 200] [--jobs 2] [--verbose]
+    python compare.py FOLDER [--jobs 2] [--verbose]
 
 FOLDER holds one export folder for each (site, plan) pair. Booleans and distances: manifold3d on the
 exported meshes. Watertightness: trimesh. Distances on the map: shapely on the exported outlines.
@@ -126,39 +126,54 @@ def agrees(unit, engine, outside):
     return difference <= absolute or difference <= relative * abs(outside)
 
 
-def main():
-    options = argparse.ArgumentParser()
-    options.add_argument("folder", type=Path)
-    options.add_argument("--least", type=int, default=200)
-    options.add_argument("--jobs", type=int, default=2)
-    options.add_argument("--verbose", action="store_true")
-    options = options.parse_args()
-    folders = sorted(p.parent for p in options.folder.glob("*/recipe.json"))
-    if len(folders) < options.least:
-        print(f"found {len(folders)} export folders, expected at least {options.least}")
-        return 2
+def table_of(folder, jobs=2):
+    """Rows by measurement over all pairs of a folder: (pair, unit, engine, outside, complaint)."""
+    folders = sorted(path.parent for path in Path(folder).glob("*/recipe.json"))
     table = defaultdict(list)
-    with ProcessPoolExecutor(options.jobs) as pool:
+    with ProcessPoolExecutor(jobs) as pool:
         for name, rows in pool.map(check, folders):
             for measure, unit, engine, outside, said in rows:
                 table[measure].append((name, unit, engine, outside, said))
-    failed = 0
-    compared = 0
-    print(f"{'measurement':34}{'compared':>9}{'nothing':>9}{'off':>5}   worst difference")
-    for measure, rows in sorted(table.items()):
-        off = [row for row in rows if not agrees(row[1], row[2], row[3])]
-        nothing = sum(1 for row in rows if row[2] == 0 and row[3] == 0)
-        failed += len(off)
-        compared += len(rows)
-        worst = max(rows, key=lambda row: 0.0 if row[2] == row[3] else abs(row[2] - row[3]))
-        print(
-            f"{measure:34}{len(rows):9}{nothing:9}{len(off):5}   "
-            f"engine {worst[2]:.4f}, outside {worst[3]:.4f} {worst[1]} ({worst[0]}) {worst[4]}"
-        )
+    return len(folders), dict(sorted(table.items()))
+
+
+def off(rows):
+    """Those that do not agree."""
+    return [row for row in rows if not agrees(row[1], row[2], row[3])]
+
+
+def told(measure, rows):
+    """One line about a measurement."""
+    nothing = sum(1 for row in rows if row[2] == 0 and row[3] == 0)
+    apart = [row for row in rows if row[2] != row[3]]
+    worst = max(apart, key=lambda row: abs(row[2] - row[3]), default=rows[0])
+    return (
+        f"{measure:32}{len(rows):9}{nothing:9}{len(off(rows)):5}   "
+        f"engine {worst[2]:.4f}, outside {worst[3]:.4f} {worst[1]} ({worst[0]}) {worst[4]}"
+    )
+
+
+HEADING = f"{'measurement':32}{'compared':>9}{'nothing':>9}{'off':>5}   worst difference"
+
+
+def main():
+    options = argparse.ArgumentParser()
+    options.add_argument("folder", type=Path)
+    options.add_argument("--jobs", type=int, default=2)
+    options.add_argument("--verbose", action="store_true")
+    options = options.parse_args()
+    pairs, table = table_of(options.folder, options.jobs)
+    if not pairs:
+        print(f"found no export folder in {options.folder}")
+        return 2
+    print(HEADING)
+    for measure, rows in table.items():
+        print(told(measure, rows))
         if options.verbose:
-            for row in off[:12]:
+            for row in off(rows)[:12]:
                 print(f"    {row[0]}: engine {row[2]:.4f}, outside {row[3]:.4f} {row[4]}")
-    print(f"{len(folders)} pairs, {compared} comparisons, {failed} outside their tolerance")
+    failed = sum(len(off(rows)) for rows in table.values())
+    print(f"{pairs} pairs, {sum(map(len, table.values()))} comparisons, {failed} off")
     return 1 if failed else 0
 
 

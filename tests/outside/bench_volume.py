@@ -1,0 +1,115 @@
+"""How much faster the engine measures a graft's volume than a mesh boolean does, in one run.
+
+    python bench_volume.py FOLDER
+
+FOLDER was just written by export-pairs, which also timed the engine on each pair, from the bare site
+to the volume. The boolean is given every advantage: meshes are made and read beforehand, and roots and
+implant are the coarsest convex meshes whose result is still within 0.5 % of the finest. Prints the
+ratio for each pair's least time, and exits with 1 when the middle ratio is under 100 or the engine is
+farther than 0.5 % (or 0.5 mm3) off.
+"""
+
+import json
+import statistics
+import sys
+import time
+from pathlib import Path
+
+import manifold3d as m3
+import numpy as np
+
+import compare
+import solids
+
+REPEATS = 5
+LEAST_RATIO = 100
+
+
+def coarse(export, name, keep):
+    """A round convex body by every `keep`th corner of each of its rings of 96, and its two poles."""
+    corners, _ = export.arrays(name)
+    rings, poles = corners[:-2].reshape(-1, 96, 3), corners[-2:]
+    points = np.vstack([rings[:, ::keep].reshape(-1, 3), poles])
+    return m3.Manifold.hull_points(np.ascontiguousarray(points))
+
+
+def needs(export):
+    names = set(export.files)
+    round_bodies = [n for n in sorted(names) if n.startswith("root_") or n == "implant"]
+    return names, round_bodies
+
+
+def volume(bodies, names):
+    """Gap to the fill level, lost walls and contour layer, as the recipe says."""
+    union = lambda start: [bodies[n] for n in sorted(names) if n.startswith(start)]
+    socket = union("root_")[0]
+    level = bodies["fill" if "fill" in names else "apical"]
+    space = socket ^ level
+    if "implant" in names:
+        space = space - bodies["implant"]
+    total = space.volume()
+    cuts = union("cut_")
+    if cuts:
+        lost = m3.Manifold.batch_boolean(cuts, m3.OpType.Add)
+        whole = bodies["ridge"] - socket
+        around = union("neighbour_") + union("canal") + union("loop") + union("nasopalatine")
+        around += union("lesion") + union("floor")
+        if around:
+            whole = whole - m3.Manifold.batch_boolean(around, m3.OpType.Add)
+        total += (whole ^ lost).volume()
+    if "contour" in names:
+        total += bodies["contour"].volume()
+    return total
+
+
+def fresh(export, names, round_bodies, keep):
+    """Bodies with nothing cached in them."""
+    bodies = {}
+    for name in names:
+        solid = coarse(export, name, keep) if name in round_bodies else export.solid(name)
+        bodies[name] = m3.Manifold(solid.to_mesh64())
+        bodies[name].num_tri()
+    return bodies
+
+
+def timed(export):
+    """(seconds, volume) of the coarsest boolean that is good enough."""
+    names, round_bodies = needs(export)
+    finest = volume(fresh(export, names, round_bodies, 1), names)
+    for keep in (12, 8, 6, 4, 3, 2, 1):
+        found = volume(fresh(export, names, round_bodies, keep), names)
+        if abs(found - finest) <= 0.005 * finest:
+            break
+    least = float("inf")
+    for _ in range(REPEATS):
+        bodies = fresh(export, names, round_bodies, keep)
+        start = time.perf_counter()
+        volume(bodies, names)
+        least = min(least, time.perf_counter() - start)
+    return least, finest
+
+
+def main():
+    folder = Path(sys.argv[1])
+    seconds = json.loads((folder / "seconds.json").read_text())
+    ratios, wrong = [], 0
+    for name in sorted(seconds):
+        export = solids.Export(folder / name)
+        by_name = {entry["name"]: entry for entry in export.recipe["measurements"]}
+        if "volume-to-graft" not in by_name:
+            continue
+        took, finest = timed(export)
+        wrong += not compare.agrees("mm3", by_name["volume-to-graft"]["value"], finest)
+        ratios.append(took / seconds[name])
+    ratios.sort()
+    middle = statistics.median(ratios)
+    print(
+        f"graft volume, {len(ratios)} pairs in one run: the mesh boolean takes {middle:.0f} times as "
+        f"long as the engine (from {ratios[0]:.0f} to {ratios[-1]:.0f} times); "
+        f"{wrong} volumes farther than 0.5 % apart"
+    )
+    return 1 if wrong or middle < LEAST_RATIO else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
