@@ -73,6 +73,13 @@ pub struct Cut {
 }
 
 impl Cut {
+    /// Whether a point lies in what is taken away.
+    fn contains(&self, point: P3) -> bool {
+        let plane = self.plane.0 + self.plane.1 * point.z;
+        let outward = if self.wall == Wall::Facial { point.y >= plane } else { point.y <= plane };
+        outward && polygon::contains(&self.shadow, P2::new(point.x, point.z))
+    }
+
     /// Where the ray's line, between `from` and `to`, lies in what is taken away.
     fn ray(&self, ray: &Ray, from: f64, to: f64) -> Intervals {
         let (a, b) = (ray.at(from), ray.at(to));
@@ -262,12 +269,33 @@ impl Solid {
         });
     }
 
-    /// Whether a point lies in bone as the site is now.
+    /// Whether a point lies in bone as the site is now (on a surface, either answer).
     #[must_use]
     pub fn is_bone(&self, point: P3) -> bool {
-        const HAIR: f64 = 1e-7;
-        let ray = Ray { origin: point, direction: V3::FACIAL };
-        !self.bone(Bone::Now, &ray, -HAIR, HAIR).is_empty()
+        let P3 { x, y, z } = point;
+        if y > polyline::value(&self.facial, z) || y < polyline::value(&self.oral, z) {
+            return false;
+        }
+        let drop = if self.drop == 0.0 { 0.0 } else { self.drop * polyline::value(&self.share, y) };
+        if z < polyline::value(&self.crest, x) + drop {
+            return false;
+        }
+        if self.floor.is_some_and(|floor| z > floor.z + floor.rise * x) {
+            return false;
+        }
+        let beside = |side: usize| {
+            self.reach[side].is_some_and(|reach| reach.from <= x && x <= reach.to)
+                && match &self.beside[side] {
+                    Beside::Root(root) => root.contains(point),
+                    Beside::Implant(cone) => cone.contains(point),
+                    Beside::Absent => false,
+                }
+        };
+        !self.roots.iter().any(|root| root.contains(point))
+            && !beside(0)
+            && !beside(1)
+            && !self.hollows.iter().any(|hollow| hollow.contains(point))
+            && !self.cuts.iter().any(|cut| cut.contains(point))
     }
 
     /// The first root; a site without one is refused at the border.
@@ -404,11 +432,7 @@ mod tests {
             && !solid.roots.iter().any(|root| root.contains(p))
             && !solid.beside.iter().any(beside)
             && !solid.hollows.iter().any(|hollow| hollow.contains(p))
-            && !solid.cuts.iter().any(|cut| {
-                let plane = cut.plane.0 + cut.plane.1 * p.z;
-                let outward = if cut.wall == Wall::Facial { p.y >= plane } else { p.y <= plane };
-                outward && polygon::contains(&cut.shadow, P2::new(p.x, p.z))
-            })
+            && !solid.cuts.iter().any(|cut| cut.contains(p))
     }
 
     #[test]
@@ -442,7 +466,8 @@ mod tests {
                     .iter()
                     .any(|p| (p.from - t).abs() < 1e-6 || (p.to - t).abs() < 1e-6);
                 in_bone += u32::from(met.contains(t));
-                if !near_an_end && met.contains(t) != by_definition(&site, ray.at(t)) {
+                let known = by_definition(&site, ray.at(t));
+                if !near_an_end && (met.contains(t) != known || solid.is_bone(ray.at(t)) != known) {
                     wrong += 1;
                 }
             }

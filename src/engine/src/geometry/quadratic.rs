@@ -9,23 +9,25 @@ pub fn at_most_nothing(a: f64, b: f64, c: f64, from: f64, to: f64) -> Option<(f6
     if !proper {
         return None;
     }
+    let value = |t: f64| (a * t + 2.0 * b) * t + c;
+    let (starts_inside, ends_inside) = (value(from) <= 0.0, value(to) <= 0.0);
+    // Between two points of a convex body there is nothing but the body.
+    if starts_inside && ends_inside {
+        return Some((from, to));
+    }
     if a > 0.0 {
         let (first, last) = roots(a, b, c)?;
         let (first, last) = (first.max(from), last.min(to));
         return (first < last).then_some((first, last));
     }
-    // The quadratic bends down (or is straight): inside a convex body it cannot rise above nothing
-    // between two points where it is not above it.
-    let value = |t: f64| (a * t + 2.0 * b) * t + c;
-    match (value(from) <= 0.0, value(to) <= 0.0) {
-        (true, true) => Some((from, to)),
-        (false, false) => None,
-        (starts_inside, _) => {
-            let root = root_between(a, b, c, from, to);
-            let (first, last) = if starts_inside { (from, root) } else { (root, to) };
-            (first < last).then_some((first, last))
-        }
+    // The quadratic bends down (or is straight): between two points where it is above nothing it
+    // stays above it.
+    if !starts_inside && !ends_inside {
+        return None;
     }
+    let root = root_between(a, b, c, from, to);
+    let (first, last) = if starts_inside { (from, root) } else { (root, to) };
+    (first < last).then_some((first, last))
 }
 
 /// Both roots of `a t^2 + 2 b t + c` in rising order, for `a > 0`, without cancellation.

@@ -3,13 +3,14 @@
 //! The level crest is the plane z = 0, the reference crest. A fill level stands above it (positive)
 //! or below it (negative), so the space counts that lies apical of z = -fill.
 
+use super::ground::{AROUND, Ground};
 use super::site::{FAR, plate_at};
 use super::{Measurements, mm3};
 use crate::anatomy::{Bone, Solid, Wall};
 use crate::geometry::quadrature::{GAUSS_4, GAUSS_8, gauss};
 use crate::geometry::{Cone, Interval, Intervals, P2, Ray, Stack, V3, polygon};
 use crate::units::Mm3;
-use core::f64::consts::{FRAC_PI_2, PI};
+use core::f64::consts::PI;
 
 /// From the edge of the facial defect, on the map, to where the contour layer has fallen to nothing,
 /// mm (ours).
@@ -22,7 +23,7 @@ impl Measurements<'_> {
     pub fn gap_volume(&self) -> Option<Mm3> {
         *self.kept.gap_volume.get_or_init(|| {
             let implant = self.seated()?;
-            let taken = taken_by(&self.ground().solid, implant, 0.0);
+            let taken = taken_by(self.ground(), implant, 0.0);
             mm3((self.socket_volume()?.get() - taken).max(0.0))
         })
     }
@@ -50,9 +51,9 @@ impl Measurements<'_> {
             let space = if level == 0.0 {
                 self.gap_volume().or_else(|| self.socket_volume())?.get()
             } else {
-                let solid = &self.ground().solid;
-                let taken = self.seated().map_or(0.0, |implant| taken_by(solid, implant, level));
-                (socket_beyond(solid, level) - taken).max(0.0)
+                let ground = self.ground();
+                let taken = self.seated().map_or(0.0, |implant| taken_by(ground, implant, level));
+                (socket_beyond(&ground.solid, level) - taken).max(0.0)
             };
             let contour = self.contour_volume().map_or(0.0, Mm3::get);
             mm3(space + self.wall_volume()?.get() + contour)
@@ -103,53 +104,55 @@ fn root_beyond(root: &Stack, level: f64) -> f64 {
     sum
 }
 
-/// Volume of what an implant takes of the socket apical of z = `level`, mm3: discs across the
-/// implant's axis, chords of each disc along its own facial direction, cut exactly with the socket.
-pub(super) fn taken_by(solid: &Solid, implant: &Cone, level: f64) -> f64 {
-    solid.roots.iter().map(|root| common(root, implant, level)).sum()
+/// Volume of what an implant takes of the socket apical of z = `level`, mm3. The implant is a bundle
+/// of straight lines from its platform to its apex; each lies in the socket over exact intervals of
+/// depth, and the bundle is summed evenly round the axis and by a Gauss rule over its section.
+pub(super) fn taken_by(ground: &Ground, implant: &Cone, level: f64) -> f64 {
+    let frame = implant.frame;
+    let (mut facial, mut across) = (frame.facial, frame.across);
+    // Each ring is turned by a quarter of the step on from the last, so that no edge falls between
+    // the lines of all of them at once.
+    let (turn_sin, turn_cos) = libm::sincos(0.25 * core::f64::consts::TAU / AROUND as f64);
+    let mut sum = 0.0;
+    for (node, weight) in GAUSS_4 {
+        (facial, across) =
+            (facial * turn_cos + across * turn_sin, across * turn_cos - facial * turn_sin);
+        // Even in area: from the axis (0) to the surface (1).
+        let out = libm::sqrt(0.5 * (1.0 + node));
+        for (sin, cos) in ground.around {
+            let side = facial * cos + across * sin;
+            let line = implant.generator(side * out);
+            sum += weight * held(&ground.solid, implant, &line, level);
+        }
+    }
+    // The rule's weights sum to 2; a line's own share of the section is pi r^2 over all lines.
+    PI * sum / (2.0 * AROUND as f64)
 }
 
-fn common(root: &Stack, implant: &Cone, level: f64) -> f64 {
-    let frame = implant.frame;
-    // Levels of the implant between which it can lie in the root and apical of the level.
-    let rate = frame.along.dot(root.frame.along);
-    let leaves = if rate > 1e-6 {
-        let way = root.last_level() - root.frame.local(frame.origin).z;
-        (way + implant.near * libm::sqrt((1.0 - rate * rate).max(0.0))) / rate
-    } else {
-        implant.length
-    };
-    let end = implant.length.min(leaves);
-    if end <= 0.0 {
+/// Squared radius of the implant, integrated over the depths at which a line of it lies in the socket
+/// apical of z = `level`.
+fn held(solid: &Solid, implant: &Cone, line: &Ray, level: f64) -> f64 {
+    let (mut from, mut to) = (0.0, implant.length);
+    let rate = line.direction.z;
+    let crossing = (level - line.origin.z) / rate;
+    if rate > 1e-9 {
+        from = crossing.clamp(0.0, implant.length);
+    } else if rate < -1e-9 {
+        to = crossing.clamp(0.0, implant.length);
+    } else if line.origin.z < level {
         return 0.0;
     }
-    let crossing = (level - frame.origin.z) / frame.along.z;
-    let half = implant.near * libm::hypot(frame.across.z, frame.facial.z) / frame.along.z;
-    let (first, last) = ((crossing - half).clamp(0.0, end), (crossing + half).clamp(0.0, end));
-    let mut disc = |v: f64| disc_in(root, implant, v, level);
-    let rest = end - last;
-    let cut = if first < last { gauss(&GAUSS_4, first, last, &mut disc) } else { 0.0 };
-    cut + gauss(&GAUSS_4, last, last + 0.6 * rest, &mut disc)
-        + gauss(&GAUSS_8, last + 0.6 * rest, end, &mut disc)
-}
-
-/// Area of the implant's disc at a depth that lies in the root apical of z = `level`.
-fn disc_in(root: &Stack, implant: &Cone, depth: f64, level: f64) -> f64 {
-    let frame = implant.frame;
-    let (middle, radius) = (implant.axis_at(depth), implant.radius(depth));
-    gauss(&GAUSS_8, -FRAC_PI_2, FRAC_PI_2, |turn| {
-        let (sin, cos) = libm::sincos(turn);
-        let ray = Ray { origin: middle + frame.across * (radius * sin), direction: frame.facial };
-        let (mut from, mut to) = (-radius * cos, radius * cos);
-        let slope = ray.direction.z;
-        if slope.abs() > 1e-12 {
-            let cut = (level - ray.origin.z) / slope;
-            if slope > 0.0 { from = from.max(cut) } else { to = to.min(cut) }
-        } else if ray.origin.z < level {
-            return 0.0;
+    let mut sum = 0.0;
+    for root in &solid.roots {
+        for part in root.ray(line).as_slice() {
+            let (a, b) = (part.from.max(from), part.to.min(to));
+            if a < b {
+                let (p, q) = (implant.radius(a), implant.radius(b));
+                sum += (b - a) * (p * p + p * q + q * q) / 3.0;
+            }
         }
-        root.ray(&ray).length_within(from, to) * radius * cos
-    })
+    }
+    sum
 }
 
 /// Volume of bone that the wall defects removed, mm3: thickness of the whole wall along y over the
@@ -380,7 +383,7 @@ mod tests {
             let (socket, taken) = by_grid(&trial, level);
             let ours = (
                 socket_beyond(&m.ground().solid, level),
-                taken_by(&m.ground().solid, m.seated().unwrap(), level),
+                taken_by(m.ground(), m.seated().unwrap(), level),
             );
             assert!((ours.0 / socket - 1.0).abs() < 0.002, "{tilt} {ours:?} {socket} {taken}");
             assert!((ours.1 - taken).abs() < 0.003 * socket, "{tilt} {ours:?} {socket} {taken}");
