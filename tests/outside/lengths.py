@@ -101,6 +101,10 @@ def section_area(reader, body, *given):
     return level.slice(0.0).area()
 
 
+# Of depth, mm.
+GRAZE = 0.1
+
+
 def anchored(reader, implant, body):
     """Along 480 generators, how much of the apical end lies in the solid; the least counts."""
     cone = reader.export.recipe["implant"]
@@ -115,7 +119,12 @@ def anchored(reader, implant, body):
         arc = float(np.linalg.norm(way))
         end = side.platform + side.axis * side.length + out * side.radii[1]
         met = crossings(solid, end, way / arc, side.length * arc)
-        held = met[0][1] / arc if met and met[0][0] < 1e-6 else 0.0
+        held, slack = 0.0, 1e-6
+        for start, stop in met:
+            if start > held * arc + slack:
+                break
+            # A break no longer than a graze does not end the hold.
+            held, slack = stop / arc, GRAZE * arc
         least = min(least, held)
     return least
 

@@ -7,6 +7,9 @@ radially at the bone's mesh from a grid on the cone, refined where the class cha
 import numpy as np
 
 ENGAGED, FACING, EXPOSED = 0, 1, 2
+# How far outward a ray looks for bone, mm.
+REACH = 6.0
+FAR = 60.0
 
 
 def engaged_by_boolean(implant, bone, axis):
@@ -58,10 +61,10 @@ class Side:
             out = self.u * np.cos(angle) + self.v * np.sin(angle)
             # A hair outside the true cone, so that the chords of the bone's mesh play no part.
             start = self.platform + self.axis * depth + out * self.radius(depth)
-            hits = self.bone.ray_cast(start, start + out * 60.0)
-            self.known[key] = (
-                ENGAGED if len(hits) % 2 == 1 else FACING if len(hits) > 0 else EXPOSED
-            )
+            # Past every solid, so that an odd number of hits says that the point lies inside.
+            hits = self.bone.ray_cast(start, start + out * FAR)
+            near = any(hit.distance * FAR <= REACH for hit in hits)
+            self.known[key] = ENGAGED if len(hits) % 2 == 1 else FACING if near else EXPOSED
         return self.known[key]
 
     def areas(self, levels=3, around=40, along=24):

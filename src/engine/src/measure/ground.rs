@@ -9,6 +9,24 @@ use core::cell::OnceCell;
 /// Directions round an implant in which its surface is followed.
 pub(super) const AROUND: usize = 24;
 
+/// Places of an implant's section at which its volume is followed.
+const SECTION: usize = 240;
+
+fn section() -> [(f64, f64); SECTION] {
+    /// (sin, cos) of the golden angle, a full turn over the square of the golden ratio.
+    const TURN: (f64, f64) = (0.675_490_294_261_523_6, -0.737_368_878_078_319_8);
+    let mut places = [(0.0, 0.0); SECTION];
+    let (mut sin, mut cos) = (0.0, 1.0);
+    let mut area = 0.5 / SECTION as f64;
+    for place in &mut places {
+        let out = libm::sqrt(area);
+        *place = (out * cos, out * sin);
+        (sin, cos) = (sin * TURN.1 + cos * TURN.0, cos * TURN.1 - sin * TURN.0);
+        area += 1.0 / SECTION as f64;
+    }
+    places
+}
+
 /// Something on the map that is to be covered.
 #[derive(Debug)]
 pub(super) struct OpeningOnMap {
@@ -29,6 +47,9 @@ pub struct Ground {
     pub solid: Solid,
     /// (sin, cos) of the directions round an implant, from facial over distal.
     pub(super) around: [(f64, f64); AROUND],
+    /// Places of a disc of radius 1, as (facial, across), each standing for the same area: spread by
+    /// the golden angle, so that no edge falls along a row of them.
+    pub(super) section: [(f64, f64); SECTION],
     pub(super) socket_volume: OnceCell<f64>,
     pub(super) wall_volume: OnceCell<f64>,
     pub(super) between_cortices: OnceCell<Option<f64>>,
@@ -50,6 +71,7 @@ impl Ground {
         Self {
             solid: Solid::of(site),
             around,
+            section: section(),
             socket_volume: OnceCell::new(),
             wall_volume: OnceCell::new(),
             between_cortices: OnceCell::new(),

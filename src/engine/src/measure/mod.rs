@@ -90,9 +90,9 @@ pub struct FacialGap {
 pub struct Threads {
     /// In bone.
     pub engaged: Mm2,
-    /// Not in bone, but the radial ray meets bone.
+    /// Not in bone, but the radial ray meets bone within 6 mm.
     pub facing_bone: Mm2,
-    /// The radial ray meets none.
+    /// The radial ray meets none there.
     pub exposed: Mm2,
 }
 

@@ -6,21 +6,25 @@
 //! to the next.
 
 use super::ground::{AROUND, Ground};
-use super::site::FAR;
 use super::{Measurements, Threads, mm, mm2};
 use crate::anatomy::Bone;
 use crate::geometry::{Cone, Intervals, P3, Ray, V3};
 use crate::units::Mm;
 use core::f64::consts::TAU;
 
+/// A break in the bone along a generator that is no longer than this, mm, is a graze and does not end
+/// the hold (ours).
+const GRAZE: f64 = 0.1;
+/// How far outward the view goes, mm (ours): farther off stands no wall of this socket.
+const REACH: f64 = 6.0;
 /// How finely the edge between facing and exposed is found along a generator, mm.
 const EDGE: f64 = 0.1;
 /// Along a generator the outward view is taken at least this often, mm.
-const VIEW: f64 = 2.0;
+const VIEW: f64 = 1.5;
 /// Generators are put in between where the area in doubt is more than this, mm2.
-const DOUBT: f64 = 0.03;
+const DOUBT: f64 = 0.02;
 /// How often the turn between two generators is halved at most.
-const HALVINGS: usize = 4;
+const HALVINGS: usize = 5;
 
 /// A generator and what it finds, areas being those of a full radian.
 #[derive(Debug, Clone)]
@@ -98,8 +102,15 @@ impl Strip {
 
     /// Depth from which on it stands in bone to the apex; the whole length when it does not.
     fn held_from(&self, cone: &Cone) -> f64 {
-        let held = self.in_bone.last().filter(|part| part.to >= cone.length - 1e-9);
-        held.map_or(cone.length, |part| part.from)
+        let mut from = cone.length;
+        let mut slack = 1e-9;
+        for part in self.in_bone.as_slice().iter().rev() {
+            if part.to < from - slack {
+                break;
+            }
+            (from, slack) = (part.from, GRAZE);
+        }
+        from
     }
 }
 
@@ -262,7 +273,7 @@ fn exposed(ground: &Ground, cone: &Cone, strip: &Strip) -> f64 {
     sum
 }
 
-/// Whether a ray from a point of the implant's surface meets bone. Mostly it does where it leaves the
+/// Whether a ray from a point of the implant's surface meets bone within reach. Mostly it does where it leaves the
 /// socket, which is soon seen.
 fn meets_bone(ground: &Ground, from: P3, side: V3) -> bool {
     const HAIR: f64 = 1e-6;
@@ -271,11 +282,12 @@ fn meets_bone(ground: &Ground, from: P3, side: V3) -> bool {
     let leaves = solid.root().and_then(|root| root.ray(&ray).first_beyond(0.0));
     if let Some(part) = leaves
         && part.from <= 0.0
+        && part.to < REACH
         && solid.is_bone(ray.at(part.to + HAIR))
     {
         return true;
     }
-    !solid.bone(Bone::Now, &ray, 0.0, FAR).is_empty()
+    !solid.bone(Bone::Now, &ray, 0.0, REACH).is_empty()
 }
 
 /// The depth at which the view changes between two depths; the second where it does not.
@@ -363,7 +375,7 @@ mod tests {
                         cone.length * f64::from(step + 1) / f64::from(steps),
                     ) / f64::from(turns);
                     let ray = Ray { origin: line.at(depth), direction: out };
-                    let met = solid.bone(Bone::Now, &ray, 0.0, FAR);
+                    let met = solid.bone(Bone::Now, &ray, 0.0, REACH);
                     match met.as_slice().first() {
                         None => exposed += area,
                         Some(part) if part.from <= 1e-9 => engaged += area,

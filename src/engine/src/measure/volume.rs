@@ -3,7 +3,7 @@
 //! The level crest is the plane z = 0, the reference crest. A fill level stands above it (positive)
 //! or below it (negative), so the space counts that lies apical of z = -fill.
 
-use super::ground::{AROUND, Ground};
+use super::ground::Ground;
 use super::site::{FAR, plate_at};
 use super::{Measurements, mm3};
 use crate::anatomy::{Bone, Solid, Wall};
@@ -105,28 +105,15 @@ fn root_beyond(root: &Stack, level: f64) -> f64 {
 }
 
 /// Volume of what an implant takes of the socket apical of z = `level`, mm3. The implant is a bundle
-/// of straight lines from its platform to its apex; each lies in the socket over exact intervals of
-/// depth, and the bundle is summed evenly round the axis and by a Gauss rule over its section.
+/// of straight lines from its platform to its apex, one for each place of [`Ground::section`]; each
+/// lies in the socket over exact intervals of depth.
 pub(super) fn taken_by(ground: &Ground, implant: &Cone, level: f64) -> f64 {
     let frame = implant.frame;
-    let (mut facial, mut across) = (frame.facial, frame.across);
-    // Each ring is turned by a quarter of the step on from the last, so that no edge falls between
-    // the lines of all of them at once.
-    let (turn_sin, turn_cos) = libm::sincos(0.25 * core::f64::consts::TAU / AROUND as f64);
-    let mut sum = 0.0;
-    for (node, weight) in GAUSS_4 {
-        (facial, across) =
-            (facial * turn_cos + across * turn_sin, across * turn_cos - facial * turn_sin);
-        // Even in area: from the axis (0) to the surface (1).
-        let out = libm::sqrt(0.5 * (1.0 + node));
-        for (sin, cos) in ground.around {
-            let side = facial * cos + across * sin;
-            let line = implant.generator(side * out);
-            sum += weight * held(&ground.solid, implant, &line, level);
-        }
-    }
-    // The rule's weights sum to 2; a line's own share of the section is pi r^2 over all lines.
-    PI * sum / (2.0 * AROUND as f64)
+    let lines = ground.section.iter().map(|(facial, across)| {
+        let side = frame.facial * *facial + frame.across * *across;
+        held(&ground.solid, implant, &implant.generator(side), level)
+    });
+    PI * lines.sum::<f64>() / ground.section.len() as f64
 }
 
 /// Squared radius of the implant, integrated over the depths at which a line of it lies in the socket
