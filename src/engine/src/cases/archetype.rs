@@ -80,6 +80,7 @@ archetypes! {
     LostWall = "lost-wall", Defect, "a facial wall lost towards the neighbours";
     Fenestration = "fenestration", Defect, "a fenestration over a facial concavity";
     OralDefect = "oral-defect", Defect, "a dehiscence of the oral wall";
+    TwoWalls = "two-walls", Defect, "a dehiscence of the facial and of the oral wall";
     CrestalLoss = "crestal-loss", Defect, "a crest that has sunk all round";
     InterproximalLoss = "interproximal-loss", Defect, "bone lost beside a neighbour";
     ChronicLesion = "chronic-lesion", Course, "a long-standing lesion at the apex";
@@ -182,6 +183,7 @@ impl Archetype {
             Self::LostWall => Brief { facial: Facial::Lost, ..plain },
             Self::Fenestration => Brief { facial: Facial::Window, concave: true, ..plain },
             Self::OralDefect => Brief { oral_defect: true, ..plain },
+            Self::TwoWalls => Brief { facial: Facial::V, oral_defect: true, ..plain },
             Self::CrestalLoss => Brief { crest: Crestal::Sunk, ..plain },
             Self::InterproximalLoss => Brief { crest: Crestal::Beside, ..plain },
             Self::ChronicLesion => Brief { apex: Apex::Chronic, ..plain },

@@ -223,3 +223,30 @@ fn a_written_case_keeps_its_defects_on_their_wall() {
     let back = parse_case(&write_case(&case)).unwrap();
     assert_eq!(back.site.defects, case.site.defects);
 }
+
+#[test]
+fn no_text_however_broken_brings_the_reader_down() {
+    let text = write_case(&of(Archetype::DefectV));
+    let letters: Vec<char> = text.chars().collect();
+    // Cut off everywhere, a few letters apart; then one letter changed, likewise.
+    for at in (0..letters.len()).step_by(151) {
+        let cut: String = letters[..at].iter().collect();
+        assert!(parse_case(&cut).is_err(), "cut at {at}");
+        for strange in ['=', '[', '"', '\u{0}', '9', '\n', 'é'] {
+            let mut changed = letters.clone();
+            changed[at] = strange;
+            let changed: String = changed.into_iter().collect();
+            if let Err(faults) = parse_case(&changed) {
+                assert!(faults.0.iter().all(|fault| !fault.says.is_empty()));
+            }
+        }
+    }
+}
+
+#[test]
+fn numbers_at_the_ends_of_what_toml_can_hold_are_refused_in_words() {
+    for strange in ["1e400", "99999999999999999999", "-9223372036854775808", "0x10", "1979-05-27"] {
+        let said = broken("length-mm", &format!("length-mm = {strange}"));
+        assert!(said.contains("expected"), "{strange}: {said}");
+    }
+}

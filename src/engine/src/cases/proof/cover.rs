@@ -11,6 +11,9 @@ use crate::plan::{Decision, Draft, Plan, Value};
 /// How far a membrane is made to reach past what it covers, mm: the middle of the ideal band.
 const GROWN: f64 = 3.5;
 
+/// How far the oral margin can be raised, mm.
+const ORALLY: f64 = 8.0;
+
 /// A way to cover.
 #[derive(Clone, Copy)]
 enum Way {
@@ -89,7 +92,10 @@ fn regenerated(site: &Workshop<'_>, base: &Draft, design: c::FlapDesign, more: f
     let mut book = Book(base.clone());
     let map = Map::of(&case.site.ridge);
     let hole = hole(case, &map);
-    let lost = case.site.defects.iter().any(|defect| defect.kind == DefectKind::LostWall);
+    // A wall gone to the neighbours, or walls gone on both sides, hold no soft barrier by themselves.
+    let both = [Wall::Facial, Wall::Oral].map(|wall| case.site.defects_of(wall).next().is_some());
+    let lost = both == [true, true]
+        || case.site.defects.iter().any(|defect| defect.kind == DefectKind::LostWall);
     let kind = match (collagen_is_welcome(&case.patient), lost) {
         (true, false) => c::MembraneKind::NativeCollagen,
         (true, true) => c::MembraneKind::CrossLinked,
@@ -98,7 +104,13 @@ fn regenerated(site: &Workshop<'_>, base: &Draft, design: c::FlapDesign, more: f
     };
     book.one(Decision::Membrane, kind);
     let folded = hole.open;
-    let top = if folded { hole.top - GROWN } else { hole.top - GROWN.min(hole.top - 0.3) };
+    let top = if folded {
+        // The oral margin is raised by 8 mm at most, and past the membrane.
+        let room = ORALLY - 0.5 + map.across() + hole.top;
+        hole.top - GROWN.min(room.max(2.1))
+    } else {
+        hole.top - GROWN.min(hole.top - 0.3)
+    };
     let (from, to) = (hole.from - GROWN, hole.to + GROWN);
     let bottom = hole.bottom + GROWN;
     if let Some(outline) = rounded(from, to, top, bottom) {
@@ -109,7 +121,7 @@ fn regenerated(site: &Workshop<'_>, base: &Draft, design: c::FlapDesign, more: f
     let orally = folded || case.site.defects_of(Wall::Oral).next().is_some();
     // The oral margin is raised past the membrane's oral edge.
     let oral = if orally { (-map.across() - top).max(0.0) + 2.0 } else { 0.0 };
-    book.number(Decision::OralElevation, tenths(oral).clamp(0, 80));
+    book.number(Decision::OralElevation, tenths(oral.min(ORALLY)));
     book.one(Decision::FlapDesign, design);
     book.one(Decision::ReleaseSide, c::ReleaseSide::Distal);
     book.one(Decision::Papillae, c::Papillae::Left);
@@ -127,7 +139,7 @@ fn regenerated(site: &Workshop<'_>, base: &Draft, design: c::FlapDesign, more: f
         book.put(Decision::FlapOutline, Value::Outline(outline));
     }
     let facial = case.site.defects_of(Wall::Facial).next().is_some();
-    book.number(Decision::ContourLayer, if facial { 25 } else { 0 });
+    book.number(Decision::ContourLayer, if facial { 20 } else { 0 });
     book.one(Decision::SocketSeal, c::SocketSeal::ByMembrane);
     let placed = crate::plan::course(base) == Some(Course::PlaceToday);
     let closed = placed || lost || !folded || kind == c::MembraneKind::ReinforcedPtfe;
