@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::fs;
 
-use super::tool::{done, folder, json, path, wallwise};
+use super::tool::{done, folder, json, json_of, path, shipped, wallwise};
 
 #[test]
 fn every_registered_rule_is_listed_once_with_its_limits_and_sources() {
@@ -85,7 +85,7 @@ fn a_set_whose_expectations_come_true_is_as_expected() {
         let ran = wallwise(&["set", "check", path(&file)]);
         assert_eq!((ran.code, ran.talk.as_str()), (Some(0), ""), "{}", ran.out);
         assert!(ran.out.contains("as expected"), "{}", ran.out);
-        assert!(ran.out.ends_with("1 cases, 0 findings\n"), "{}", ran.out);
+        assert!(ran.out.ends_with("1 case, 0 findings\n"), "{}", ran.out);
     }
 }
 
@@ -103,10 +103,28 @@ fn an_expectation_that_does_not_come_true_is_a_finding_with_what_was_found_inste
         "{}",
         ran.out
     );
-    assert!(ran.out.ends_with("1 cases, 2 findings\n"), "{}", ran.out);
+    assert!(ran.out.ends_with("1 case, 2 findings\n"), "{}", ran.out);
 
     fs::write(&file, set("plan-file = \"none.plan.toml\"\nword = \"sound\"")).expect("written");
     let ran = wallwise(&["set", "check", path(&file)]);
     assert_eq!(ran.code, Some(1), "{}", ran.talk);
     assert!(ran.out.contains("cannot read"), "{}", ran.out);
+}
+
+#[test]
+fn a_shipped_set_does_what_it_expects() {
+    let said = done(&["set", "check", path(&shipped("1-the-intact-wall.set.toml"))]);
+    assert!(said.contains("as expected"), "{said}");
+    assert!(said.ends_with(" cases, 0 findings\n"), "{said}");
+}
+
+#[test]
+fn the_templates_load_and_are_judged() {
+    let (case, plan) = (shipped("template.case.toml"), shipped("template.plan.toml"));
+    let shown = done(&["case", path(&case)]);
+    assert!(shown.starts_with("Every key at once\n"), "{shown}");
+    let judged = json_of(&wallwise(&["judge", path(&case), path(&plan), "--json"]));
+    // First answers to everything are nobody's good plan.
+    assert_ne!(judged["plan"], "sound");
+    assert!(judged["verdicts"].as_array().is_some_and(|verdicts| verdicts.len() > 10));
 }

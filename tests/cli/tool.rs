@@ -49,6 +49,11 @@ pub fn path(path: &Path) -> &str {
     path.to_str().expect("a plain path")
 }
 
+/// A shipped file.
+pub fn shipped(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../scenarios").join(name)
+}
+
 /// An empty folder that belongs to one test alone.
 pub fn folder(name: &str) -> PathBuf {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("cli").join(name);

@@ -7,6 +7,7 @@ schemas, and case files, read by a TOML reader that is not ours, to the same sch
 import copy
 import json
 import os
+import re
 import subprocess
 import tempfile
 import tomllib
@@ -17,6 +18,7 @@ from jsonschema import Draft202012Validator
 
 TOOL = os.environ.get("WALLWISE", "wallwise")
 SCHEMAS = Path(__file__).parents[1] / "schemas"
+TEMPLATES = Path(__file__).parents[2] / "scenarios"
 # Drawn one by one until every part that a case may have has been seen.
 SEEDS = range(1, 41)
 
@@ -75,6 +77,19 @@ class Schemas(unittest.TestCase):
             kinds |= set(site.get("vital", {}))
         # A check on easy cases alone would say little.
         self.assertGreaterEqual(len(kinds), 8, kinds)
+
+    def test_the_template_of_a_case_keeps_to_the_schema_and_names_every_key_of_it(self):
+        text = (TEMPLATES / "template.case.toml").read_text()
+        whole = schema("case")
+        file = {**whole, "$ref": "#/$defs/CaseFile"}
+        for of_the_whole in ("type", "properties", "required", "additionalProperties"):
+            del file[of_the_whole]
+        said = [fault.message for fault in Draft202012Validator(file).iter_errors(tomllib.loads(text))]
+        self.assertEqual(said, [])
+        keys = {key for _, found in objects(whole["$defs"]) for key in found.get("properties", {})}
+        self.assertGreater(len(keys), 60)
+        named = set(re.findall(r"[a-z0-9-]+", text))
+        self.assertEqual(keys - named, set())
 
     def test_verdicts_keep_to_their_schema_on_a_sound_plan_and_on_a_spoilt_one(self):
         with tempfile.TemporaryDirectory() as folder:

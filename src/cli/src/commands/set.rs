@@ -39,8 +39,14 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         };
         streams.print(&said)?;
     }
-    streams.print(&format!("{} cases, {findings} findings\n", set.cases.len()))?;
+    let (cases, unmet) = (counted(set.cases.len(), "case"), counted(findings, "finding"));
+    streams.print(&format!("{cases}, {unmet}\n"))?;
     Ok(if findings == 0 { Status::Done } else { Status::Findings })
+}
+
+/// *1 case*, *2 cases*.
+fn counted(count: usize, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
 /// Reads a set file.
