@@ -20,6 +20,8 @@ mod gap;
 mod ground;
 mod membrane;
 mod position;
+#[cfg(test)]
+mod robust;
 mod root_position;
 mod site;
 mod threads;

@@ -164,13 +164,13 @@ fn put_between(
             (value(&strips[(i + 1) % count]) - value(&strips[i % count])) / gap(i % count)
         };
         let mut denser = Vec::with_capacity(count + 16);
-        for i in 0..count {
+        for (i, strip) in strips.iter().enumerate() {
             let (before, here, after) = (slope(i + count - 1), slope(i), slope(i + 1));
             let bend = (here - before).abs().max((after - here).abs());
             let width = gap(i);
-            denser.push(strips[i].clone());
+            denser.push(strip.clone());
             if bend * width * width / 8.0 > DOUBT {
-                denser.push(make(strips[i].angle + 0.5 * width));
+                denser.push(make(strip.angle + 0.5 * width));
             }
         }
         let done = denser.len() == count;
