@@ -16,7 +16,6 @@ const LONG_FILES: &[(&str, usize)] =
 const LONG_FUNCTIONS: &[(&str, usize)] = &[
     ("src/engine/src/chart/fact.rs: shown_by", 62),
     ("src/engine/src/plan/flow.rs: is_asked", 71),
-    ("src/engine/src/scenario/write.rs: site", 85),
 ];
 
 #[test]

@@ -292,4 +292,14 @@ mod tests {
         let read: Mm = serde_json::from_str(&written).unwrap();
         assert_eq!(read.get().to_bits(), (0.1_f64 + 0.2).to_bits());
     }
+
+    #[test]
+    fn a_refused_number_is_named_or_kept_short() {
+        let shown: Vec<String> = [f64::NAN, f64::NEG_INFINITY, 1e308, -4.0, 4.25, 1e-320, 0.0]
+            .map(|number| Found(number).to_string())
+            .to_vec();
+        let expected =
+            ["nan, which is no number", "an infinite number", "1e308", "-4", "4.25", "1e-320", "0"];
+        assert_eq!(shown, expected);
+    }
 }

@@ -251,3 +251,10 @@ fn numbers_at_the_ends_of_what_toml_can_hold_are_refused_in_words() {
         assert!(said.contains("expected"), "{strange}: {said}");
     }
 }
+
+#[test]
+fn what_a_file_holds_is_shown_without_moving_the_cursor() {
+    let said = faults("format = 1\nkind = \"s\\u001b[2Jt\"\n");
+    assert!(said.starts_with("2:8: kind: found \"s\\u{1b}[2Jt\""), "{said}");
+    assert!(!said.contains('\u{1b}'));
+}
