@@ -1,9 +1,21 @@
 //! The long text of each rule: fetched when it is first wanted, shown as text, never as markup.
 
 use crate::effects;
+use serde::Deserialize;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// What is said of a rule at length.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+pub struct LongText {
+    /// The whole text.
+    pub text: String,
+    /// Who says what, one a line.
+    pub sources: Vec<String>,
+    /// Where sources differ.
+    pub differ: String,
+}
 
 /// The long texts by rule.
 #[derive(Debug, Clone, PartialEq)]
@@ -13,16 +25,30 @@ pub enum Prose {
     /// Could not be fetched.
     Trouble(String),
     /// Here.
-    Here(Rc<BTreeMap<String, String>>),
+    Here(Rc<BTreeMap<String, LongText>>),
 }
 
-/// Fetches the texts once for the component that asks.
+impl Prose {
+    /// What is said of this rule, once it is here.
+    #[must_use]
+    pub fn of(&self, id: &str) -> Option<&LongText> {
+        match self {
+            Self::Here(texts) => texts.get(id),
+            Self::Coming | Self::Trouble(_) => None,
+        }
+    }
+}
+
+/// Fetches the texts once for the whole room, when `wanted` first says so.
 #[hook]
-pub fn use_prose() -> Prose {
+pub fn use_prose(wanted: bool) -> Prose {
     let prose = use_state(|| Prose::Coming);
     {
         let prose = prose.clone();
-        use_effect_with((), move |()| {
+        use_effect_with(wanted, move |wanted| {
+            if !*wanted || *prose != Prose::Coming {
+                return;
+            }
             wasm_bindgen_futures::spawn_local(async move {
                 let read = effects::fetch_text("prose").await.and_then(|text| {
                     serde_json::from_str(&text)

@@ -8,6 +8,7 @@ use crate::pages::briefing::Briefing;
 use crate::pages::home::Home;
 use crate::pages::limits::Limits;
 use crate::pages::protocol::{Protocol, RulePage};
+use crate::prose::{Prose, use_prose};
 use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
 use std::rc::Rc;
@@ -22,6 +23,8 @@ pub fn Room() -> Html {
         use_reducer(|| State::open(Route::read(&effects::fragment()), effects::was_briefed()));
     use_address(&room);
     use_library(&room);
+    // The long texts come once a case is on the bench or a rule is read: the first case never waits.
+    let prose = use_prose(room.bench.is_some() || matches!(room.route, Route::Rule(_)));
     let name = {
         let room = room.clone();
         let next = match room.notation {
@@ -35,7 +38,7 @@ pub fn Room() -> Html {
         Notation::OneToThirtyTwo => "Teeth: 1 to 32",
     };
     html! {
-        <>
+        <ContextProvider<Prose> context={prose}>
             { hatchings_of_plots() }
             <a class="skip" href="#room-place" onclick={Callback::from(|event: MouseEvent| { event.prevent_default(); effects::focus("room-place"); })}>{ "Skip to the case" }</a>
             <header class="room-head">
@@ -51,7 +54,7 @@ pub fn Room() -> Html {
             <footer class="room-foot">
                 <p>{ "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser." }</p>
             </footer>
-        </>
+        </ContextProvider<Prose>>
     }
 }
 

@@ -1,6 +1,7 @@
 //! A verdict: word and shape, measured against its band, why, by whom, and what would mend it.
 
 use super::figure::Drawing;
+use crate::prose::Prose;
 use crate::route::Route;
 use engine::debrief::{Verdict, explain};
 use engine::rules::Zone;
@@ -51,6 +52,10 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
     let verdict = &props.verdict;
     let words = explain(verdict);
     let rule = verdict.rule;
+    let prose = use_context::<Prose>();
+    let long = prose.as_ref().and_then(|prose| prose.of(rule.id));
+    let differ = long.map_or("", |long| long.differ.as_str());
+    let sources = long.map_or(&[][..], |long| &long.sources);
     let plot = plots::band_plot(rule, verdict.reading, PLOT);
     let light = {
         let (on_light, lit, id) = (props.on_light.clone(), props.lit, rule.id);
@@ -77,10 +82,10 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
                 { paragraph("Why:", words.why) }
                 { paragraph("To mend it:", words.mend) }
                 { paragraph("Known?", &words.known) }
-                { paragraph("Where sources differ:", &words.differ) }
+                { paragraph("Where sources differ:", differ) }
                 <details class="sources">
                     <summary>{ "Who says so" }</summary>
-                    <ul>{ for words.sources.iter().map(|source| html! { <li>{ source }</li> }) }</ul>
+                    <ul>{ for sources.iter().map(|source| html! { <li>{ source }</li> }) }</ul>
                     <a href={Route::Rule(rule.id.to_owned()).fragment()}>{ "The whole rule" }</a>
                 </details>
                 if verdict.zone.is_fault() {

@@ -2,7 +2,7 @@
 
 use crate::components::caution::Caution;
 use crate::effects;
-use crate::prose;
+use crate::prose::{self, Prose};
 use crate::route::Route;
 use engine::debrief::{EVIDENCE_REVIEWED, RULE_SET, asked};
 use engine::rules::{self, Agreement, Rule, Scale};
@@ -65,17 +65,16 @@ pub struct RuleProps {
 /// One rule in full.
 #[component]
 pub fn RulePage(props: &RuleProps) -> Html {
-    let text = prose::use_prose();
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let Some(rule) = rules::find(&props.id) else {
         return html! { <article class="page"><h1>{ "No such rule" }</h1><p>{ format!("Found \"{}\", which is no rule of this room.", props.id) }</p><p><a href="#/protocol">{ "All rules" }</a></p></article> };
     };
-    let long = match &text {
-        prose::Prose::Coming => html! { <p>{ "The long text is on its way." }</p> },
-        prose::Prose::Trouble(why) => html! { <p class="wrong" role="alert">{ why }</p> },
-        prose::Prose::Here(texts) => {
-            texts.get(rule.id).map(|text| prose::html(text)).unwrap_or_default()
-        }
+    let long = match &prose {
+        Prose::Coming => html! { <p>{ "The long text is on its way." }</p> },
+        Prose::Trouble(why) => html! { <p class="wrong" role="alert">{ why }</p> },
+        Prose::Here(_) => prose.of(rule.id).map(|long| prose::html(&long.text)).unwrap_or_default(),
     };
+    let sources = prose.of(rule.id).map(|long| long.sources.clone()).unwrap_or_default();
     html! {
         <article class="page rule">
             <p class="from">{ format!("{} · {}", rule.family.words(), rule.id) }</p>
@@ -84,7 +83,7 @@ pub fn RulePage(props: &RuleProps) -> Html {
             { stretches(rule) }
             { long }
             <h2>{ "Sources" }</h2>
-            <ul>{ for rule.evidence.iter().map(|one| html! { <li>{ format!("{} — {} ({})", one.says, one.attribution(), one.source.words()) }</li> }) }</ul>
+            <ul>{ for sources.iter().map(|source| html! { <li>{ source }</li> }) }</ul>
             <p><a href="#/protocol">{ "All rules" }</a></p>
         </article>
     }

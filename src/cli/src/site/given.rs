@@ -5,8 +5,9 @@ use super::asset::Asset;
 use crate::commands::set;
 use crate::{Fault, Why};
 use engine::chart::{Address, Case};
+use engine::debrief;
 use engine::figures::style::stylesheet;
-use engine::rules;
+use engine::rules::{self, Rule};
 use engine::scenario::Level;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -32,13 +33,31 @@ enum ShippedCase {
     Written(Box<Case>),
 }
 
+/// What the page says of a rule at length: left out of its module, fetched after the first case.
+#[derive(Debug, Serialize)]
+struct LongText {
+    text: &'static str,
+    sources: Vec<String>,
+    differ: String,
+}
+
+impl LongText {
+    fn of(rule: &'static Rule) -> Self {
+        Self {
+            text: rules::prose(rule.id).unwrap_or_default(),
+            sources: debrief::sources(rule),
+            differ: debrief::differ(rule),
+        }
+    }
+}
+
 /// Everything that is given.
 ///
 /// # Errors
 /// When a shipped set cannot be read or one of its cases cannot be drawn.
 pub fn given(scenarios: &Path) -> Result<Vec<Asset>, Fault> {
-    let long: BTreeMap<&str, &str> =
-        rules::all().filter_map(|rule| Some((rule.id, rules::prose(rule.id)?))).collect();
+    let long: BTreeMap<&str, LongText> =
+        rules::all().map(|rule| (rule.id, LongText::of(rule))).collect();
     Ok(vec![
         json("sets.json", &sets(scenarios)?)?,
         json("prose.json", &long)?,
@@ -51,7 +70,7 @@ fn json<T: Serialize>(path: &str, value: &T) -> Result<Asset, Fault> {
     Ok(Asset { path: path.to_owned(), bytes })
 }
 
-/// The set files of a folder, in the order of their names; files named `template` are none.
+/// The set files of a folder (`NAME.set.toml`), in the order of their names.
 fn sets(folder: &Path) -> Result<Vec<Shipped>, Fault> {
     let cannot = || format!("cannot read the folder {}", folder.display());
     let mut files = Vec::new();
@@ -59,12 +78,13 @@ fn sets(folder: &Path) -> Result<Vec<Shipped>, Fault> {
         files.push(entry.why(cannot)?.path());
     }
     files.sort();
-    let name_of = |file: &Path| file.file_stem().and_then(|name| name.to_str()).map(str::to_owned);
+    let name_of = |file: &Path| {
+        let name = file.file_name()?.to_str()?;
+        name.strip_suffix(".set.toml").map(str::to_owned)
+    };
     files
         .iter()
-        .filter(|file| file.extension().is_some_and(|ending| ending == "toml"))
         .filter_map(|file| Some((name_of(file)?, file)))
-        .filter(|(name, _)| !name.starts_with("template"))
         .map(|(name, file)| shipped(name, file))
         .collect()
 }

@@ -8,7 +8,7 @@ mod words;
 pub use group::{Group, GroupKey};
 pub use mark::{Lost, Mark, PlanWord};
 pub use verdict::{Verdict, hash_of, judge, judge_by};
-pub use words::{Explanation, asked, explain, number_that_agrees, with_unit};
+pub use words::{Explanation, asked, differ, explain, number_that_agrees, sources, with_unit};
 
 pub(crate) use words::capital;
 

@@ -1,7 +1,7 @@
 //! The words of a verdict: a function of the verdict alone, so that page and terminal say the same.
 
 use super::verdict::Verdict;
-use crate::rules::{Agreement, Bands, Reading, Scale, Zone};
+use crate::rules::{Agreement, Bands, Evidence, Reading, Rule, Scale, Zone};
 use crate::units::comparable;
 
 /// What is said about one verdict, part by part.
@@ -51,18 +51,25 @@ pub fn explain(verdict: &Verdict) -> Explanation {
         why: rule.why,
         mend: if verdict.zone.is_fault() { rule.mend } else { "" },
         known: verdict.knowledge.map(|known| capital(&known.words()) + ".").unwrap_or_default(),
-        sources: rule
-            .evidence
-            .iter()
-            .map(|one| format!("{} — {}", one.says, one.attribution()))
-            .collect(),
-        differ: match (rule.positions, rule.agreement) {
-            (Some(both), _) => format!("{} {}", both.one, both.other),
-            (None, Agreement::NumberVaries) => {
-                "The direction is agreed; the number varies.".to_owned()
-            }
-            (None, _) => String::new(),
-        },
+        sources: sources(rule),
+        differ: differ(rule),
+    }
+}
+
+/// Who says what of a rule, one a line; empty texts without feature `prose`.
+#[must_use]
+pub fn sources(rule: &Rule) -> Vec<String> {
+    let line = |one: &Evidence| format!("{} — {}", one.says, one.attribution());
+    rule.evidence.iter().map(line).collect()
+}
+
+/// Where the sources of a rule differ; empty where they agree.
+#[must_use]
+pub fn differ(rule: &Rule) -> String {
+    match (rule.positions, rule.agreement) {
+        (Some(both), _) => format!("{} {}", both.one, both.other),
+        (None, Agreement::NumberVaries) => "The direction is agreed; the number varies.".to_owned(),
+        (None, _) => String::new(),
     }
 }
 

@@ -1,5 +1,20 @@
 //! Who says so, and whether the figure was read.
 
+/// A text that the page fetches after the first case: there with feature `prose`, empty without it,
+/// so that the page's module need not carry it.
+#[cfg(feature = "prose")]
+macro_rules! long {
+    ($text:expr) => {
+        $text
+    };
+}
+#[cfg(not(feature = "prose"))]
+macro_rules! long {
+    ($text:expr) => {
+        ""
+    };
+}
+
 /// One source of a rule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Evidence {

@@ -6,6 +6,7 @@
 
 pub(crate) mod ask;
 mod bands;
+#[macro_use]
 mod evidence;
 mod known;
 pub mod ledger;

@@ -18,8 +18,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "Five to seven days after grafting.",
-        other: "None: the evidence is weak.",
+        one: long!("Five to seven days after grafting."),
+        other: long!("None: the evidence is weak."),
     }),
     reads: &[Decision::AntibioticAfter],
     rests_on: &[],

@@ -20,8 +20,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "One dose before the operation for everyone without an allergy.",
-        other: "None in simple cases: the gain is small and resistance is real.",
+        one: long!("One dose before the operation for everyone without an allergy."),
+        other: long!("None in simple cases: the gain is small and resistance is real."),
     }),
     reads: &[Decision::AntibioticBefore],
     rests_on: &[],

@@ -30,8 +30,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "Regeneration is closed completely.",
-        other: "A customised abutment can seal a contained facial repair in one stage.",
+        one: long!("Regeneration is closed completely."),
+        other: long!("A customised abutment can seal a contained facial repair in one stage."),
     }),
     reads: &[Decision::Component, Decision::Membrane, Decision::Fold, Decision::Closure],
     rests_on: &[],

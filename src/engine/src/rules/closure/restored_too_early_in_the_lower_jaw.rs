@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Wait two months or more.",
-        other: "Six to eight weeks will do for a stable implant with a rough surface.",
+        one: long!("Wait two months or more."),
+        other: long!("Six to eight weeks will do for a stable implant with a rough surface."),
     }),
     reads: &[Decision::GraftMaterial, Decision::RestoreAfter],
     rests_on: &[],

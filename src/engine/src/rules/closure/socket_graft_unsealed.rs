@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "Leave the edges apart over a seal.",
-        other: "Close the gum over the graft.",
+        one: long!("Leave the edges apart over a seal."),
+        other: long!("Close the gum over the graft."),
     }),
     reads: &[
         Decision::GraftMaterial,

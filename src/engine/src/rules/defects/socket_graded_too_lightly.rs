@@ -34,8 +34,10 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Grades 3 and 4 are rebuilt first, and the implant follows.",
-        other: "A facial defect can be repaired in one stage with contour graft and tissue graft.",
+        one: long!("Grades 3 and 4 are rebuilt first, and the implant follows."),
+        other: long!(
+            "A facial defect can be repaired in one stage with contour graft and tissue graft."
+        ),
     }),
     reads: &[
         Decision::Course,

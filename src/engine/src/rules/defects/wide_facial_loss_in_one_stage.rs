@@ -34,8 +34,10 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Any facial loss in a site that shows is staged.",
-        other: "V- and U-shaped losses can be repaired in one stage with contour graft and tissue graft.",
+        one: long!("Any facial loss in a site that shows is staged."),
+        other: long!(
+            "V- and U-shaped losses can be repaired in one stage with contour graft and tissue graft."
+        ),
     }),
     reads: &[
         Decision::Course,

@@ -33,8 +33,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "more than 3 mm on the facial side is loss.",
-        other: "3.19 +/- 0.71 mm was sounded over healthy bone, so the neighbours decide.",
+        one: long!("more than 3 mm on the facial side is loss."),
+        other: long!("3.19 +/- 0.71 mm was sounded over healthy bone, so the neighbours decide."),
     }),
     reads: &[Decision::Examinations, Decision::WallReading, Decision::WallGround],
     rests_on: &[Fact::FacialWall],

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "sections for every implant site (AAOMR 2012).",
-        other: "sections for selected sites only (Swiss guideline 2014).",
+        one: long!("sections for every implant site (AAOMR 2012)."),
+        other: long!("sections for selected sites only (Swiss guideline 2014)."),
     }),
     reads: &[Decision::Examinations, Decision::SectionsQuestion],
     rests_on: &[],

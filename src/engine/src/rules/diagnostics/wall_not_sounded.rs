@@ -23,8 +23,10 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "sound before and after the extraction.",
-        other: "what counts is the socket after extraction, so sounding before it is a bonus.",
+        one: long!("sound before and after the extraction."),
+        other: long!(
+            "what counts is the socket after extraction, so sounding before it is a bonus."
+        ),
     }),
     reads: &[Decision::Examinations, Decision::Course],
     rests_on: &[Fact::FacialWall],

@@ -26,8 +26,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "One millimetre of lingual bone is enough.",
-        other: "Two millimetres of lingual bone are asked for.",
+        one: long!("One millimetre of lingual bone is enough."),
+        other: long!("Two millimetres of lingual bone are asked for."),
     }),
     reads: &[
         Decision::FlapDesign,

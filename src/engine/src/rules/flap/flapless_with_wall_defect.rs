@@ -30,9 +30,11 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "Raise a flap over every defect that is to be regenerated.",
-        other: "A contained facial defect can be repaired from inside the socket behind a \
-            membrane, without a flap.",
+        one: long!("Raise a flap over every defect that is to be regenerated."),
+        other: long!(
+            "A contained facial defect can be repaired from inside the socket behind a \
+            membrane, without a flap."
+        ),
     }),
     reads: &[Decision::FlapDesign, Decision::OralElevation, Decision::Membrane],
     rests_on: &[Fact::FacialWall],

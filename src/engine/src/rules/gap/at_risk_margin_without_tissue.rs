@@ -27,8 +27,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Lay it wherever the margin is at risk.",
-        other: "In thick gum it is optional, and the gain is a fraction of a millimetre.",
+        one: long!("Lay it wherever the margin is at risk."),
+        other: long!("In thick gum it is optional, and the gain is a fraction of a millimetre."),
     }),
     reads: &[Decision::TissueGraft, Decision::Course],
     rests_on: &[Fact::FacialWall, Fact::SmileLine, Fact::GumThickness],

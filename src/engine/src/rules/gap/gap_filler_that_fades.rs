@@ -20,8 +20,10 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "A slowly resorbing filler keeps a thicker and higher facial crest.",
-        other: "No single graft is best; several serve, and the choice is the patient's and yours.",
+        one: long!("A slowly resorbing filler keeps a thicker and higher facial crest."),
+        other: long!(
+            "No single graft is best; several serve, and the choice is the patient's and yours."
+        ),
     }),
     reads: &[Decision::GraftMaterial],
     rests_on: &[Fact::SmileLine],

@@ -25,8 +25,12 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "A narrower implant set to the palate leaves a gap that graft can fill, and the facial contour keeps better.",
-        other: "Older teaching filled the socket with the widest implant, for the sake of hold.",
+        one: long!(
+            "A narrower implant set to the palate leaves a gap that graft can fill, and the facial contour keeps better."
+        ),
+        other: long!(
+            "Older teaching filled the socket with the widest implant, for the sake of hold."
+        ),
     }),
     reads: &[Decision::Diameter, Decision::OffsetFacial, Decision::Depth, Decision::Tilt],
     rests_on: &[],

@@ -29,8 +29,10 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "A gap of 2 mm or less with intact walls fills unaided; graft is not needed.",
-        other: "Graft saves width and margin on average, so fill every gap in a site that shows.",
+        one: long!("A gap of 2 mm or less with intact walls fills unaided; graft is not needed."),
+        other: long!(
+            "Graft saves width and margin on average, so fill every gap in a site that shows."
+        ),
     }),
     reads: &[
         Decision::OffsetFacial,

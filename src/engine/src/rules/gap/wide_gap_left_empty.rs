@@ -28,8 +28,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "Graft every gap of more than 2 mm in a site that shows.",
-        other: "A single human specimen healed a gap of 4.2 mm without graft.",
+        one: long!("Graft every gap of more than 2 mm in a site that shows."),
+        other: long!("A single human specimen healed a gap of 4.2 mm without graft."),
     }),
     reads: &[
         Decision::OffsetFacial,

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "More than 1 mm short of the crest is a fault.",
-        other: "Only more than 2 mm short is a fault.",
+        one: long!("More than 1 mm short of the crest is a fault."),
+        other: long!("Only more than 2 mm short is a fault."),
     }),
     reads: &[Decision::GraftMaterial, Decision::FillLevel],
     rests_on: &[],

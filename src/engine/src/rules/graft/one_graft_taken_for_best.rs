@@ -23,8 +23,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "Slow materials first: shape is what the implant needs.",
-        other: "Fast turnover first: vital bone is what the implant needs.",
+        one: long!("Slow materials first: shape is what the implant needs."),
+        other: long!("Fast turnover first: vital bone is what the implant needs."),
     }),
     reads: &[Decision::GraftMaterial],
     rests_on: &[],

@@ -27,8 +27,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "Fill to the crest and stop.",
-        other: "Carry the graft on through the soft-tissue zone to support the margin.",
+        one: long!("Fill to the crest and stop."),
+        other: long!("Carry the graft on through the soft-tissue zone to support the margin."),
     }),
     reads: &[Decision::GraftMaterial, Decision::FillLevel],
     rests_on: &[],

@@ -23,8 +23,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Wait the four months that mineralised bone is given.",
-        other: "Three months did as well as four in a trial.",
+        one: long!("Wait the four months that mineralised bone is given."),
+        other: long!("Three months did as well as four in a trial."),
     }),
     reads: &[Decision::GraftMaterial, Decision::PlaceAfter],
     rests_on: &[],

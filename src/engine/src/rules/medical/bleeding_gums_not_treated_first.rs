@@ -22,7 +22,7 @@ pub(super) static RULE: Rule = Rule {
         ],
     }),
     agreement: Agreement::Agreed,
-    positions: Some(Positions { one: "up to 20 %.", other: "up to 25 %." }),
+    positions: Some(Positions { one: long!("up to 20 %."), other: long!("up to 25 %.") }),
     reads: &[Decision::Course],
     rests_on: &[Fact::BleedingScore],
     causes: &[Cause::PatientNotCleared],

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "defer from 110 mmHg, in older advice from 100.",
-        other: "no fixed value is proven; the most permissive limit is 120 mmHg.",
+        one: long!("defer from 110 mmHg, in older advice from 100."),
+        other: long!("no fixed value is proven; the most permissive limit is 120 mmHg."),
     }),
     reads: &[Decision::Course],
     rests_on: &[Fact::Pressure],

@@ -25,10 +25,14 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "before surgery of higher bleeding risk the morning dose is left out (twice a day) \
-            or delayed (once a day).",
-        other: "the dose goes on unchanged: persistent bleeding was 13.5 % and leaving doses out \
-            was often unnecessary.",
+        one: long!(
+            "before surgery of higher bleeding risk the morning dose is left out (twice a day) \
+            or delayed (once a day)."
+        ),
+        other: long!(
+            "the dose goes on unchanged: persistent bleeding was 13.5 % and leaving doses out \
+            was often unnecessary."
+        ),
     }),
     reads: &[Decision::Drugs, Decision::Course],
     rests_on: &[Fact::History],

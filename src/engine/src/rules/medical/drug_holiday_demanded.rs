@@ -33,10 +33,14 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "two months without the drug before surgery after more than four years of it \
-            (advised in 2014).",
-        other: "no holiday: the 2022 paper found no agreement, and a Scottish guideline advises \
-            against one.",
+        one: long!(
+            "two months without the drug before surgery after more than four years of it \
+            (advised in 2014)."
+        ),
+        other: long!(
+            "no holiday: the 2022 paper found no agreement, and a Scottish guideline advises \
+            against one."
+        ),
     }),
     reads: &[Decision::Drugs],
     rests_on: &[Fact::History],

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "60 days, by present cardiology.",
-        other: "six months, by the classic rule.",
+        one: long!("60 days, by present cardiology."),
+        other: long!("six months, by the classic rule."),
     }),
     reads: &[Decision::Course],
     rests_on: &[Fact::History],

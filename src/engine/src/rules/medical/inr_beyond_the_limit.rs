@@ -21,8 +21,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "below 4 single or few sites are operated on with local measures.",
-        other: "for larger grafts 3 to 3.5 is the most.",
+        one: long!("below 4 single or few sites are operated on with local measures."),
+        other: long!("for larger grafts 3 to 3.5 is the most."),
     }),
     reads: &[Decision::Course, Decision::Today],
     rests_on: &[Fact::Inr],

@@ -22,8 +22,10 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "from 50 Gy at the site the risk is high, for life.",
-        other: "60 Gy is the line, and waiting 6 to 12 months is usual; implants survive in 91.9 %.",
+        one: long!("from 50 Gy at the site the risk is high, for life."),
+        other: long!(
+            "60 Gy is the line, and waiting 6 to 12 months is usual; implants survive in 91.9 %."
+        ),
     }),
     reads: &[Decision::Course, Decision::Today],
     rests_on: &[Fact::RadiationDose],

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "three to four months after a dose.",
-        other: "four to seven months after a dose.",
+        one: long!("three to four months after a dose."),
+        other: long!("four to seven months after a dose."),
     }),
     reads: &[Decision::Course],
     rests_on: &[Fact::History],

@@ -19,8 +19,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "more than 20 a day multiplies failure by 2.48.",
-        other: "the daily cut-offs are arbitrary.",
+        one: long!("more than 20 a day multiplies failure by 2.48."),
+        other: long!("the daily cut-offs are arbitrary."),
     }),
     reads: &[Decision::Course],
     rests_on: &[Fact::History],

@@ -34,8 +34,10 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "12 months before elective surgery.",
-        other: "6 months after an acute event, 1 month in stable disease, when waiting is undesired.",
+        one: long!("12 months before elective surgery."),
+        other: long!(
+            "6 months after an acute event, 1 month in stable disease, when waiting is undesired."
+        ),
     }),
     reads: &[Decision::Drugs, Decision::Advices, Decision::Course],
     rests_on: &[Fact::History],

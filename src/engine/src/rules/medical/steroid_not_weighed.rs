@@ -33,8 +33,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "long treatment makes adrenal risk worth a call.",
-        other: "routine steroid cover for minor surgery is largely abandoned.",
+        one: long!("long treatment makes adrenal risk worth a call."),
+        other: long!("routine steroid cover for minor surgery is largely abandoned."),
     }),
     reads: &[Decision::Drugs, Decision::Advices, Decision::Course],
     rests_on: &[Fact::History],

@@ -22,7 +22,7 @@ pub(super) static RULE: Rule = Rule {
         ],
     }),
     agreement: Agreement::NumberVaries,
-    positions: Some(Positions { one: "three months.", other: "nine months." }),
+    positions: Some(Positions { one: long!("three months."), other: long!("nine months.") }),
     reads: &[Decision::Course],
     rests_on: &[Fact::History],
     causes: &[Cause::PatientNotCleared],

@@ -20,8 +20,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "above 8 % elective surgery waits.",
-        other: "HbA1c alone should not gate care.",
+        one: long!("above 8 % elective surgery waits."),
+        other: long!("HbA1c alone should not gate care."),
     }),
     reads: &[Decision::Course],
     rests_on: &[Fact::Hba1c],

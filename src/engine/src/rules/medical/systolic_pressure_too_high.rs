@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "defer from 180 mmHg, in older advice from 160.",
-        other: "no fixed value is proven; the most permissive limit is 200 mmHg.",
+        one: long!("defer from 180 mmHg, in older advice from 160."),
+        other: long!("no fixed value is proven; the most permissive limit is 200 mmHg."),
     }),
     reads: &[Decision::Course],
     rests_on: &[Fact::Pressure],

@@ -22,8 +22,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "50 is enough.",
-        other: "60, or 75 by an older version, is asked for without support.",
+        one: long!("50 is enough."),
+        other: long!("60, or 75 by an older version, is asked for without support."),
     }),
     reads: &[Decision::Course],
     rests_on: &[Fact::Counts],

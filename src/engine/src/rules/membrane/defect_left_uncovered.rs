@@ -30,9 +30,11 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "A membrane covers every defect of 2 mm or more.",
-        other: "In a preserved socket with a contained defect a plug or a soft-tissue seal does as \
-            well.",
+        one: long!("A membrane covers every defect of 2 mm or more."),
+        other: long!(
+            "In a preserved socket with a contained defect a plug or a soft-tissue seal does as \
+            well."
+        ),
     }),
     reads: &[Decision::GraftMaterial, Decision::Membrane, Decision::SocketSeal],
     rests_on: &[Fact::FacialWall],

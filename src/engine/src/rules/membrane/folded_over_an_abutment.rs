@@ -38,8 +38,10 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Regeneration is closed over a cover screw.",
-        other: "A customised abutment can seal it in one stage, the membrane punched around it.",
+        one: long!("Regeneration is closed over a cover screw."),
+        other: long!(
+            "A customised abutment can seal it in one stage, the membrane punched around it."
+        ),
     }),
     reads: &[Decision::Component, Decision::Membrane, Decision::Fold],
     rests_on: &[],

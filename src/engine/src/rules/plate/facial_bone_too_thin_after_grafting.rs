@@ -24,8 +24,12 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "At least 2 mm, or 1.8, or 1.5: thick bone in front of the implant keeps the margin.",
-        other: "No minimum has been verified; sites that began under 1 mm did not lose significantly more.",
+        one: long!(
+            "At least 2 mm, or 1.8, or 1.5: thick bone in front of the implant keeps the margin."
+        ),
+        other: long!(
+            "No minimum has been verified; sites that began under 1 mm did not lose significantly more."
+        ),
     }),
     reads: &[
         Decision::OffsetFacial,

@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Graft the socket whenever the implant is delayed and the plate is thin.",
-        other: "Placing early with contour graft makes a graft at extraction unnecessary.",
+        one: long!("Graft the socket whenever the implant is delayed and the plate is thin."),
+        other: long!("Placing early with contour graft makes a graft at extraction unnecessary."),
     }),
     reads: &[
         Decision::Course,

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Past 25 degrees correction by the abutment becomes a problem.",
-        other: "Up to 30 degrees it can be corrected.",
+        one: long!("Past 25 degrees correction by the abutment becomes a problem."),
+        other: long!("Up to 30 degrees it can be corrected."),
     }),
     reads: &[Decision::Tilt, Decision::Tip, Decision::ScrewChannel],
     rests_on: &[],

@@ -21,8 +21,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "Correction past 25 to 30 degrees is a problem.",
-        other: "Angled screw channels shift that limit.",
+        one: long!("Correction past 25 to 30 degrees is a problem."),
+        other: long!("Angled screw channels shift that limit."),
     }),
     reads: &[Decision::Tilt, Decision::Tip, Decision::ScrewChannel],
     rests_on: &[],

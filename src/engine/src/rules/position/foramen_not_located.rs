@@ -30,8 +30,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Measured distance: sections before every site near the foramen.",
-        other: "Fixed distance: 7 mm from the foramen makes up for what was not measured.",
+        one: long!("Measured distance: sections before every site near the foramen."),
+        other: long!("Fixed distance: 7 mm from the foramen makes up for what was not measured."),
     }),
     reads: &[Decision::Examinations, Decision::Length, Decision::OffsetDistal, Decision::Depth],
     rests_on: &[Fact::Foramen],

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "Choose the diameter from the gap and the bone that are to stay.",
-        other: "Older teaching filled the socket with the widest implant.",
+        one: long!("Choose the diameter from the gap and the bone that are to stay."),
+        other: long!("Older teaching filled the socket with the widest implant."),
     }),
     reads: &[Decision::Diameter],
     rests_on: &[Fact::RootForm, Fact::NeighbourRoots, Fact::SmileLine],

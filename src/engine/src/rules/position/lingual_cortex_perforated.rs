@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "1 mm of bone at the least.",
-        other: "2 mm of bone at the least.",
+        one: long!("1 mm of bone at the least."),
+        other: long!("2 mm of bone at the least."),
     }),
     reads: &[
         Decision::OffsetFacial,

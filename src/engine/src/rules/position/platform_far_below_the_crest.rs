@@ -21,8 +21,10 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "0.5 to 1.5 mm below the crest, because a fresh crest will remodel.",
-        other: "Level with the crest: reviews found no difference between crestal and subcrestal.",
+        one: long!("0.5 to 1.5 mm below the crest, because a fresh crest will remodel."),
+        other: long!(
+            "Level with the crest: reviews found no difference between crestal and subcrestal."
+        ),
     }),
     reads: &[Decision::Depth, Decision::OffsetFacial, Decision::Tilt],
     rests_on: &[Fact::CrestLevel],

@@ -20,7 +20,10 @@ pub(super) static RULE: Rule = Rule {
         cuts: &[Cut::from(1.5, Zone::Debated), Cut::from(2.0, Zone::Ideal).published(1.5, 2.0)],
     }),
     agreement: Agreement::NumberVaries,
-    positions: Some(Positions { one: "2 mm or more behind the line.", other: "1.5 mm suffices." }),
+    positions: Some(Positions {
+        one: long!("2 mm or more behind the line."),
+        other: long!("1.5 mm suffices."),
+    }),
     reads: &[Decision::OffsetFacial, Decision::Diameter, Decision::Tilt],
     rests_on: &[],
     causes: &[Cause::ImplantTooFacial, Cause::ImplantTooWide],

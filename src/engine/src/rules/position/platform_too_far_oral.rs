@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Past 3 mm the crown begins to lap the ridge.",
-        other: "Up to 4 mm is still accepted.",
+        one: long!("Past 3 mm the crown begins to lap the ridge."),
+        other: long!("Up to 4 mm is still accepted."),
     }),
     reads: &[Decision::OffsetFacial, Decision::Diameter, Decision::Tilt],
     rests_on: &[],

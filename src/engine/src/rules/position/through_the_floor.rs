@@ -20,8 +20,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Stay 1 to 2 mm below the floor.",
-        other: "Engage the floor on purpose, or enter by up to 2 mm with the lining whole.",
+        one: long!("Stay 1 to 2 mm below the floor."),
+        other: long!("Engage the floor on purpose, or enter by up to 2 mm with the lining whole."),
     }),
     reads: &[Decision::Length, Decision::Depth, Decision::Tilt],
     rests_on: &[Fact::Floor],

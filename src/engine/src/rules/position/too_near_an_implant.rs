@@ -21,8 +21,10 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "3 mm: below it the crest between two implants lost more than twice as much.",
-        other: "2 mm with a platform narrower than its body, and animal work saw mostly no difference from 1 to 3 mm.",
+        one: long!("3 mm: below it the crest between two implants lost more than twice as much."),
+        other: long!(
+            "2 mm with a platform narrower than its body, and animal work saw mostly no difference from 1 to 3 mm."
+        ),
     }),
     reads: &[Decision::Diameter, Decision::OffsetDistal, Decision::Tip],
     rests_on: &[Fact::NeighbourRoots],

@@ -20,8 +20,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Measure the loop on sections and keep 2 mm from it.",
-        other: "A fixed distance of 7 mm from the foramen, where nothing was measured.",
+        one: long!("Measure the loop on sections and keep 2 mm from it."),
+        other: long!("A fixed distance of 7 mm from the foramen, where nothing was measured."),
     }),
     reads: &[
         Decision::Length,

@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "A cover screw up to 20 or 25 Ncm.",
-        other: "A healing abutment from 15 Ncm, where nothing presses on it.",
+        one: long!("A cover screw up to 20 or 25 Ncm."),
+        other: long!("A healing abutment from 15 Ncm, where nothing presses on it."),
     }),
     reads: &[Decision::Component],
     rests_on: &[Fact::SeatingTorque],

@@ -26,8 +26,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "Remove it, graft and return, as many clinicians do below 10 Ncm.",
-        other: "Submerge it unloaded: in the series most of them survived.",
+        one: long!("Remove it, graft and return, as many clinicians do below 10 Ncm."),
+        other: long!("Submerge it unloaded: in the series most of them survived."),
     }),
     reads: &[Decision::SeatingAct, Decision::Component],
     rests_on: &[Fact::SeatingTorque],

@@ -24,8 +24,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "Three months suffice for a submerged implant.",
-        other: "Four months and more after a start without hold.",
+        one: long!("Three months suffice for a submerged implant."),
+        other: long!("Four months and more after a start without hold."),
     }),
     reads: &[Decision::Component, Decision::RestoreAfter],
     rests_on: &[Fact::SeatingTorque],

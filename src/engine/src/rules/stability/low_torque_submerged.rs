@@ -21,8 +21,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "Below 10 to 15 Ncm the implant is removed and the site staged.",
-        other: "Below 10 Ncm it can still integrate when it is submerged and left alone.",
+        one: long!("Below 10 to 15 Ncm the implant is removed and the site staged."),
+        other: long!("Below 10 Ncm it can still integrate when it is submerged and left alone."),
     }),
     reads: &[Decision::SeatingAct, Decision::Component],
     rests_on: &[Fact::SeatingTorque],

@@ -20,8 +20,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "Out of all contact, closing included.",
-        other: "Out of contact in excursions; a light meeting when closing may stay.",
+        one: long!("Out of all contact, closing included."),
+        other: long!("Out of contact in excursions; a light meeting when closing may stay."),
     }),
     reads: &[Decision::Component, Decision::ProvisionalContacts],
     rests_on: &[],

@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "30 Ncm is routine for a crown on the day.",
-        other: "35 Ncm or more; below that a healing abutment.",
+        one: long!("30 Ncm is routine for a crown on the day."),
+        other: long!("35 Ncm or more; below that a healing abutment."),
     }),
     reads: &[Decision::Component],
     rests_on: &[Fact::SeatingTorque],

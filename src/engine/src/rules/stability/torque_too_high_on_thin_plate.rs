@@ -21,8 +21,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "Above 50 Ncm beside a thin plate the margin loses more.",
-        other: "Torques far above that did no harm in animals and in people.",
+        one: long!("Above 50 Ncm beside a thin plate the margin loses more."),
+        other: long!("Torques far above that did no harm in animals and in people."),
     }),
     reads: &[Decision::Preparation, Decision::Diameter, Decision::Length],
     rests_on: &[Fact::SeatingTorque, Fact::FacialThickness],

@@ -32,10 +32,14 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "a chronic lesion is no contraindication once it is debrided and sound bone holds \
-            the implant (survival 97.6 against 98.4 %).",
-        other: "failures are more frequent in such sites (relative risk 2.99, 1.04 to 8.56, in one \
-            review), so the implant waits.",
+        one: long!(
+            "a chronic lesion is no contraindication once it is debrided and sound bone holds \
+            the implant (survival 97.6 against 98.4 %)."
+        ),
+        other: long!(
+            "failures are more frequent in such sites (relative risk 2.99, 1.04 to 8.56, in one \
+            review), so the implant waits."
+        ),
     }),
     reads: &[
         Decision::Debridement,

@@ -47,11 +47,15 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
-        one: "a facial defect in a visible site moves the implant to a later day (recession above \
-            1.5 mm at one year: V 8.3 %, U 42.8 %, to the neighbours 100 %).",
-        other: "with a contour graft and a tissue graft in one stage 16 of 16 V and U defects were \
+        one: long!(
+            "a facial defect in a visible site moves the implant to a later day (recession above \
+            1.5 mm at one year: V 8.3 %, U 42.8 %, to the neighbours 100 %)."
+        ),
+        other: long!(
+            "with a contour graft and a tissue graft in one stage 16 of 16 V and U defects were \
             stable at a mean of 6 years, and large defects regained about 1 mm of facial bone \
-            in a year.",
+            in a year."
+        ),
     }),
     reads: &[
         Decision::Course,

@@ -19,8 +19,10 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "at least 2 mm is needed.",
-        other: "healthy implants are kept in less where cleaning is good; no minimum is proven.",
+        one: long!("at least 2 mm is needed."),
+        other: long!(
+            "healthy implants are kept in less where cleaning is good; no minimum is proven."
+        ),
     }),
     reads: &[Decision::TissueGraft, Decision::SeatingAct],
     rests_on: &[Fact::GumMargin],

@@ -35,9 +35,11 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "a wall of 1 mm or less, or thin gum, rules immediate placement out.",
-        other: "thin but intact walls are accepted with an oral position, a grafted gap and soft \
-            tissue where needed: about 90 % of anterior sites would be barred otherwise.",
+        one: long!("a wall of 1 mm or less, or thin gum, rules immediate placement out."),
+        other: long!(
+            "thin but intact walls are accepted with an oral position, a grafted gap and soft \
+            tissue where needed: about 90 % of anterior sites would be barred otherwise."
+        ),
     }),
     reads: &[Decision::Course, Decision::AfterExtraction, Decision::AfterFlap, Decision::Diameter],
     rests_on: &[

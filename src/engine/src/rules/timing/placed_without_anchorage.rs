@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "3 mm beyond the apex is the least.",
-        other: "2 mm will do where the oral wall helps; others ask for up to 5 mm.",
+        one: long!("3 mm beyond the apex is the least."),
+        other: long!("2 mm will do where the oral wall helps; others ask for up to 5 mm."),
     }),
     reads: &[
         Decision::Diameter,

@@ -25,8 +25,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: "type 4 begins after 16 weeks (2004 wording).",
-        other: "type 4 begins after six months (2009 and 2018 wording).",
+        one: long!("type 4 begins after 16 weeks (2004 wording)."),
+        other: long!("type 4 begins after six months (2009 and 2018 wording)."),
     }),
     reads: &[
         Decision::Course,

@@ -22,8 +22,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "four months is the least.",
-        other: "three months will do; others wait six.",
+        one: long!("four months is the least."),
+        other: long!("three months will do; others wait six."),
     }),
     reads: &[
         Decision::Course,

@@ -29,8 +29,8 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
-        one: "thin means 1 mm or less: the probe shows through.",
-        other: "thin begins below 1.5 to 2 mm.",
+        one: long!("thin means 1 mm or less: the probe shows through."),
+        other: long!("thin begins below 1.5 to 2 mm."),
     }),
     reads: &[
         Decision::Course,
