@@ -1,9 +1,11 @@
 """Measurements of at least 200 (site, plan) pairs against outside libraries: see compare.py."""
 
 import os
+import statistics
 import unittest
 from pathlib import Path
 
+import bench_volume
 import compare
 
 PAIRS = Path(os.environ.get("WALLWISE_PAIRS", Path(__file__).parents[2] / "target/outside/pairs"))
@@ -97,6 +99,14 @@ class Measures(unittest.TestCase):
         known = {*VOLUMES, *AREAS, *CLEARANCES, *LENGTHS, *MARGINS}
         known |= {"watertight", "contour-volume-on-the-map", "angle-to-crown"}
         self.assertEqual(set(self.table) - known, set())
+
+
+class Speed(unittest.TestCase):
+    def test_a_boolean_takes_a_hundred_times_as_long_as_the_engine_for_the_volume_to_graft(self):
+        found, wrong = bench_volume.ratios(PAIRS)
+        print(bench_volume.told(found, wrong))
+        self.assertEqual(wrong, 0)
+        self.assertGreaterEqual(statistics.median(found), bench_volume.LEAST_RATIO)
 
 
 class Comparing(unittest.TestCase):

@@ -188,3 +188,115 @@ pub fn export(case: &Case, plan: Option<&Plan>) -> Export {
         .collect();
     Export { meshes, recipe }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::anatomy::{Defect, DefectKind, Tooth, Wall};
+    use crate::geometry::Outline;
+    use crate::plan::Decision;
+    use crate::rules::trial::Trial;
+    use std::collections::BTreeSet;
+
+    /// The plain trial with a facial defect and a membrane over it, at this tooth.
+    fn trial(iso: u8) -> Trial {
+        let mut trial = Trial::plain();
+        trial.case.site.tooth = Tooth::new(iso).unwrap();
+        trial.case.site.defects.push(Defect {
+            wall: Wall::Facial,
+            kind: DefectKind::DehiscenceU,
+            outline: Outline::new(vec![[-20, 0], [20, 0], [15, 60], [-15, 60]]).unwrap(),
+        });
+        trial.keys(&[
+            ("flap-design", "trapezoidal"),
+            ("papillae", "raised"),
+            ("periosteal-release", "yes"),
+            ("membrane", "native-collagen"),
+            ("trim", "rounded"),
+            ("fold", "over-orifice"),
+            ("fixation", "tucked"),
+            ("act-order", "membrane-first"),
+            ("needle-path", "crest-outward"),
+        ]);
+        trial.number(Decision::ContourLayer, 15);
+        trial.outline(Decision::FlapOutline, &[[-80, 0], [80, 0], [95, 120], [-95, 120]]);
+        trial.outline(Decision::MembraneOutline, &[[-50, -110], [50, -110], [50, 90], [-50, 90]]);
+        trial
+    }
+
+    fn of(trial: &Trial) -> Export {
+        export(&trial.case, Some(&trial.plan()))
+    }
+
+    /// Words of an expression that are names and no function's.
+    fn names(expression: &str) -> Vec<&str> {
+        let is_word = |c: char| c.is_ascii_alphanumeric() || c == '_';
+        expression
+            .split_inclusive(|c: char| !is_word(c))
+            .filter(|word| !word.ends_with('('))
+            .map(|word| word.trim_end_matches(|c: char| !is_word(c)))
+            .filter(|word| word.starts_with(|c: char| c.is_ascii_alphabetic()))
+            .collect()
+    }
+
+    #[test]
+    fn every_part_is_closed_and_right_side_out() {
+        let trial = trial(11);
+        let plan = trial.plan();
+        let cone = Measurements::of(&trial.case, &plan).drilled().copied();
+        let mut parts = of_site(&trial.case.site);
+        parts.extend(of_plan(&trial.case.site, &plan, cone.as_ref()));
+        for part in parts {
+            assert_eq!(part.mesh.closed(), Ok(()), "{}", part.name);
+            assert!(part.mesh.volume() > 0.0, "{}", part.name);
+        }
+    }
+
+    #[test]
+    fn expressions_name_only_what_is_there() {
+        let recipe = of(&trial(11)).recipe;
+        let mut known: BTreeSet<&str> =
+            ["nothing", "mesial", "distal", "apical", "coronal", "mesial_distal"].into();
+        known.extend(recipe.primitives.iter().map(|one| one.name.as_str()));
+        known.extend(recipe.bodies.iter().map(|one| one.name));
+        known.extend(recipe.outlines.iter().map(|one| one.name.as_str()));
+        let bodies = recipe.bodies.iter().map(|body| body.expression.as_str());
+        let all = recipe.measurements.iter().map(|entry| entry.expression.as_str());
+        for expression in all.chain(bodies) {
+            for name in names(expression) {
+                assert!(known.contains(name), "{name} in {expression}");
+            }
+        }
+        assert!(recipe.measurements.len() > 25);
+    }
+
+    #[test]
+    fn every_file_says_that_it_is_synthetic() {
+        let export = of(&trial(11));
+        assert_eq!(export.recipe.notice, NOTICE);
+        for (name, bytes) in &export.meshes {
+            let head = &bytes[..200.min(bytes.len())];
+            assert!(head.windows(NOTICE.len()).any(|w| w == NOTICE.as_bytes()), "{name}");
+        }
+    }
+
+    #[test]
+    fn in_the_upper_left_x_is_mirrored_and_no_measurement_changes() {
+        let (right, left) = (of(&trial(11)), of(&trial(21)));
+        assert!(!right.recipe.mirrored && left.recipe.mirrored);
+        let (a, b) = (right.recipe.implant.unwrap(), left.recipe.implant.unwrap());
+        assert_eq!((a.platform[0], a.axis[0]), (-b.platform[0], -b.axis[0]));
+        for (one, other) in right.recipe.measurements.iter().zip(&left.recipe.measurements) {
+            assert_eq!((one.name, one.value), (other.name, other.value));
+        }
+        assert_ne!(right.meshes[0].1, left.meshes[0].1);
+    }
+
+    #[test]
+    fn without_a_plan_only_the_site_is_measured() {
+        let export = export(&trial(11).case, None);
+        assert!(export.recipe.implant.is_none());
+        let has = |name: &str| export.recipe.measurements.iter().any(|entry| entry.name == name);
+        assert!(has("socket-volume") && has("wall-volume") && !has("gap-volume"));
+    }
+}
