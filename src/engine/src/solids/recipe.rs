@@ -20,7 +20,7 @@ use serde::Serialize;
 /// - `volume(solid)`; `layer(thickness, fall, outline, ...)`: volume on the map of a layer of full
 ///   thickness over the outlines, falling evenly to nothing over `fall`, apical of t = 0.
 /// - `engaged`, `facing`, `open` `(implant, solid)`: areas of the implant's side that lie in the solid;
-///   that do not but whose outward ray, square to the axis, meets it; whose ray meets none.
+///   that do not but whose outward ray, square to the axis, meets it within 6 mm; whose ray does not.
 /// - `gap(solid, solid)`: least distance, 0 where they meet. `apart(solid, solid, way)`: the same, or
 ///   minus the least move of the first along x (`way` 1 or -1) that parts them. `to_point(solid, x,
 ///   y, z)`. `to_tube(solid, radius, two points)`: to the middle line, less the radius.
@@ -29,7 +29,8 @@ use serde::Serialize;
 ///   in the solid within `far`; `first(solid, ray)`, where the solid begins (0 inside it);
 ///   `leaves(solid, ray)`, where the ray last leaves it; `stretch(solid, ray, start)`, the length of
 ///   the first piece if it begins within `start`.
-/// - `anchored(implant, solid)`: length of the apical end whose side lies in the solid all round.
+/// - `anchored(implant, solid)`: length of the apical end whose side lies in the solid all round; a
+///   break of 0.1 mm or less along it does not end it.
 /// - `angle(tilt, tip, tilt, tip)`: between two axes, degrees.
 /// - On the map, of outlines or of the parts of one apical or oral of a t (`apical_of(outline, t)`,
 ///   `oral_of(outline, t)`): `margin(side, inner, outer)`, the least distance from the inner outline
