@@ -26,9 +26,9 @@ LEAST_RATIO = 100
 
 
 def coarse(export, name, keep):
-    """A round convex body by every `keep`th corner of each of its rings of 96, and its two poles."""
+    """A round convex body by every `keep`th corner of each of its rings, and its two poles."""
     corners, _ = export.arrays(name)
-    rings, poles = corners[:-2].reshape(-1, 96, 3), corners[-2:]
+    rings, poles = corners[:-2].reshape(-1, export.recipe["around"], 3), corners[-2:]
     points = np.vstack([rings[:, ::keep].reshape(-1, 3), poles])
     return m3.Manifold.hull_points(np.ascontiguousarray(points))
 
@@ -76,7 +76,7 @@ def timed(export):
     """(seconds, volume) of the coarsest boolean that is good enough."""
     names, round_bodies = needs(export)
     finest = volume(fresh(export, names, round_bodies, 1), names)
-    for keep in (12, 8, 6, 4, 3, 2, 1):
+    for keep in (16, 8, 4, 2, 1):
         found = volume(fresh(export, names, round_bodies, keep), names)
         if abs(found - finest) <= 0.005 * finest:
             break

@@ -21,8 +21,8 @@ import maps
 import solids
 import threads
 
-# Absolute, relative: a difference within either passes. The mesh of a round body with 96 corners has
-# 0.07 % less section than the body and lies at most 0.005 mm inside it; the rest is the promise.
+# Absolute, relative: a difference within either passes. Sections of meshes have the area of the body's,
+# and no mesh of a body as wide as these departs from it by more than 0.002 mm; the rest is the promise.
 TOLERANCE = {
     "mm3": (0.5, 0.005),
     "mm2": (0.1, 0.005),

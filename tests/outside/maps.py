@@ -10,7 +10,7 @@ from shapely import LineString, Point, Polygon, box, unary_union
 
 WIDE = 200.0
 # Spacing of points on an outline that is looked at for sticking out, mm.
-DENSE = 0.02
+DENSE = 0.005
 
 
 def _name(node):

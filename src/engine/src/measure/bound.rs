@@ -30,6 +30,14 @@ impl Towards {
         }
     }
 
+    /// Whether a vector leans to this side at least as much as to any other.
+    fn is_leant_to(self, s: f64, t: f64) -> bool {
+        let way = self.vector();
+        let (along, whole) = (s * way.x + t * way.y, s.abs() + t.abs());
+        // Halfway between two sides it belongs to both.
+        along >= whole - along - 1e-6
+    }
+
     const fn vector(self) -> P2 {
         match self {
             Self::Mesial => P2::new(-1.0, 0.0),
@@ -89,15 +97,53 @@ pub(super) fn margin(covered: &[P2], cover: &[P2], side: Towards) -> Option<f64>
                 let way = polygon::line_within(cover, *point, side.vector());
                 take(way.first_beyond(0.0).map_or(0.0, |part| part.to));
             }
-        } else if let Some(nearest) = nearest_on(cover, *point) {
-            let (s, t) = (point.x - nearest.x, point.y - nearest.y);
-            let out = libm::hypot(s, t);
-            if out > 1e-9 && Towards::of(s, t) == side {
-                take(-out);
+        }
+    }
+    if let Some(out) = farthest_out(covered, cover, side) {
+        take(-out);
+    }
+    least
+}
+
+/// How far what is covered sticks out of the cover on one side, mm; `None` where it does not.
+///
+/// Along an edge of what is covered, the distance from a convex cover is greatest at one of its ends or
+/// where the way out passes from one side of the cover to another. That is where it crosses a line
+/// from a corner of the cover, square to an edge there or halfway between two sides.
+fn farthest_out(covered: &[P2], cover: &[P2], side: Towards) -> Option<f64> {
+    let out = |at: P2| {
+        let nearest = nearest_on(cover, at).filter(|_| !polygon::contains(cover, at))?;
+        let (s, t) = (at.x - nearest.x, at.y - nearest.y);
+        Some((libm::hypot(s, t), side.is_leant_to(s, t))).filter(|(out, _)| *out > 1e-9)
+    };
+    let mut most: Option<f64> = None;
+    let mut take = |found: Option<(f64, bool)>| {
+        if let Some((out, true)) = found {
+            most = Some(most.map_or(out, |kept| kept.max(out)));
+        }
+    };
+    for (a, b) in polygon::edges(covered) {
+        let ends = [out(a), out(b)];
+        take(ends[0]);
+        if ends.iter().all(Option::is_none) {
+            continue;
+        }
+        for (from, to) in polygon::edges(cover) {
+            let edge = (to.x - from.x, to.y - from.y);
+            // Lines through a corner, each by a vector that stands square to it.
+            for (corner, square) in
+                [(from, edge), (to, edge), (from, (1.0, 1.0)), (from, (1.0, -1.0))]
+            {
+                let over = |p: P2| (p.x - corner.x) * square.0 + (p.y - corner.y) * square.1;
+                let (at_a, at_b) = (over(a), over(b));
+                if (at_a < 0.0) != (at_b < 0.0) {
+                    let way = at_a / (at_a - at_b);
+                    take(out(P2::new(a.x + (b.x - a.x) * way, a.y + (b.y - a.y) * way)));
+                }
             }
         }
     }
-    least
+    most
 }
 
 fn nearest_on(polygon: &[P2], point: P2) -> Option<P2> {
@@ -145,6 +191,20 @@ mod tests {
             (rectangle((-2.0, 2.0), (0.0, 6.0)), rectangle((-5.0, 4.5), (-1.0, 4.0)));
         assert_eq!(margin(&hole, &cover, Towards::Apical), Some(-2.0));
         assert_eq!(margin(&hole, &cover, Towards::Mesial), Some(3.0));
+    }
+
+    #[test]
+    fn what_sticks_out_between_its_corners_counts_as_much_as_a_corner() {
+        // Past the cover's corner the hole's own corner sticks out more apically than distally, but
+        // its edge passes by distally.
+        let hole = [(-2.0, 0.0), (2.0, 0.0), (6.0, 8.0), (6.0, 14.0), (-2.0, 14.0)];
+        let hole = hole.map(|(s, t)| P2::new(s, t));
+        let cover = rectangle((-4.0, 4.0), (-1.0, 10.0));
+        let found = margin(&hole, &cover, Towards::Distal).unwrap();
+        // At (6, 12) the way out is as much apical as distal: 2 mm of each.
+        assert!((found + libm::sqrt(8.0)).abs() < 1e-9, "{found}");
+        let found = margin(&hole, &cover, Towards::Apical).unwrap();
+        assert!((found + libm::sqrt(20.0)).abs() < 1e-9, "{found}");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! The recipe: which primitive is in which file, and how each measurement follows from them.
 
-use super::bodies::CHORD_ERROR;
+use super::bodies::{AROUND, CHORD_ERROR};
 use super::covered::outlines;
 use super::measured::Writer;
 use super::mesh::NOTICE;
@@ -55,8 +55,10 @@ pub struct Recipe {
     pub mirrored: bool,
     /// What the axes are.
     pub frame: &'static str,
-    /// How far the mesh of a round body lies inside the body at most, mm.
+    /// How far the mesh of a round body departs from the body at most, mm.
     pub chord_error: f64,
+    /// Corners of each section of a round body; its mesh holds the sections in order, then two poles.
+    pub around: usize,
     /// Meshes.
     pub primitives: Vec<Primitive>,
     /// Solids built from them.
@@ -174,6 +176,7 @@ pub fn export(case: &Case, plan: Option<&Plan>) -> Export {
         mirrored,
         frame: "millimetres; x distal (mesial where mirrored), y facial, z apical of the reference crest",
         chord_error: CHORD_ERROR,
+        around: AROUND,
         primitives,
         bodies: writer.bodies(),
         outlines: outlines(&m),
