@@ -92,16 +92,7 @@ fn regenerated(site: &Workshop<'_>, base: &Draft, design: c::FlapDesign, more: f
     let mut book = Book(base.clone());
     let map = Map::of(&case.site.ridge);
     let hole = hole(case, &map);
-    // A wall gone to the neighbours, or walls gone on both sides, hold no soft barrier by themselves.
-    let both = [Wall::Facial, Wall::Oral].map(|wall| case.site.defects_of(wall).next().is_some());
-    let lost = both == [true, true]
-        || case.site.defects.iter().any(|defect| defect.kind == DefectKind::LostWall);
-    let kind = match (collagen_is_welcome(&case.patient), lost) {
-        (true, false) => c::MembraneKind::NativeCollagen,
-        (true, true) => c::MembraneKind::CrossLinked,
-        (false, false) => c::MembraneKind::DensePtfe,
-        (false, true) => c::MembraneKind::ReinforcedPtfe,
-    };
+    let (kind, lost) = barrier(case);
     book.one(Decision::Membrane, kind);
     let folded = hole.open;
     let top = if folded {
@@ -122,6 +113,41 @@ fn regenerated(site: &Workshop<'_>, base: &Draft, design: c::FlapDesign, more: f
     // The oral margin is raised past the membrane's oral edge.
     let oral = if orally { (-map.across() - top).max(0.0) + 2.0 } else { 0.0 };
     book.number(Decision::OralElevation, tenths(oral.min(ORALLY)));
+    flap_beyond(&mut book, [from, to, bottom], design, more);
+    let facial = case.site.defects_of(Wall::Facial).next().is_some();
+    book.number(Decision::ContourLayer, if facial { 20 } else { 0 });
+    book.one(Decision::SocketSeal, c::SocketSeal::ByMembrane);
+    let placed = crate::plan::course(base) == Some(Course::PlaceToday);
+    let closed = placed || lost || !folded || kind == c::MembraneKind::ReinforcedPtfe;
+    book.one(
+        Decision::Closure,
+        if closed { c::ClosureKind::Primary } else { c::ClosureKind::LeftOpen },
+    );
+    if closed {
+        book.number(Decision::MembraneOut, 180);
+    }
+    book.number(Decision::SuturesOut, 12);
+    component(site, &mut book, true);
+    book.0
+}
+
+/// The membrane that holds here, and whether the walls hold no soft barrier by themselves: a wall
+/// gone to the neighbours, or walls gone on both sides.
+fn barrier(case: &Case) -> (c::MembraneKind, bool) {
+    let both = [Wall::Facial, Wall::Oral].map(|wall| case.site.defects_of(wall).next().is_some());
+    let lost = both == [true, true]
+        || case.site.defects.iter().any(|defect| defect.kind == DefectKind::LostWall);
+    let kind = match (collagen_is_welcome(&case.patient), lost) {
+        (true, false) => c::MembraneKind::NativeCollagen,
+        (true, true) => c::MembraneKind::CrossLinked,
+        (false, false) => c::MembraneKind::DensePtfe,
+        (false, true) => c::MembraneKind::ReinforcedPtfe,
+    };
+    (kind, lost)
+}
+
+/// A flap that reaches past a membrane with these mesial, distal and apical edges.
+fn flap_beyond(book: &mut Book, [from, to, bottom]: [f64; 3], design: c::FlapDesign, more: f64) {
     book.one(Decision::FlapDesign, design);
     book.one(Decision::ReleaseSide, c::ReleaseSide::Distal);
     book.one(Decision::Papillae, c::Papillae::Left);
@@ -138,21 +164,6 @@ fn regenerated(site: &Workshop<'_>, base: &Draft, design: c::FlapDesign, more: f
     if let Some(outline) = outline(&corners) {
         book.put(Decision::FlapOutline, Value::Outline(outline));
     }
-    let facial = case.site.defects_of(Wall::Facial).next().is_some();
-    book.number(Decision::ContourLayer, if facial { 20 } else { 0 });
-    book.one(Decision::SocketSeal, c::SocketSeal::ByMembrane);
-    let placed = crate::plan::course(base) == Some(Course::PlaceToday);
-    let closed = placed || lost || !folded || kind == c::MembraneKind::ReinforcedPtfe;
-    book.one(
-        Decision::Closure,
-        if closed { c::ClosureKind::Primary } else { c::ClosureKind::LeftOpen },
-    );
-    if closed {
-        book.number(Decision::MembraneOut, 180);
-    }
-    book.number(Decision::SuturesOut, 12);
-    component(site, &mut book, true);
-    book.0
 }
 
 /// The part that the torque allows; a cover screw under a closed flap.
