@@ -91,12 +91,10 @@ pub(super) fn margin(covered: &[P2], cover: &[P2], side: Towards) -> Option<f64>
         }
     }
     for point in covered {
-        if polygon::contains(cover, *point) {
-            if without_edges {
-                // No edge faces this side (a cover that runs out in a corner): straight on instead.
-                let way = polygon::line_within(cover, *point, side.vector());
-                take(way.first_beyond(0.0).map_or(0.0, |part| part.to));
-            }
+        if without_edges && polygon::contains(cover, *point) {
+            // No edge faces this side (a cover that runs out in a corner): straight on instead.
+            let way = polygon::line_within(cover, *point, side.vector());
+            take(way.first_beyond(0.0).map_or(0.0, |part| part.to));
         }
     }
     if let Some(out) = farthest_out(covered, cover, side) {
