@@ -10,7 +10,7 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{Element, PointerEvent, SvgElement};
+use web_sys::{DomRect, Element, PointerEvent, SvgElement};
 use yew::Callback;
 
 /// A drag under way.
@@ -20,34 +20,29 @@ pub struct Drag;
 type Listener = Closure<dyn FnMut(PointerEvent)>;
 
 impl Drag {
-    /// Follows the pointer until it is let go; `window_mm` is the figure's width in millimetres.
+    /// Follows the pointer until it is let go; `window` is the figure's width and height in millimetres.
     pub fn begin(
         event: &PointerEvent,
-        window_mm: f64,
+        window: [f64; 2],
         handle: Handle,
         draft: Draft,
-        on_try: Callback<Option<Event>>,
+        on_try: Callback<Vec<Event>>,
         on_do: Callback<Event>,
     ) {
-        let Some(target) =
-            event.current_target().and_then(|target| target.dyn_into::<Element>().ok())
-        else {
-            return;
-        };
+        let Some(target) = handle_of(event) else { return };
         let Some(drawing) = target.dyn_ref::<SvgElement>().and_then(SvgElement::owner_svg_element)
         else {
             return;
         };
-        let pixels = drawing.get_bounding_client_rect().width();
+        let pixels = pixels_per_mm(&drawing.get_bounding_client_rect(), window);
         if pixels <= 0.0 || target.set_pointer_capture(event.pointer_id()).is_err() {
             return;
         }
-        let mm_per_pixel = window_mm / pixels;
         let from = (f64::from(event.client_x()), f64::from(event.client_y()));
         let shift = move |event: &PointerEvent| {
             (
-                (f64::from(event.client_x()) - from.0) * mm_per_pixel,
-                (f64::from(event.client_y()) - from.1) * mm_per_pixel,
+                (f64::from(event.client_x()) - from.0) / pixels,
+                (f64::from(event.client_y()) - from.1) / pixels,
             )
         };
         let over = Rc::new(Cell::new(false));
@@ -57,7 +52,7 @@ impl Drag {
             Closure::new(move |event: PointerEvent| {
                 if !over.get() {
                     let (right, down) = shift(&event);
-                    on_try.emit(moved_by_mm(&handle, &draft, right, down).pop());
+                    on_try.emit(moved_by_mm(&handle, &draft, right, down));
                 }
             })
         };
@@ -76,25 +71,41 @@ impl Drag {
         };
         let mut list = listeners.borrow_mut();
         list.extend([moving, ending]);
-        for (name, listener) in EVENTS.iter().zip(list.iter()) {
-            let listener = listener.as_ref().unchecked_ref();
+        for (name, place) in EVENTS {
+            let listener = list[place].as_ref().unchecked_ref();
             let _ = target.add_event_listener_with_callback(name, listener);
         }
     }
 }
 
+/// The handle that a pointer went down on. Yew hears events at the root of the page, so the event's
+/// own current target is that root.
+fn handle_of(event: &PointerEvent) -> Option<Element> {
+    let hit = event.target()?.dyn_into::<Element>().ok()?;
+    hit.closest(".handle").ok()?
+}
+
+/// A drawing keeps its shape: where the box that it fills is too wide or too tall for it, it is
+/// scaled by the narrower way.
+fn pixels_per_mm(filled: &DomRect, [wide, tall]: [f64; 2]) -> f64 {
+    (filled.width() / wide).min(filled.height() / tall)
+}
+
 /// Dropping a closure while it runs is undefined; the list goes once it has returned.
 fn let_go(listeners: Rc<RefCell<Vec<Listener>>>, target: Element) {
     wasm_bindgen_futures::spawn_local(async move {
-        for (name, listener) in EVENTS.iter().zip(listeners.borrow_mut().drain(..)) {
-            let listener = listener.as_ref().unchecked_ref();
+        let list = std::mem::take(&mut *listeners.borrow_mut());
+        for (name, place) in EVENTS {
+            let listener = list[place].as_ref().unchecked_ref();
             let _ = target.remove_event_listener_with_callback(name, listener);
         }
     });
 }
 
-/// A pointer that is cancelled ends in `lostpointercapture` too.
-const EVENTS: [&str; 2] = ["pointermove", "lostpointercapture"];
+/// What a drag hears, and which of its two listeners hears it. A pointer that is cancelled ends in
+/// `lostpointercapture` alone, which a pointer that is let go may send late.
+const EVENTS: [(&str, usize); 3] =
+    [("pointermove", 0), ("pointerup", 1), ("lostpointercapture", 1)];
 
 /// How many steps to the right and down a key moves; a shifted key moves ten.
 #[must_use]
@@ -181,7 +192,11 @@ pub fn value_in_words(handle: &Handle, draft: &Draft) -> String {
     if let Some((decision, place)) = handle.vertex {
         let at = draft.outline(decision).and_then(|outline| outline.tenths().get(place).copied());
         return at.map_or_else(String::new, |[s, t]| {
-            format!("{} mm distally, {} mm apically", f64::from(s) / 10.0, f64::from(t) / 10.0)
+            format!(
+                "{}, {}",
+                placed(s, ["mesially", "distally"]),
+                placed(t, ["orally", "apically"])
+            )
         });
     }
     let axis = |axis: Option<(Decision, f64)>| {
@@ -191,6 +206,12 @@ pub fn value_in_words(handle: &Handle, draft: &Draft) -> String {
     let parts: Vec<String> =
         [axis(handle.across), axis(handle.down)].into_iter().flatten().collect();
     parts.join(", ")
+}
+
+/// A place on the map in words, from tenths of a millimetre.
+fn placed(tenths: i32, [less, more]: [&str; 2]) -> String {
+    let way = if tenths < 0 { less } else { more };
+    format!("{:.1} mm {way}", f64::from(tenths.abs()) / 10.0)
 }
 
 /// A handle's value as a number, for the slider role.
@@ -242,6 +263,13 @@ mod tests {
     fn a_drag_beyond_the_range_stops_at_its_end() {
         let far = moved_by_mm(&platform(), &placed(), 500.0, 0.0);
         assert_eq!(far, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(60)))]);
+    }
+
+    #[test]
+    fn a_corner_is_placed_in_words_and_never_with_a_bare_sign() {
+        assert_eq!(placed(-55, ["mesially", "distally"]), "5.5 mm mesially");
+        assert_eq!(placed(0, ["orally", "apically"]), "0.0 mm apically");
+        assert_eq!(placed(140, ["orally", "apically"]), "14.0 mm apically");
     }
 
     #[test]

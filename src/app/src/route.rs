@@ -76,6 +76,18 @@ impl Route {
         }
     }
 
+    /// Reads what was typed: a case's address, a seed, or a whole address with its fragment.
+    #[must_use]
+    pub fn typed(text: &str) -> Self {
+        if let Some((_, fragment)) = text.split_once('#') {
+            return Self::read(fragment);
+        }
+        match from(text) {
+            Ok(from) => Self::case(from, ""),
+            Err(why) => Self::Nowhere(why),
+        }
+    }
+
     fn case(from: From, query: &str) -> Self {
         let has = |flag: &str| query.split('&').any(|part| part == flag);
         let mode = if has("assessment") { Mode::Assessment } else { Mode::Study };
@@ -145,6 +157,18 @@ mod tests {
             "#/set/first-walls/2?guided",
         ] {
             assert_eq!(Route::read(fragment).fragment(), fragment);
+        }
+    }
+
+    #[test]
+    fn what_is_typed_may_be_an_address_a_seed_or_a_whole_link() {
+        let read = Route::read("#/case/1.1.2024.3");
+        assert_eq!(Route::typed("1.1.2024.3"), read);
+        assert_eq!(Route::typed("https://example.org/room/#/case/1.1.2024.3"), read);
+        assert_eq!(Route::typed("2024"), Route::read("#/case/2024"));
+        for text in ["", "x", "case/1", "1/2", "<b>"] {
+            let Route::Nowhere(why) = Route::typed(text) else { panic!("{text}") };
+            assert!(why.contains("expected"), "{text}: {why}");
         }
     }
 

@@ -40,8 +40,8 @@ pub struct Bench {
     pub asked: CaseRoute,
     /// The attempt.
     pub session: Session,
-    /// A choice that a drag is trying out.
-    pub tried: Option<Event>,
+    /// The choices that a drag is trying out.
+    pub tried: Vec<Event>,
     /// The rule whose fault is lit in the figures.
     pub lit: Option<&'static str>,
     /// Why the last thing was refused.
@@ -63,7 +63,7 @@ pub enum Action {
     /// The learner did something.
     Do(Event),
     /// A drag tries a choice out, or lets go of it.
-    Try(Option<Event>),
+    Try(Vec<Event>),
     /// A fault is lit in the figures, or none.
     Light(Option<&'static str>),
     /// The same case once more, from the beginning.
@@ -108,8 +108,13 @@ impl Room {
         match library::open(&asked, &self.library) {
             Ok(Some((case, reference))) => {
                 let session = Session::open(case, reference, asked.mode);
-                self.bench =
-                    Some(Rc::new(Bench { asked, session, tried: None, lit: None, refusal: None }));
+                self.bench = Some(Rc::new(Bench {
+                    asked,
+                    session,
+                    tried: Vec::new(),
+                    lit: None,
+                    refusal: None,
+                }));
             }
             // The set has not arrived yet; `Action::Library` tries again.
             Ok(None) => {}
@@ -135,7 +140,7 @@ impl Reducible for Room {
         Rc::new(match action {
             Action::Go(route) => self.at(route),
             Action::Do(event) => self.with_bench(|bench| {
-                bench.tried = None;
+                bench.tried.clear();
                 bench.refusal = bench.session.apply(event).err();
             }),
             Action::Try(tried) => self.with_bench(|bench| bench.tried = tried),

@@ -16,7 +16,7 @@ pub struct BoardProps {
     /// The case.
     pub bench: Rc<Bench>,
     /// Told while something is dragged.
-    pub on_try: Callback<Option<Event>>,
+    pub on_try: Callback<Vec<Event>>,
     /// Told what the learner does.
     pub on_do: Callback<Event>,
 }
@@ -25,7 +25,7 @@ pub struct BoardProps {
 #[component]
 pub fn Board(props: &BoardProps) -> Html {
     let bench = &props.bench;
-    let draft = shown(bench);
+    let draft = bench.session.tried(&bench.tried);
     let over = bench.session.is_over();
     let px = figure_width();
     let figures = figures(bench, &draft, over, px).map(|figure| {
@@ -35,13 +35,6 @@ pub fn Board(props: &BoardProps) -> Html {
         html! { <Drawing key={name} {figure} draft={held} on_try={props.on_try.clone()} on_do={props.on_do.clone()} /> }
     });
     html! { <section class="board" aria-label="Figures of the case" tabindex="0">{ for figures }</section> }
-}
-
-fn shown(bench: &Bench) -> Draft {
-    match &bench.tried {
-        Some(event) => bench.session.tried(event),
-        None => bench.session.draft().clone(),
-    }
 }
 
 fn figures(bench: &Bench, draft: &Draft, reveal: bool, px: f64) -> [Figure; 4] {

@@ -22,7 +22,7 @@ pub struct FigureProps {
     pub draft: Option<Draft>,
     /// Told while a handle is dragged.
     #[prop_or_default]
-    pub on_try: Callback<Option<Event>>,
+    pub on_try: Callback<Vec<Event>>,
     /// Told when it is let go or moved by keys.
     #[prop_or_default]
     pub on_do: Callback<Event>,

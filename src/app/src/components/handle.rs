@@ -28,12 +28,12 @@ pub fn handle_view(place: usize, handle: &Handle, draft: &Draft, props: &FigureP
     let down = {
         let (handle, draft) = (handle.clone(), draft.clone());
         let (on_try, on_do) = (props.on_try.clone(), props.on_do.clone());
-        let width = props.figure.window.width();
+        let window = [props.figure.window.width(), props.figure.window.height()];
         Callback::from(move |event: PointerEvent| {
             event.prevent_default();
             Drag::begin(
                 &event,
-                width,
+                window,
                 handle.clone(),
                 draft.clone(),
                 on_try.clone(),

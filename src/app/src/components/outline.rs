@@ -2,6 +2,7 @@
 
 use super::choice::Asked;
 use crate::amount::{in_mm, span, stretched, tenths, text_of};
+use crate::effects;
 use engine::geometry::Outline;
 use engine::plan::{Entry, Value};
 use yew::prelude::*;
@@ -39,10 +40,22 @@ const EDGES: [(&str, usize, bool); 4] = [
 #[component]
 pub fn OutlineField(props: &OutlineProps) -> Html {
     let wrong = use_state(|| None::<String>);
+    let first = format!("{}-first-edge", props.entry.key);
+    let begun = use_mut_ref(|| false);
+    {
+        // The button goes once it is pressed: the first edge takes the focus over.
+        let (first, begun) = (first.clone(), begun.clone());
+        use_effect_with(props.outline.is_some(), move |drawn| {
+            if *drawn && begun.replace(false) {
+                effects::focus(&first);
+            }
+        });
+    }
     let Some(outline) = props.outline.clone() else {
         let on_choose = props.on_choose.clone();
         let begin = Callback::from(move |_: MouseEvent| {
             if let Ok(outline) = Outline::new(START.to_vec()) {
+                begun.replace(true);
                 on_choose.emit(Value::Outline(outline));
             }
         });
@@ -63,8 +76,9 @@ pub fn OutlineField(props: &OutlineProps) -> Html {
             Err(fault) => wrong.set(Some(fault.to_string())),
         })
     };
-    let edges =
-        EDGES.iter().map(|&(name, part, least)| edge(name, part, least, &outline, &set, &wrong));
+    let edges = EDGES.iter().enumerate().map(|(place, which)| {
+        edge(which, (place == 0).then(|| first.clone()), &outline, &set, &wrong)
+    });
     let vertices = outline
         .tenths()
         .iter()
@@ -90,9 +104,8 @@ type Wrong = UseStateHandle<Option<String>>;
 
 /// One edge: moving it stretches the whole outline between it and the opposite edge.
 fn edge(
-    name: &'static str,
-    part: usize,
-    least: bool,
+    &(name, part, least): &(&'static str, usize, bool),
+    id: Option<String>,
     outline: &Outline,
     set: &Set,
     wrong: &Wrong,
@@ -117,9 +130,9 @@ fn edge(
     };
     html! {
         <div class="edge">
-            <span id={format!("edge-{part}-{least}")}>{ name }</span>
+            <span>{ name }</span>
             <button type="button" class="step" aria-label={format!("{name}: less")} onclick={nudge(-5)}>{ "−" }</button>
-            <input type="text" inputmode="decimal" size="6" value={in_mm(here)} aria-label={format!("{name}, mm")} onchange={typed} />
+            <input {id} type="text" inputmode="decimal" size="6" value={in_mm(here)} aria-label={format!("{name}, mm")} onchange={typed} />
             <button type="button" class="step" aria-label={format!("{name}: more")} onclick={nudge(5)}>{ "+" }</button>
         </div>
     }

@@ -22,7 +22,7 @@ pub struct SheetProps {
     /// Told what the learner does.
     pub on_do: Callback<Event>,
     /// Told what a slider tries out.
-    pub on_try: Callback<Option<Event>>,
+    pub on_try: Callback<Vec<Event>>,
 }
 
 impl PartialEq for SheetProps {
@@ -51,7 +51,8 @@ pub fn Sheet(props: &SheetProps) -> Html {
             <p class="aim">{ step.aim() }</p>
             if props.guided { <p class="guide">{ guide::note(step) }</p> }
             <WordsOfStep {step} />
-            { for decisions.map(|view| decision(view, props)) }
+            // A list of their own: what comes and goes by its key leaves the focus where it is.
+            <div class="decisions">{ for decisions.map(|view| decision(view, props)) }</div>
             <div class="carry-out">
                 if !missing.is_empty() { <p class="missing">{ undecided(missing) }</p> }
                 if let Some(refusal) = &props.refusal { <p class="wrong" role="alert">{ refusal.clone() }</p> }
@@ -76,7 +77,7 @@ fn decision(view: &DecisionView, props: &SheetProps) -> Html {
         Callback::from(move |value: Value| on_do.emit(Event::Choose(decision, Some(value))));
     let on_try = props.on_try.clone();
     let on_try =
-        Callback::from(move |value: Value| on_try.emit(Some(Event::Choose(decision, Some(value)))));
+        Callback::from(move |value: Value| on_try.emit(vec![Event::Choose(decision, Some(value))]));
     let value = view.value.clone();
     match entry.kind {
         Kind::One(options) => {

@@ -32,16 +32,22 @@ pub fn BenchPage(props: &BenchProps) -> Html {
     let on_do = act(Action::Do);
     let on_try = {
         let room = props.room.clone();
-        Callback::from(move |event: Option<Event>| room.dispatch(Action::Try(event)))
+        Callback::from(move |events: Vec<Event>| room.dispatch(Action::Try(events)))
     };
     let done = bench.session.done().len();
-    // Once a step is carried out, keyboard and screen reader go on at the next one.
-    use_effect_with(done, |done| {
-        if *done > 0 {
+    let before = use_mut_ref(|| 0);
+    // Once a step is carried out, or the case begun again, keyboard and screen reader go on there.
+    use_effect_with(done, move |done| {
+        if before.replace(*done) != *done {
             effects::focus("sheet-title");
         }
     });
-    let view = bench.session.view();
+    let mut view = bench.session.view();
+    // The numbers follow a drag as the figures do.
+    let tried = bench.session.tried(&bench.tried);
+    for decision in view.decisions.iter_mut().filter(|decision| !decision.settled) {
+        decision.value = tried.value(decision.entry.decision).cloned();
+    }
     let over = bench.session.is_over();
     html! {
         <div class={classes!("case", over.then_some("over"))}>

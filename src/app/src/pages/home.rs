@@ -78,10 +78,9 @@ fn Fresh() -> Html {
             event.prevent_default();
             let text =
                 field.cast::<HtmlInputElement>().map(|field| field.value()).unwrap_or_default();
-            match Route::read(&format!("#/case/{}", text.trim())) {
-                Route::Case(case) => effects::go(&Route::Case(case).fragment()),
+            match Route::typed(text.trim()) {
                 Route::Nowhere(why) => wrong.set(Some(why)),
-                _ => wrong.set(Some("expected the address of a case, or a seed".to_owned())),
+                somewhere => effects::go(&somewhere.fragment()),
             }
         })
     };

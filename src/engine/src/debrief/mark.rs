@@ -90,7 +90,8 @@ impl Mark {
     /// The sum of what was lost.
     #[must_use]
     pub fn lost_weight(&self) -> f64 {
-        self.lost.iter().map(|(_, weight)| weight).sum()
+        // From a written zero: the sum of nothing would be minus zero, and would be shown so.
+        self.lost.iter().fold(0.0, |sum, (_, weight)| sum + weight)
     }
 }
 

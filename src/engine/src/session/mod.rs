@@ -166,15 +166,18 @@ impl Session {
         &self.events
     }
 
-    /// The draft with one choice tried out: what a drag shows before it ends.
+    /// The draft with choices tried out, as many as a drag moves at once: what it shows before it
+    /// ends.
     #[must_use]
-    pub fn tried(&self, event: &Event) -> Draft {
+    pub fn tried(&self, events: &[Event]) -> Draft {
         let mut draft = self.draft.clone();
-        if let Event::Choose(decision, Some(value)) = event
-            && !self.done.contains(&decision.step())
-        {
-            // A preview that does not fit shows the draft unchanged.
-            let _ = draft.choose(*decision, value.clone());
+        for event in events {
+            if let Event::Choose(decision, Some(value)) = event
+                && !self.done.contains(&decision.step())
+            {
+                // A preview that does not fit leaves the draft unchanged.
+                let _ = draft.choose(*decision, value.clone());
+            }
         }
         draft
     }
