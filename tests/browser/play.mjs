@@ -1,0 +1,337 @@
+// Plays a case in the page, by mouse or by keyboard alone, from choices that the tool printed.
+//
+// Choices are `{ step: { key: answer } }` in the order of care, as plan files hold them.
+
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { wallwise } from "./harness.mjs";
+
+const run = (...args) => execFileSync(wallwise, args, { encoding: "utf8", maxBuffer: 1 << 26 });
+
+/** A sound plan of the case, as a plan file. */
+export const planFile = (which) => run("case", String(which), "--plan");
+
+/** The case itself, as JSON: everything that is true of it, seen or not. */
+export const truth = (which) => JSON.parse(run("case", String(which), "--json")).case;
+
+/** The choices in a plan file. */
+export function choices(file) {
+  const steps = {};
+  let step;
+  for (const line of file.split("\n")) {
+    const head = /^\[(.+)\]$/.exec(line.trim());
+    if (head) {
+      step = steps[head[1]] = {};
+      continue;
+    }
+    const found = /^([\w-]+) = (.+?)(?:\s+#.*)?$/.exec(line);
+    if (found && step) step[found[1]] = JSON.parse(found[2]);
+  }
+  return steps;
+}
+
+/** The choices of a sound plan of the case. */
+export const sound = (which) => choices(planFile(which));
+
+/** A plan file that holds these choices. */
+export function asFile(steps) {
+  const number = (value) => (Number.isInteger(value) ? value.toFixed(1) : String(value));
+  const plain = (value) => {
+    if (Array.isArray(value)) return `[${value.map(plain).join(", ")}]`;
+    return typeof value === "number" ? number(value) : JSON.stringify(value);
+  };
+  const lines = ["format = 1", 'kind = "plan"'];
+  for (const [step, answers] of Object.entries(steps)) {
+    lines.push(`[${step}]`, ...Object.entries(answers).map(([key, value]) => `${key} = ${plain(value)}`));
+  }
+  return lines.join("\n") + "\n";
+}
+
+/** What the tool judges these choices to be, on the same case, natively. */
+export function judged(which, steps) {
+  const folder = mkdtempSync(join(tmpdir(), "wallwise-"));
+  try {
+    const file = join(folder, "plan.toml");
+    writeFileSync(file, asFile(steps));
+    return JSON.parse(answer("judge", String(which), file, "--json"));
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+/** What the tool prints; a plan with faults ends it with 1, which is an answer too. */
+function answer(...args) {
+  try {
+    return run(...args);
+  } catch (ended) {
+    if (ended.status !== 1) throw ended;
+    return ended.stdout;
+  }
+}
+
+/** The first case from `first` on whose sound plan is like this. */
+export function find(like, first = 1) {
+  for (let seed = first; seed < first + 400; seed += 1) {
+    const steps = sound(seed);
+    if (like(steps, seed)) return { seed, steps };
+  }
+  throw new Error(`no case from ${first} to ${first + 399} is like this`);
+}
+
+/** The id of a decision from its key in a file, which carries the unit. */
+function decision(key, value) {
+  const bare = typeof value === "string" || (Array.isArray(value) && !isOutline(value));
+  return `#decision-${bare ? key : key.replace(/-(mm|degrees|cc|days|weeks)$/, "")}`;
+}
+
+const isOutline = (value) => Array.isArray(value) && Array.isArray(value[0]);
+
+/** Goes past the briefing. */
+export const begin = (page) => page.getByRole("button", { name: "I have read this" }).click();
+
+/** The name of a step's button. */
+const carryOut = (page) => page.getByRole("button", { name: /^Carry out: / });
+
+// --- By mouse -----------------------------------------------------------------------------------
+
+/** Answers one decision by pointer and field. */
+export async function choose(page, key, value) {
+  const box = page.locator(decision(key, value));
+  if (isOutline(value)) {
+    await box.getByRole("button", { name: /Begin/ }).click();
+    await box.locator("details.vertices > summary").click();
+    for (const [name, text] of fieldsOf(value)) {
+      const field = box.getByLabel(name, { exact: true });
+      await field.fill(text);
+      await field.press("Enter");
+    }
+  } else if (Array.isArray(value)) {
+    const keys = value.length === 0 ? ["none-of-these"] : value;
+    for (const one of keys) await box.locator(`input[value="${one}"]`).click();
+  } else if (typeof value === "number") {
+    await box.locator(".field input").fill(String(value));
+    await box.locator(".field input").press("Enter");
+  } else {
+    await box.locator(`input[value="${value}"]`).click();
+  }
+}
+
+/** Answers every decision of a step. */
+export async function decide(page, answers) {
+  for (const [key, value] of Object.entries(answers)) await choose(page, key, value);
+}
+
+/** Carries the step out that is due. */
+export async function carry(page, step) {
+  const button = carryOut(page);
+  if (await button.isDisabled()) {
+    throw new Error(`${step} cannot be carried out: ${await page.locator(".missing").innerText()}`);
+  }
+  await button.click();
+}
+
+/** Plays steps by mouse: all of them, or those before `until`. */
+export async function byMouse(page, steps, until) {
+  for (const [step, answers] of Object.entries(steps)) {
+    if (step === until) return;
+    await decide(page, answers);
+    await carry(page, step);
+  }
+}
+
+/**
+ * The fields that make the starting patch this outline, in the order in which to fill them: first
+ * its edges, so that it has the outline's size, then corner by corner where it is no rectangle.
+ */
+function fieldsOf(outline) {
+  const along = outline.map(([s]) => s);
+  const down = outline.map(([, t]) => t);
+  const [west, east] = [Math.min(...along), Math.max(...along)];
+  const [north, south] = [Math.min(...down), Math.max(...down)];
+  const fields = [
+    ["Distal edge, mm", east],
+    ["Mesial edge, mm", west],
+    ["Apical edge, mm", south],
+    ["Coronal or oral edge, mm", north],
+  ];
+  const corners = [[west, north], [east, north], [east, south], [west, south]];
+  const rectangle = outline.length === 4 &&
+    corners.every(([s, t]) => outline.some((at) => at[0] === s && at[1] === t));
+  if (!rectangle) {
+    assert.equal(outline.length, 8, "the starting patch has eight corners");
+    outline.forEach(([s, t], place) => fields.push(
+      [`corner ${place + 1}, mesiodistal, mm`, s],
+      [`corner ${place + 1}, apical, mm`, t],
+    ));
+  }
+  return fields.map(([name, mm]) => [name, mm.toFixed(1)]);
+}
+
+// --- By keyboard alone --------------------------------------------------------------------------
+
+/** What has the focus, and whether it can be seen to have it. */
+function focused(page) {
+  return page.evaluate(() => {
+    const at = document.activeElement;
+    const box = at.getBoundingClientRect();
+    const seen = (x, y) => {
+      const top = document.elementFromPoint(x, y);
+      return !!top && (at.contains(top) || top.contains(at));
+    };
+    const points = [0.1, 0.5, 0.9].flatMap((part) => [
+      [box.left + box.width * part, box.top + box.height / 2],
+      [box.left + box.width / 2, box.top + box.height * part],
+    ]);
+    const shown = at.matches(".handle") ? at.querySelector(".handle-reach") : at;
+    const style = getComputedStyle(shown);
+    const ring = at.matches(".handle")
+      ? style.stroke !== "none" && parseFloat(style.strokeWidth) >= 2
+      : style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
+    return {
+      tag: at.tagName,
+      name: at.getAttribute("aria-label") ?? at.textContent.trim().slice(0, 60),
+      onBody: at === document.body,
+      visible: at.matches(":focus-visible") && ring,
+      uncovered: points.some(([x, y]) => seen(x, y)),
+    };
+  });
+}
+
+/** Presses Tab (or Shift+Tab) until the focus is on what the selector names. */
+export async function tabTo(page, selector, { back = false, most = 400, watch = true } = {}) {
+  const stops = [];
+  for (let presses = 0; presses < most; presses += 1) {
+    const here = await page.evaluate((s) => document.activeElement.matches(s), selector);
+    if (here) return stops;
+    await page.keyboard.press(back ? "Shift+Tab" : "Tab");
+    const at = await focused(page);
+    stops.push(at.name);
+    if (watch && !at.onBody) {
+      assert.ok(at.visible, `focus cannot be seen on ${at.tag} "${at.name}"`);
+      assert.ok(at.uncovered, `${at.tag} "${at.name}" has the focus and is covered`);
+    }
+  }
+  throw new Error(`${most} presses did not reach ${selector}; last were ${stops.slice(-5).join(" | ")}`);
+}
+
+/** Types into the field that has the focus, in place of what stands there. */
+async function type(page, text) {
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+/** Whether what has the focus is checked. */
+const isChecked = (page) => page.evaluate(() => document.activeElement.checked);
+
+async function radioByKeys(page, box, value) {
+  await tabTo(page, `${box} input[type=radio]`);
+  const wanted = `${box} input[value="${value}"]`;
+  for (let presses = 0; presses < 40; presses += 1) {
+    if (await page.evaluate((s) => document.activeElement.matches(s), wanted)) break;
+    await page.keyboard.press("ArrowDown");
+  }
+  if (!(await isChecked(page))) await page.keyboard.press("Space");
+  assert.ok(await page.locator(wanted).isChecked(), `${wanted} by keys`);
+}
+
+async function outlineByKeys(page, box, outline) {
+  await tabTo(page, `${box} button`);
+  await page.keyboard.press("Enter");
+  // What replaces the button takes the focus over: nobody is sent back to the top of the page.
+  await page.waitForFunction((s) => document.activeElement.matches(`${s} *`), box);
+  let opened = false;
+  for (const [name, text] of fieldsOf(outline)) {
+    if (name.startsWith("corner") && !opened) {
+      await tabTo(page, `${box} summary`);
+      await page.keyboard.press("Enter");
+      opened = true;
+    }
+    const field = `${box} input[aria-label="${name}"]`;
+    const order = await page.evaluate((s) =>
+      document.activeElement.compareDocumentPosition(document.querySelector(s)), field);
+    await tabTo(page, field, { back: (order & 2) !== 0 });
+    await type(page, text);
+  }
+}
+
+/** Answers one decision by keys. */
+async function chooseByKeys(page, key, value) {
+  const box = decision(key, value);
+  if (isOutline(value)) return outlineByKeys(page, box, value);
+  if (Array.isArray(value)) {
+    const keys = value.length === 0 ? ["none-of-these"] : value;
+    for (const one of keys) {
+      await tabTo(page, `${box} input[value="${one}"]`);
+      await page.keyboard.press("Space");
+    }
+    return undefined;
+  }
+  if (typeof value === "string") return radioByKeys(page, box, value);
+  if (key.startsWith("tilt") || key.startsWith("tip")) return slideByKeys(page, box, value);
+  await tabTo(page, `${box} .field input`);
+  return type(page, String(value));
+}
+
+/** A number by its slider: the first step button answers, arrows go on from there. */
+async function slideByKeys(page, box, value) {
+  await tabTo(page, `${box} button:last-of-type`);
+  await page.keyboard.press("Enter");
+  await tabTo(page, `${box} input[type=range]`, { back: true });
+  const field = page.locator(`${box} .field input`);
+  for (let presses = 0; presses < 100; presses += 1) {
+    const away = value - Number(await field.inputValue());
+    if (away === 0) return;
+    await page.keyboard.press(away > 0 ? "ArrowRight" : "ArrowLeft");
+  }
+  assert.fail(`the slider of ${box} does not come to ${value}`);
+}
+
+/** Goes past the briefing by keys. */
+export async function beginByKeys(page) {
+  await tabTo(page, "button.main");
+  await page.keyboard.press("Enter");
+}
+
+/** Plays steps by keyboard alone: all of them, or those before `until`. */
+export async function byKeyboard(page, steps, until) {
+  for (const [step, answers] of Object.entries(steps)) {
+    if (step === until) return;
+    for (const [key, value] of Object.entries(answers)) await chooseByKeys(page, key, value);
+    await tabTo(page, ".carry-out button");
+    assert.ok(await carryOut(page).isEnabled(), `${step} can be carried out`);
+    await page.keyboard.press("Enter");
+    // The next step, or the debrief, takes the focus over.
+    await page.waitForFunction(() => document.activeElement.id === "sheet-title");
+  }
+}
+
+// --- The debrief --------------------------------------------------------------------------------
+
+/** What the debrief on the page says: word, mark, and the zone of every rule. */
+export async function debrief(page) {
+  await page.locator(".debrief").waitFor();
+  const word = /This plan is (\w+)\./.exec(await page.locator(".whole-word").innerText())[1];
+  const mark = Number(/Mark: (\d+) of 100\./.exec(await page.locator(".mark").innerText())?.[1]);
+  const zones = await page.locator(".debrief details.verdict").evaluateAll((verdicts) =>
+    Object.fromEntries(verdicts.map((verdict) => [
+      verdict.querySelector('a[href^="#/protocol/"]').getAttribute("href").slice("#/protocol/".length),
+      verdict.className.replace("verdict", "").trim(),
+    ])));
+  return { word, mark, zones };
+}
+
+/** Holds the debrief on the page to what the tool judges natively. */
+export async function agrees(page, which, steps) {
+  const native = judged(which, steps);
+  const { word, mark, zones } = await debrief(page);
+  assert.equal(word, native.plan);
+  // The page rounds to whole marks.
+  assert.ok(Math.abs(mark - native.mark.percent) <= 0.5, `${mark} on the page, ${native.mark.percent} natively`);
+  const plain = (verdict) => verdict.replace(/[^a-z]+/g, "-");
+  assert.deepEqual(zones, Object.fromEntries(native.verdicts.map((one) => [one.rule, plain(one.verdict)])));
+  return native;
+}
