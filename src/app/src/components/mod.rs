@@ -3,6 +3,7 @@
 pub mod board;
 pub mod caution;
 pub mod choice;
+pub mod corners;
 pub mod figure;
 pub mod handle;
 pub mod known;

@@ -13,7 +13,7 @@ const LEVELS: u32 = 90;
 
 impl Measurements<'_> {
     /// Share of the root's length, from the reference crest to the apex, at which both outer faces
-    /// lie within [`TOUCHES`] of it, looking along y from its axis. Defects of the walls do not
+    /// lie within `TOUCHES` of it, looking along y from its axis. Defects of the walls do not
     /// count: the faces are those of the ridge before any defect. Exact to one level in 90.
     #[must_use]
     pub fn root_between_cortices(&self) -> Option<Ratio> {

@@ -10,7 +10,7 @@ mod tests;
 mod view;
 mod wander;
 
-pub use attempt::{ATTEMPT_FORMAT, Attempt, CaseRef};
+pub use attempt::{ATTEMPT_FORMAT, Attempt, Broken, CaseRef};
 pub use event::{Event, Plain, Unreadable, Written};
 pub use history::{asked_lines, history_lines};
 pub use reports::{Report, all_reports, reports};

@@ -11,14 +11,14 @@ use core::f64::consts::PI;
 /// The farthest that a mesh of a round body departs from the body, in millimetres.
 pub const CHORD_ERROR: f64 = 0.005;
 
-/// The widest half-width for which [`AROUND`] keeps the promise of [`CHORD_ERROR`]; of a polygon with
+/// The widest half-width for which `AROUND` keeps the promise of [`CHORD_ERROR`]; of a polygon with
 /// n corners and a circle's area, corners and edges lie r (pi / n)^2 / 3 and half as much off it.
 pub const WIDEST: f64 = 9.0;
 
 /// Corners of a section.
 pub const AROUND: usize = 128;
 
-/// Factor on the half-widths that gives a polygon of [`AROUND`] corners the area of its ellipse.
+/// Factor on the half-widths that gives a polygon of `AROUND` corners the area of its ellipse.
 fn spread() -> f64 {
     let turn = 2.0 * PI / AROUND as f64;
     libm::sqrt(turn / libm::sin(turn))
