@@ -85,7 +85,7 @@ test("dragging the platform moves number and every figure, and keys do exactly t
     await choose(page, "offset-facial-mm", before.facial);
     await choose(page, "depth-mm", before.depth);
     assert.deepEqual(await drawn(page), still);
-    await tabTo(page, ".board .figure-section .handle", { back: true });
+    await tabTo(page, '.board .figure-section .handle[aria-label^="platform"]', { back: true });
     const presses = async (key, back, id, wanted) => {
       const start = await field(page, id);
       await page.keyboard.press(key);
@@ -142,6 +142,17 @@ test("a corner that would cross the outline stays where it was, and a typed one 
     await cell.fill((Number(other) + 20).toFixed(1));
     await cell.press("Enter");
     assert.match(await box.getByRole("alert").innerText(), /cross/);
+    assert.deepEqual(await drawn(page), still);
+  }));
+
+test("an edge that would pass the one opposite is refused in words", () =>
+  at(covered(), "graft", async (page) => {
+    const box = page.locator("#decision-membrane-outline");
+    const still = await drawn(page);
+    const edge = box.getByLabel("Apical edge, mm", { exact: true });
+    await edge.fill("-30.0");
+    await edge.press("Enter");
+    assert.match(await box.getByRole("alert").innerText(), /Apical edge: .*opposite edge/);
     assert.deepEqual(await drawn(page), still);
   }));
 

@@ -151,12 +151,12 @@ function fieldsOf(outline) {
   const down = outline.map(([, t]) => t);
   const [west, east] = [Math.min(...along), Math.max(...along)];
   const [north, south] = [Math.min(...down), Math.max(...down)];
-  const fields = [
-    ["Distal edge, mm", east],
-    ["Mesial edge, mm", west],
-    ["Apical edge, mm", south],
-    ["Coronal or oral edge, mm", north],
-  ];
+  // The patch reaches from -2 to 2 and from -1 to 3: no edge may pass its opposite on the way.
+  const across = [["Distal edge, mm", east], ["Mesial edge, mm", west]];
+  const downward = [["Apical edge, mm", south], ["Coronal or oral edge, mm", north]];
+  if (east <= -2) across.reverse();
+  if (south <= -1) downward.reverse();
+  const fields = [...across, ...downward];
   const corners = [[west, north], [east, north], [east, south], [west, south]];
   const rectangle = outline.length === 4 &&
     corners.every(([s, t]) => outline.some((at) => at[0] === s && at[1] === t));

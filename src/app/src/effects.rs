@@ -2,7 +2,7 @@
 
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Response, window};
+use web_sys::{Response, ScrollIntoViewOptions, ScrollLogicalPosition, window};
 
 /// Where this browser keeps that the briefing was read. Nothing else is kept.
 const BRIEFED: &str = "wallwise-briefed";
@@ -98,6 +98,20 @@ pub fn copy(text: &str) {
             // Refused: the address stands beside the button to be copied by hand.
             let _ = JsFuture::from(promise).await;
         });
+    }
+}
+
+/// Scrolls what a key has just given the focus to wholly into view, also sideways in a row of
+/// figures, where a browser is content with an edge of it.
+pub fn bring_into_view(event: &web_sys::FocusEvent) {
+    let hit = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    // A pointer points at what is in view, and would miss it if it moved.
+    let by_key = |element: &web_sys::Element| element.matches(":focus-visible").unwrap_or(false);
+    if let Some(element) = hit.filter(by_key) {
+        let options = ScrollIntoViewOptions::new();
+        options.set_block(ScrollLogicalPosition::Nearest);
+        options.set_inline(ScrollLogicalPosition::Nearest);
+        element.scroll_into_view_with_scroll_into_view_options(&options);
     }
 }
 

@@ -34,7 +34,8 @@ pub fn Board(props: &BoardProps) -> Html {
         let name = figure.name;
         html! { <Drawing key={name} {figure} draft={held} on_try={props.on_try.clone()} on_do={props.on_do.clone()} /> }
     });
-    html! { <section class="board" aria-label="Figures of the case" tabindex="0">{ for figures }</section> }
+    let shown = Callback::from(|event: FocusEvent| effects::bring_into_view(&event));
+    html! { <section class="board" aria-label="Figures of the case" tabindex="0" onfocusin={shown}>{ for figures }</section> }
 }
 
 fn figures(bench: &Bench, draft: &Draft, reveal: bool, px: f64) -> [Figure; 4] {

@@ -20,9 +20,17 @@ pub fn edge(
     let [from, to] = span(outline, part);
     let here = if least { from } else { to };
     let (vertices, set, wrong) = (outline.tenths().to_vec(), set.clone(), wrong.clone());
+    let refused = wrong.clone();
     let move_to = Callback::from(move |there: i32| {
         let (new_from, new_to) = if least { (there, to) } else { (from, there) };
-        set.emit(stretched(&vertices, part, [from, to], [new_from, new_to]));
+        if new_from < new_to {
+            set.emit(stretched(&vertices, part, [from, to], [new_from, new_to]));
+        } else {
+            let (there, other) = (in_mm(there), in_mm(if least { to } else { from }));
+            refused.set(Some(format!(
+                "{name}: found {there} mm, which reaches or passes the opposite edge at {other} mm"
+            )));
+        }
     });
     let typed = {
         let move_to = move_to.clone();
