@@ -66,7 +66,7 @@ class Measures(unittest.TestCase):
                 rows = self.table.get(measure, [])
                 something = [row for row in rows if row[2] != 0 or row[3] != 0]
                 self.assertGreaterEqual(len(something), LEAST_OFTEN)
-                self.assertEqual(compare.off(rows), [])
+                self.assertEqual(compare.off(measure, rows), [])
 
     def test_there_are_enough_pairs(self):
         self.assertGreaterEqual(self.pairs, LEAST_PAIRS)
