@@ -244,7 +244,7 @@ mod tests {
         }
     }
 
-    fn placed() -> Draft {
+    fn a_draft() -> Draft {
         let mut draft = Draft::empty();
         draft.choose(Decision::OffsetFacial, Value::Number(-10)).unwrap();
         draft.choose(Decision::Depth, Value::Number(10)).unwrap();
@@ -253,15 +253,15 @@ mod tests {
 
     #[test]
     fn a_drag_and_as_many_keys_choose_the_same() {
-        let by_drag = moved_by_mm(&platform(), &placed(), 0.3, 0.0);
-        let by_keys = moved_by_steps(&platform(), &placed(), (3, 0));
+        let by_drag = moved_by_mm(&platform(), &a_draft(), 0.3, 0.0);
+        let by_keys = moved_by_steps(&platform(), &a_draft(), (3, 0));
         assert_eq!(by_drag, by_keys);
         assert_eq!(by_drag, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(-7)))]);
     }
 
     #[test]
     fn a_drag_beyond_the_range_stops_at_its_end() {
-        let far = moved_by_mm(&platform(), &placed(), 500.0, 0.0);
+        let far = moved_by_mm(&platform(), &a_draft(), 500.0, 0.0);
         assert_eq!(far, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(60)))]);
     }
 
@@ -275,7 +275,7 @@ mod tests {
     #[test]
     fn a_mirrored_handle_moves_the_other_way() {
         let mirrored = Handle { across: Some((Decision::OffsetFacial, -10.0)), ..platform() };
-        let events = moved_by_mm(&mirrored, &placed(), 0.3, 0.0);
+        let events = moved_by_mm(&mirrored, &a_draft(), 0.3, 0.0);
         assert_eq!(events, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(-13)))]);
     }
 }
