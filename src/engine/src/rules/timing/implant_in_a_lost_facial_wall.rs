@@ -9,12 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Graft,
     skill: Skill::Course,
-    statement: "Where the facial wall is open to the crest and the margin shows, stage the implant, or \
-        repair wall and gum in the same operation and know that this is debated.",
-    why: "The wider the defect, the more often the margin recedes. In an older series it did in 1 \
-        of 12 narrow, 3 of 7 broad and 4 of 4 defects that reached the neighbours.",
-    mend: "Revise the course to graft and return or to early return; or lay a contour layer and a \
-        connective tissue graft.",
+    statement: "Where the facial wall is open to the crest and the margin shows, stage the implant, or repair wall and gum in the same operation and know that this is debated.",
+    why: "The wider the defect, the more often the margin recedes. In an older series it did in 1 of 12 narrow, 3 of 7 broad and 4 of 4 defects that reached the neighbours.",
+    mend: "Revise the course to graft and return or to early return; or lay a contour layer and a connective tissue graft.",
     scale: Scale::Situations(&[
         when("staged", "the facial wall is open and no implant stays today", Zone::Ideal),
         when(
@@ -34,27 +31,22 @@ pub(super) static RULE: Rule = Rule {
         ),
         when(
             "broad-defect-without-tissue",
-            "an implant stays behind a U-shaped defect without contour layer and tissue graft \
-            together",
+            "an implant stays behind a U-shaped defect without contour layer and tissue graft together",
             Zone::Compromising,
         ),
         when(
             "wide-defect-without-tissue",
-            "an implant stays behind a defect that reaches the neighbours, without contour layer \
-            and tissue graft together",
+            "an implant stays behind a defect that reaches the neighbours, without contour layer and tissue graft together",
             Zone::Compromising,
         ),
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
         one: long!(
-            "a facial defect in a visible site moves the implant to a later day (recession above \
-            1.5 mm at one year: V 8.3 %, U 42.8 %, to the neighbours 100 %)."
+            "a facial defect in a visible site moves the implant to a later day (recession above 1.5 mm at one year: V 8.3 %, U 42.8 %, to the neighbours 100 %)."
         ),
         other: long!(
-            "with a contour graft and a tissue graft in one stage 16 of 16 V and U defects were \
-            stable at a mean of 6 years, and large defects regained about 1 mm of facial bone \
-            in a year."
+            "with a contour graft and a tissue graft in one stage 16 of 16 V and U defects were stable at a mean of 6 years, and large defects regained about 1 mm of facial bone in a year."
         ),
     }),
     reads: &[
@@ -72,16 +64,14 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Cohort,
             Status::Confirmed,
-            "Kan 2007, \"Effects of the facial osseous defect morphology on gingival dynamics\", \
-            J Oral Maxillofac Surg",
+            "Kan 2007, \"Effects of the facial osseous defect morphology on gingival dynamics\", J Oral Maxillofac Surg",
             "recession above 1.5 mm at one year: V 1 of 12, U 3 of 7, to the neighbours 4 of 4",
         ),
         says(
             Source::Cohort,
             Status::Confirmed,
             "Kan 2023, Compendium",
-            "16 of 16 V and U defects stable at a mean of 6 years with contour graft and tissue \
-            graft",
+            "16 of 16 V and U defects stable at a mean of 6 years with contour graft and tissue graft",
         ),
         says(
             Source::Cohort,
