@@ -39,7 +39,8 @@ pub fn along(
         visit(from, to, value(knots, start), 0.0);
         return;
     }
-    let time = |x: f64| (x - start) / rate;
+    let slowness = 1.0 / rate;
+    let time = |x: f64| (x - start) * slowness;
     let ends = [(time(first.x), first.y), (time(last.x), last.y)];
     let [(enters, before), (leaves, after)] = if rate > 0.0 { ends } else { [ends[1], ends[0]] };
     if from < enters {

@@ -32,8 +32,20 @@ pub struct Stack {
     /// Full half-width along local y, mm.
     pub facial: f64,
     knots: Vec<Knot>,
+    pieces: Vec<Piece>,
     /// Height of the closing half ellipsoid, mm.
     cap: f64,
+}
+
+/// One frustum, or the cap: between two levels the squared share is `(share + slope (w - from))^2` of
+/// a frustum, `share^2 - (slope (w - from))^2` of the cap.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Piece {
+    from: f64,
+    to: f64,
+    share: f64,
+    slope: f64,
+    is_cap: bool,
 }
 
 impl Stack {
@@ -47,7 +59,20 @@ impl Stack {
             knots.push(Knot { at: last.at + THINNEST, share: last.share });
         }
         let above = |value: f64| if value > THINNEST { value } else { THINNEST };
-        Self { frame, across: above(across), facial: above(facial), knots, cap: above(cap) }
+        let cap = above(cap);
+        let mut pieces: Vec<Piece> = knots
+            .windows(2)
+            .map(|pair| Piece {
+                from: pair[0].at,
+                to: pair[1].at,
+                share: pair[0].share,
+                slope: (pair[1].share - pair[0].share) / (pair[1].at - pair[0].at),
+                is_cap: false,
+            })
+            .collect();
+        let Knot { at: from, share } = knots[knots.len() - 1];
+        pieces.push(Piece { from, to: from + cap, share, slope: share / cap, is_cap: true });
+        Self { frame, across: above(across), facial: above(facial), knots, pieces, cap }
     }
 
     /// The knots, from the neck apically.
@@ -108,10 +133,21 @@ impl Stack {
     /// Where the line of the ray (t of either sign) lies in the body.
     #[must_use]
     pub fn ray(&self, ray: &Ray) -> Intervals {
+        let from = self.scaled(self.frame.local(ray.origin));
+        self.line(from, self.scaled(self.frame.turned(ray.direction)))
+    }
+
+    /// A local vector with its cross-section scaled so that the full section is a circle of radius 1.
+    /// Linear, so bundles of lines are scaled once.
+    #[must_use]
+    pub fn scaled(&self, local: V3) -> V3 {
+        V3::new(local.x / self.across, local.y / self.facial, local.z)
+    }
+
+    /// Where a line that is given in scaled local coordinates lies in the body.
+    #[must_use]
+    pub fn line(&self, from: V3, step: V3) -> Intervals {
         let mut met = Intervals::empty();
-        let scaled = |v: V3| V3::new(v.x / self.across, v.y / self.facial, v.z);
-        let from = scaled(self.frame.local(ray.origin));
-        let step = scaled(self.frame.turned(ray.direction));
         let Some((first, last)) = self.hull(from, step) else {
             return met;
         };
@@ -121,33 +157,83 @@ impl Stack {
             met.append(chord.map_or(0.0, |c| c.0), chord.map_or(0.0, |c| c.1));
             return met;
         }
-        let pieces = self.knots.len();
-        let apical = step.z > 0.0;
-        let (z0, z1) = (from.z + step.z * first, from.z + step.z * last);
-        let (least, most) = (z0.min(z1), z0.max(z1));
-        for turn in 0..pieces {
-            let piece = if apical { turn } else { pieces - 1 - turn };
-            let level = |i: usize| self.knots.get(i).map_or(self.last_level(), |knot| knot.at);
-            // Most pieces are not passed at all; that is seen without dividing.
-            if level(piece + 1) < least || level(piece) > most {
-                continue;
-            }
-            let (a, b) = ((level(piece) - from.z) / step.z, (level(piece + 1) - from.z) / step.z);
-            let (enters, leaves) = (a.min(b).max(first), a.max(b).min(last));
-            if enters < leaves
-                && let Some((t0, t1)) = self.in_piece(piece, from, step, enters, leaves)
-            {
-                met.append(t0, t1);
-            }
+        let Some((cap, frusta)) = self.pieces.split_last() else {
+            return met;
+        };
+        let slowness = 1.0 / step.z;
+        let pass = |piece: &Piece| piece.passed(from, slowness, first, last);
+        let in_cap = pass(cap).and_then(|(t0, t1)| cap.line(from, step, t0, t1));
+        if step.z < 0.0
+            && let Some((t0, t1)) = in_cap
+        {
+            met.append(t0, t1);
+        }
+        if let Some((t0, t1)) = self.in_frusta(frusta, from, step, pass) {
+            met.append(t0, t1);
+        }
+        if step.z > 0.0
+            && let Some((t0, t1)) = in_cap
+        {
+            met.append(t0, t1);
         }
         met
     }
 
-    /// Where the line lies in the elliptic cylinder round the whole body, between its ends.
+    /// Where the line lies in the frusta, which together are convex.
+    fn in_frusta(
+        &self,
+        frusta: &[Piece],
+        from: V3,
+        step: V3,
+        pass: impl Fn(&Piece) -> Option<(f64, f64)>,
+    ) -> Option<(f64, f64)> {
+        let whole = Piece { from: self.first_level(), to: self.base().at, ..*frusta.first()? };
+        let (enters, leaves) = pass(&whole)?;
+        let inside = |t: f64, piece: &Piece| {
+            let (x, y, z) = (from.x + step.x * t, from.y + step.y * t, from.z + step.z * t);
+            let share = piece.share + piece.slope * (z - piece.from);
+            x * x + y * y <= share * share
+        };
+        let count = frusta.len();
+        let apical = step.z > 0.0;
+        let ordered = |turn: usize| &frusta[if apical { turn } else { count - 1 - turn }];
+        // A line that begins inside stays inside until it leaves for good.
+        let mut begins_inside = None;
+        for turn in 0..count {
+            let piece = ordered(turn);
+            let Some((t0, t1)) = pass(piece) else { continue };
+            if !*begins_inside.get_or_insert_with(|| inside(t0, piece)) {
+                break;
+            }
+            if !inside(t1, piece) {
+                let end = piece.line(from, step, t0, t1).map_or(t0, |(_, end)| end);
+                return (enters < end).then_some((enters, end));
+            }
+        }
+        if begins_inside == Some(true) {
+            return Some((enters, leaves));
+        }
+        let mut met: Option<(f64, f64)> = None;
+        let parts = frusta.iter().filter_map(|piece| {
+            let (t0, t1) = pass(piece)?;
+            piece.line(from, step, t0, t1)
+        });
+        for (t0, t1) in parts {
+            met = Some(met.map_or((t0, t1), |(a, b)| (a.min(t0), b.max(t1))));
+        }
+        met
+    }
+
+    /// Where the line lies between the body's ends and, unless it runs along the axis, in the elliptic
+    /// cylinder round the whole body.
     fn hull(&self, from: V3, step: V3) -> Option<(f64, f64)> {
         const FAR: f64 = 1e6;
-        let widest = self.knots[0].share.max(self.base().share);
-        let (first, last) = within_circle(from, step, widest, -FAR, FAR)?;
+        let steep = step.z * step.z > step.x * step.x + step.y * step.y;
+        let (mut first, mut last) = (-FAR, FAR);
+        if !steep {
+            let widest = self.knots[0].share.max(self.base().share);
+            (first, last) = within_circle(from, step, widest, -FAR, FAR)?;
+        }
         if step.z == 0.0 {
             let inside = self.first_level() <= from.z && from.z <= self.last_level();
             return inside.then_some((first, last));
@@ -156,31 +242,6 @@ impl Stack {
         let b = (self.last_level() - from.z) / step.z;
         let (first, last) = (first.max(a.min(b)), last.min(a.max(b)));
         (first < last).then_some((first, last))
-    }
-
-    /// The same for one frustum, or for the cap (the piece after the last frustum).
-    fn in_piece(
-        &self,
-        piece: usize,
-        from: V3,
-        step: V3,
-        enters: f64,
-        leaves: f64,
-    ) -> Option<(f64, f64)> {
-        let a = step.x * step.x + step.y * step.y;
-        let b = from.x * step.x + from.y * step.y;
-        let c = from.x * from.x + from.y * from.y;
-        let lower = self.knots[piece];
-        if let Some(upper) = self.knots.get(piece + 1) {
-            let slope = (upper.share - lower.share) / (upper.at - lower.at);
-            let (start, rise) = (lower.share + slope * (from.z - lower.at), slope * step.z);
-            let (a, b, c) = (a - rise * rise, b - start * rise, c - start * start);
-            return at_most_nothing(a, b, c, enters, leaves);
-        }
-        let flat = lower.share / self.cap;
-        let (start, rise) = (flat * (from.z - lower.at), flat * step.z);
-        let (a, b) = (a + rise * rise, b + start * rise);
-        at_most_nothing(a, b, c + start * start - lower.share * lower.share, enters, leaves)
     }
 
     /// Volume apical of a level along the axis, mm3; the whole volume from far coronally. Exact.
@@ -253,6 +314,30 @@ impl Stack {
     #[must_use]
     pub const fn cap(&self) -> Cap<'_> {
         Cap(self)
+    }
+}
+
+impl Piece {
+    /// The parameters at which a line passes the piece's levels, within two others.
+    fn passed(&self, from: V3, slowness: f64, first: f64, last: f64) -> Option<(f64, f64)> {
+        let (a, b) = ((self.from - from.z) * slowness, (self.to - from.z) * slowness);
+        let (a, b) = if a < b { (a, b) } else { (b, a) };
+        let (enters, leaves) = (if a > first { a } else { first }, if b < last { b } else { last });
+        (enters < leaves).then_some((enters, leaves))
+    }
+
+    /// Where a scaled line lies in the piece, between the parameters at which it passes its levels.
+    fn line(&self, from: V3, step: V3, enters: f64, leaves: f64) -> Option<(f64, f64)> {
+        let a = step.x * step.x + step.y * step.y;
+        let b = from.x * step.x + from.y * step.y;
+        let c = from.x * from.x + from.y * from.y;
+        let (up, rise) = (self.slope * (from.z - self.from), self.slope * step.z);
+        if self.is_cap {
+            let c = c + up * up - self.share * self.share;
+            return at_most_nothing(a + rise * rise, b + up * rise, c, enters, leaves);
+        }
+        let start = self.share + up;
+        at_most_nothing(a - rise * rise, b - start * rise, c - start * start, enters, leaves)
     }
 }
 

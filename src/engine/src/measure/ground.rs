@@ -10,7 +10,7 @@ use core::cell::OnceCell;
 pub(super) const AROUND: usize = 24;
 
 /// Places of an implant's section at which its volume is followed.
-const SECTION: usize = 240;
+const SECTION: usize = 320;
 
 fn section() -> [(f64, f64); SECTION] {
     /// (sin, cos) of the golden angle, a full turn over the square of the golden ratio.

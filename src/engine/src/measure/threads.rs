@@ -18,13 +18,22 @@ const GRAZE: f64 = 0.1;
 /// How far outward the view goes, mm (ours): farther off stands no wall of this socket.
 const REACH: f64 = 6.0;
 /// How finely the edge between facing and exposed is found along a generator, mm.
-const EDGE: f64 = 0.1;
+const EDGE: f64 = 0.05;
 /// Along a generator the outward view is taken at least this often, mm.
-const VIEW: f64 = 1.5;
-/// Generators are put in between where the area in doubt is more than this, mm2.
-const DOUBT: f64 = 0.02;
-/// How often the turn between two generators is halved at most.
-const HALVINGS: usize = 5;
+const VIEW: f64 = 1.0;
+/// How closely generators are put in between others.
+#[derive(Clone, Copy)]
+struct Closeness {
+    /// Where the area in doubt is more than this, mm2.
+    doubt: f64,
+    /// How often the turn between two generators is halved at most.
+    halvings: usize,
+}
+
+/// For what rules read, so that many plans are judged soon.
+const HOLD: Closeness = Closeness { doubt: 0.03, halvings: 4 };
+/// For what the eye compares with a figure.
+const LOOK: Closeness = Closeness { doubt: 0.01, halvings: 6 };
 
 /// A generator and what it finds, areas being those of a full radian.
 #[derive(Debug, Clone)]
@@ -137,7 +146,7 @@ fn grip(ground: &Ground, cone: &Cone) -> Grip {
     }
     let oral = strips[AROUND / 2].in_bone.length();
     let make = |angle| Strip::at(ground, cone, angle, libm::sincos(angle));
-    put_between(&mut strips, |strip| strip.engaged, make);
+    put_between(&mut strips, HOLD, |strip| strip.engaged, make);
     Grip {
         engaged: all_round_sum(&strips, |strip| strip.engaged),
         moment: all_round_sum(&strips, |strip| strip.moment),
@@ -151,10 +160,11 @@ fn grip(ground: &Ground, cone: &Cone) -> Grip {
 /// slope of what they find changes.
 fn put_between(
     strips: &mut Vec<Strip>,
+    closeness: Closeness,
     value: impl Fn(&Strip) -> f64,
     mut make: impl FnMut(f64) -> Strip,
 ) {
-    for _ in 0..HALVINGS {
+    for _ in 0..closeness.halvings {
         let count = strips.len();
         let gap = |i: usize| {
             let (here, next) = (strips[i % count].angle, strips[(i + 1) % count].angle);
@@ -169,7 +179,7 @@ fn put_between(
             let bend = (here - before).abs().max((after - here).abs());
             let width = gap(i);
             denser.push(strip.clone());
-            if bend * width * width / 8.0 > DOUBT {
+            if bend * width * width / 8.0 > closeness.doubt {
                 denser.push(make(strip.angle + 0.5 * width));
             }
         }
@@ -200,7 +210,7 @@ fn all_round_sum(strips: &[Strip], value: impl Fn(&Strip) -> f64) -> f64 {
 /// Looked for twice as closely between the neighbours of the deepest generator found, again and again:
 /// an apex may graze the implant's side over a few degrees only.
 fn last_hold(ground: &Ground, cone: &Cone, strips: &[Strip]) -> f64 {
-    const LOOKS: u32 = 5;
+    const LOOKS: u32 = 3;
     let depth = |strip: &Strip| strip.held_from(cone);
     let Some(deepest) = strips.iter().max_by(|a, b| depth(a).total_cmp(&depth(b))) else {
         return cone.length;
@@ -237,7 +247,7 @@ fn threads(ground: &Ground, cone: &Cone, grip: &Grip) -> Option<Threads> {
         strip.exposed = exposed(ground, cone, &strip);
         strip
     };
-    put_between(&mut strips, |strip| strip.exposed, make);
+    put_between(&mut strips, LOOK, |strip| strip.exposed, make);
     let whole = cone.lateral_area();
     let exposed = all_round_sum(&strips, |strip| strip.exposed);
     let facing = (whole - grip.engaged - exposed).max(0.0);

@@ -108,30 +108,27 @@ fn root_beyond(root: &Stack, level: f64) -> f64 {
 /// of straight lines from its platform to its apex, one for each place of [`Ground::section`]; each
 /// lies in the socket over exact intervals of depth.
 pub(super) fn taken_by(ground: &Ground, implant: &Cone, level: f64) -> f64 {
-    let frame = implant.frame;
-    let lines = ground.section.iter().map(|(facial, across)| {
-        let side = frame.facial * *facial + frame.across * *across;
-        held(&ground.solid, implant, &implant.generator(side), level)
-    });
-    PI * lines.sum::<f64>() / ground.section.len() as f64
+    let sum: f64 = ground.solid.roots.iter().map(|root| common(ground, root, implant, level)).sum();
+    PI * sum / ground.section.len() as f64
 }
 
-/// Squared radius of the implant, integrated over the depths at which a line of it lies in the socket
-/// apical of z = `level`.
-fn held(solid: &Solid, implant: &Cone, line: &Ray, level: f64) -> f64 {
-    let (mut from, mut to) = (0.0, implant.length);
-    let rate = line.direction.z;
-    let crossing = (level - line.origin.z) / rate;
-    if rate > 1e-9 {
-        from = crossing.clamp(0.0, implant.length);
-    } else if rate < -1e-9 {
-        to = crossing.clamp(0.0, implant.length);
-    } else if line.origin.z < level {
-        return 0.0;
-    }
+/// Squared radius of the implant, integrated over the depths at which each of its lines lies in the
+/// root apical of z = `level`, summed over the lines.
+fn common(ground: &Ground, root: &Stack, implant: &Cone, level: f64) -> f64 {
+    let frame = implant.frame;
+    let (slope, near) = (implant.slope(), implant.near);
+    let inside = |vector: V3| root.scaled(root.frame.turned(vector));
+    let origin = root.scaled(root.frame.local(frame.origin));
+    let (along, facial, across) = (inside(frame.along), inside(frame.facial), inside(frame.across));
     let mut sum = 0.0;
-    for root in &solid.roots {
-        for part in root.ray(line).as_slice() {
+    for (f, a) in ground.section {
+        let side = facial * f + across * a;
+        let rate = frame.along.z + slope * (frame.facial.z * f + frame.across.z * a);
+        let start = frame.origin.z + near * (frame.facial.z * f + frame.across.z * a);
+        let Some((from, to)) = below(start - level, rate, implant.length) else {
+            continue;
+        };
+        for part in root.line(origin + side * near, along + side * slope).as_slice() {
             let (a, b) = (part.from.max(from), part.to.min(to));
             if a < b {
                 let (p, q) = (implant.radius(a), implant.radius(b));
@@ -140,6 +137,18 @@ fn held(solid: &Solid, implant: &Cone, line: &Ray, level: f64) -> f64 {
         }
     }
     sum
+}
+
+/// The depths from 0 to `length` at which `start + rate * depth >= 0`.
+fn below(start: f64, rate: f64, length: f64) -> Option<(f64, f64)> {
+    let crossing = -start / rate;
+    if rate > 1e-9 {
+        Some((crossing.clamp(0.0, length), length))
+    } else if rate < -1e-9 {
+        Some((0.0, crossing.clamp(0.0, length)))
+    } else {
+        (start >= 0.0).then_some((0.0, length))
+    }
 }
 
 /// Volume of bone that the wall defects removed, mm3: thickness of the whole wall along y over the
