@@ -19,6 +19,7 @@ pub mod polyline;
 mod quadratic;
 pub mod quadrature;
 mod stack;
+mod stack_parts;
 mod tube;
 
 pub use cone::{Cone, Drilled};
@@ -26,5 +27,6 @@ pub use frame::Frame;
 pub use interval::{Interval, Intervals};
 pub use outline::{Outline, OutlineFault};
 pub use point::{P2, P3, Ray, V3, direction};
-pub use stack::{Cap, Frusta, Knot, Stack};
+pub use stack::{Knot, Stack};
+pub use stack_parts::{Cap, Frusta};
 pub use tube::{Capsule, point_to_segment};

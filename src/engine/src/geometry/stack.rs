@@ -5,10 +5,9 @@
 //! nothing as a quarter ellipse over the cap. Every piece is convex and the pieces are the slabs
 //! between knots, so a ray meets them in order and the list of its intervals is exact.
 
-use super::convex::Convex;
 use super::quadratic::at_most_nothing;
 use super::quadrature::{GAUSS_8, gauss};
-use super::{Frame, Intervals, P3, Ray, V3, ellipse};
+use super::{Cap, Frame, Frusta, Intervals, P3, Ray, V3, ellipse};
 
 /// Fewest knots that make a body: one frustum.
 const LEAST: usize = 2;
@@ -81,7 +80,7 @@ impl Stack {
         &self.knots
     }
 
-    fn base(&self) -> Knot {
+    pub(super) fn base(&self) -> Knot {
         self.knots[self.knots.len() - 1]
     }
 
@@ -352,52 +351,10 @@ fn within_circle(from: V3, step: V3, radius: f64, enters: f64, leaves: f64) -> O
     at_most_nothing(a, b, c, enters, leaves)
 }
 
-/// The frusta of a stack without its cap. Convex where the shares bend inwards.
-#[derive(Debug, Clone, Copy)]
-pub struct Frusta<'a>(&'a Stack);
-
-/// The cap of a stack.
-#[derive(Debug, Clone, Copy)]
-pub struct Cap<'a>(&'a Stack);
-
-impl Convex for Frusta<'_> {
-    fn support(&self, towards: V3) -> P3 {
-        let stack = self.0;
-        let d = stack.frame.turned(towards);
-        let (p, q) = (stack.across * d.x, stack.facial * d.y);
-        let reach = libm::sqrt(p * p + q * q);
-        let score = |knot: &Knot| knot.share * reach + knot.at * d.z;
-        let mut best = stack.knots[0];
-        let mut most = score(&best);
-        for knot in &stack.knots[1..] {
-            let here = score(knot);
-            if here > most {
-                (best, most) = (*knot, here);
-            }
-        }
-        let side = if reach > 0.0 { best.share / reach } else { 0.0 };
-        stack.frame.point(V3::new(stack.across * p * side, stack.facial * q * side, best.at))
-    }
-}
-
-impl Convex for Cap<'_> {
-    fn support(&self, towards: V3) -> P3 {
-        let stack = self.0;
-        let base = stack.base();
-        let d = stack.frame.turned(towards);
-        let (a, b) = (stack.across * base.share, stack.facial * base.share);
-        let up = d.z.max(0.0) * stack.cap;
-        let (p, q) = (a * d.x, b * d.y);
-        let reach = libm::sqrt(p * p + q * q + up * up);
-        let side = if reach > 0.0 { 1.0 / reach } else { 0.0 };
-        let lift = base.at + stack.cap * up * side;
-        stack.frame.point(V3::new(a * p * side, b * q * side, lift))
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::geometry::convex::Convex;
     use crate::units::Deg;
     use core::f64::consts::PI;
 
