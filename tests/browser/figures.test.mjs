@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import test from "node:test";
 import { visit } from "./harness.mjs";
-import { begin, byMouse, carry, choose, debrief, decide, find, judged, tabTo } from "./play.mjs";
+import { begin, byMouse, choose, debrief, decide, find, judged, tabTo } from "./play.mjs";
 
 const placed = () => find((steps) => steps.intention.course === "place-today");
 const covered = () => find((steps) => steps.flap?.["flap-outline-mm"] && steps.graft?.["membrane-outline-mm"]);

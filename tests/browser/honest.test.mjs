@@ -8,7 +8,7 @@ import { begin, byMouse, carry, debrief, decide, find, sound, truth } from "./pl
 const placed = () => find((steps) => steps.intention.course === "place-today");
 
 /** Whether a case lost facial bone: what no film shows. */
-const defective = (seed) => truth(seed).site.defects.some(({ wall }) => wall === "facial");
+const defective = (seed) => (truth(seed).site.defect ?? []).some(({ wall }) => wall === "facial");
 
 /** Asserts that the step that is due is undecided in every part. */
 async function blank(page, name) {

@@ -3,12 +3,17 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { axe, serve, visit } from "./harness.mjs";
+import { begin } from "./play.mjs";
 
 test("the page loads and shows what the engine computes", () =>
   visit(async ({ page }) => {
-    assert.match(await page.locator("#room").innerText(), /Chart, Examination, .*Closure, Returns/);
-    assert.match(await page.locator("#room").innerText(), /never clinical advice/);
-  }));
+    assert.match(await page.locator("#room").innerText(), /never clinical advice/i);
+    await begin(page);
+    await page.locator(".sheet").waitFor();
+    const steps = await page.locator(".steps li > span:first-child").allTextContents();
+    assert.deepEqual([steps[0], steps[1], steps.at(-1)], ["Chart", "Examination", "Debrief"]);
+    assert.equal(await page.locator(".board .figure").count(), 4);
+  }, { path: "#/case/1" }));
 
 test("no file is asked for twice", () =>
   visit(async ({ requests }) => assert.deepEqual(requests, [...new Set(requests)])));
