@@ -4,7 +4,7 @@
 
 FOLDER was just written by export-pairs, which also timed the engine on each pair, from the bare site
 to the volume. The boolean is given every advantage: meshes are made and read beforehand, and roots and
-implant are the coarsest convex meshes whose result is still within 0.5 % of the finest. Prints the
+implant are the coarsest meshes whose result is still within 0.5 % of the finest. Prints the
 middle ratio of least times, and exits with 1 when it is under 100 or when a volume of the engine is
 farther than 0.5 % (or 0.5 mm3) off.
 """
@@ -26,11 +26,29 @@ LEAST_RATIO = 100
 
 
 def coarse(export, name, keep):
-    """A round convex body by every `keep`th corner of each of its rings, and its two poles."""
+    """A round body by every `keep`th corner of each of its rings, and its two poles."""
     corners, _ = export.arrays(name)
-    rings, poles = corners[:-2].reshape(-1, export.recipe["around"], 3), corners[-2:]
-    points = np.vstack([rings[:, ::keep].reshape(-1, 3), poles])
-    return m3.Manifold.hull_points(np.ascontiguousarray(points))
+    rings = corners[:-2].reshape(-1, export.recipe["around"], 3)[:, ::keep]
+    levels, around = rings.shape[:2]
+    at = np.arange(levels * around).reshape(levels, around)
+    here, after = at, np.roll(at, -1, axis=1)
+    near, far = levels * around, levels * around + 1
+    a, b, c, d = here[:-1].ravel(), after[:-1].ravel(), after[1:].ravel(), here[1:].ravel()
+    fan = lambda pole, one, other: np.stack([np.full(around, pole), one, other], axis=1)
+    faces = [
+        np.stack([a, b, c], axis=1),
+        np.stack([a, c, d], axis=1),
+        fan(near, after[0], here[0]),
+        fan(far, here[-1], after[-1]),
+    ]
+    faces = np.vstack(faces)
+    if export.recipe["mirrored"]:
+        faces = faces[:, ::-1]
+    mesh = m3.Mesh64(
+        vert_properties=np.vstack([rings.reshape(-1, 3), corners[-2:]]),
+        tri_verts=np.array(faces, dtype=np.uint64, order="C"),
+    )
+    return m3.Manifold(mesh)
 
 
 def needs(export):
