@@ -4,10 +4,10 @@ use crate::components::figure::hatchings_of_plots;
 use crate::effects;
 use crate::library::Library;
 use crate::pages::bench::BenchPage;
-use crate::pages::briefing::Briefing;
-use crate::pages::home::Home;
-use crate::pages::limits::Limits;
-use crate::pages::protocol::{Protocol, RulePage};
+use crate::pages::briefing::briefing;
+use crate::pages::home::home;
+use crate::pages::limits::limits;
+use crate::pages::protocol::{RulePage, protocol};
 use crate::prose::{Prose, use_prose};
 use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
@@ -70,13 +70,13 @@ fn place(room: &UseReducerHandle<State>) -> Html {
         })
     };
     if !room.briefed || room.route == Route::Briefing {
-        return html! { <Briefing on_read={read} /> };
+        return briefing(read);
     }
     match &room.route {
-        Route::Home | Route::Briefing => html! { <Home library={room.library.clone()} /> },
-        Route::Protocol => html! { <Protocol /> },
+        Route::Home | Route::Briefing => home(&room.library),
+        Route::Protocol => protocol(),
         Route::Rule(id) => html! { <RulePage id={id.clone()} /> },
-        Route::Limits => html! { <Limits /> },
+        Route::Limits => limits(),
         Route::Nowhere(why) => trouble(why),
         Route::Case(_) => match (&room.bench, &room.trouble) {
             (Some(bench), _) => html! { <BenchPage bench={bench.clone()} room={room.clone()} /> },

@@ -7,24 +7,10 @@ use engine::figures::{self, Figure, Show};
 use engine::plan::Draft;
 use engine::rules::Known;
 use engine::session::Event;
-use std::rc::Rc;
 use yew::prelude::*;
 
-/// What the board needs.
-#[derive(Properties, PartialEq)]
-pub struct BoardProps {
-    /// The case.
-    pub bench: Rc<Bench>,
-    /// Told while something is dragged.
-    pub on_try: Callback<Vec<Event>>,
-    /// Told what the learner does.
-    pub on_do: Callback<Event>,
-}
-
 /// The board.
-#[component]
-pub fn Board(props: &BoardProps) -> Html {
-    let bench = &props.bench;
+pub fn board(bench: &Bench, on_try: &Callback<Vec<Event>>, on_do: &Callback<Event>) -> Html {
     let draft = bench.session.tried(&bench.tried);
     let over = bench.session.is_over();
     let px = figure_width();
@@ -32,7 +18,7 @@ pub fn Board(props: &BoardProps) -> Html {
         // Handles move the draft as it was before the drag, so that a drag adds up once.
         let held = (!over).then(|| bench.session.draft().clone());
         let name = figure.name;
-        html! { <Drawing key={name} {figure} draft={held} on_try={props.on_try.clone()} on_do={props.on_do.clone()} /> }
+        html! { <Drawing key={name} {figure} draft={held} on_try={on_try.clone()} on_do={on_do.clone()} /> }
     });
     let shown = Callback::from(|event: FocusEvent| effects::bring_into_view(&event));
     html! { <section class="board" aria-label="Figures of the case" tabindex="0" onfocusin={shown}>{ for figures }</section> }

@@ -4,7 +4,6 @@ use engine::debrief::CAUTION;
 use yew::prelude::*;
 
 /// The caution.
-#[component]
-pub fn Caution() -> Html {
+pub fn caution() -> Html {
     html! { <p class="caution" role="note">{ CAUTION }</p> }
 }

@@ -4,31 +4,24 @@ use engine::plan::choices::Choice;
 use engine::plan::{Entry, Value};
 use yew::prelude::*;
 
-/// What a closed list needs.
-#[derive(Properties)]
-pub struct ChoiceProps {
+/// A decision with a closed list of answers.
+#[derive(Debug)]
+pub struct ClosedList<'a> {
     /// The decision.
     pub entry: &'static Entry,
     /// Its alternatives.
     pub options: &'static [Choice],
     /// The answer so far.
-    pub value: Option<Value>,
+    pub value: Option<&'a Value>,
     /// Told when an answer is given.
     pub on_choose: Callback<Value>,
 }
 
-impl PartialEq for ChoiceProps {
-    fn eq(&self, other: &Self) -> bool {
-        self.entry.key == other.entry.key && self.value == other.value
-    }
-}
-
 /// One of a closed list.
-#[component]
-pub fn OneOf(props: &ChoiceProps) -> Html {
+pub fn one_of(props: &ClosedList<'_>) -> Html {
     let options = props.options.iter().enumerate().map(|(place, option)| {
         let place = u8::try_from(place).unwrap_or(u8::MAX);
-        let checked = props.value == Some(Value::One(place));
+        let checked = props.value == Some(&Value::One(place));
         let on_choose = props.on_choose.clone();
         let onchange = Callback::from(move |_: Event| on_choose.emit(Value::One(place)));
         html! {
@@ -38,15 +31,14 @@ pub fn OneOf(props: &ChoiceProps) -> Html {
             </label>
         }
     });
-    html! { <Asked entry={props.entry} decided={props.value.is_some()}>{ for options }</Asked> }
+    asked(props.entry, props.value.is_some(), html! { <>{ for options }</> })
 }
 
 /// Any number of a closed list. *None of these* is an answer of its own, so that leaving the list
 /// alone stays undecided.
-#[component]
-pub fn AnyOf(props: &ChoiceProps) -> Html {
+pub fn any_of(props: &ClosedList<'_>) -> Html {
     let bits = match props.value {
-        Some(Value::Many(bits)) => Some(bits),
+        Some(Value::Many(bits)) => Some(*bits),
         _ => None,
     };
     let options = props.options.iter().enumerate().map(|(place, option)| {
@@ -64,47 +56,28 @@ pub fn AnyOf(props: &ChoiceProps) -> Html {
     });
     let on_choose = props.on_choose.clone();
     let none = Callback::from(move |_: Event| on_choose.emit(Value::Many(0)));
-    html! {
-        <Asked entry={props.entry} decided={bits.is_some()}>
+    let answers = html! {
+        <>
             { for options }
             <label class="option option-none">
                 <input type="checkbox" name={props.entry.key} value="none-of-these" checked={bits == Some(0)} onchange={none} />
                 <span>{ "none of these" }</span>
             </label>
-        </Asked>
-    }
-}
-
-/// What every decision's frame needs.
-#[derive(Properties)]
-pub struct AskedProps {
-    /// The decision.
-    pub entry: &'static Entry,
-    /// Whether it has an answer.
-    pub decided: bool,
-    /// The answers.
-    pub children: Html,
-}
-
-impl PartialEq for AskedProps {
-    fn eq(&self, other: &Self) -> bool {
-        self.entry.key == other.entry.key
-            && self.decided == other.decided
-            && self.children == other.children
-    }
+        </>
+    };
+    asked(props.entry, bits.is_some(), answers)
 }
 
 /// A decision's frame: its name, its question, and that it is undecided while it is.
-#[component]
-pub fn Asked(props: &AskedProps) -> Html {
+pub fn asked(entry: &'static Entry, decided: bool, answers: Html) -> Html {
     html! {
-        <fieldset class={classes!("decision", (!props.decided).then_some("undecided"))} id={format!("decision-{}", props.entry.key)}>
+        <fieldset key={entry.key} class={classes!("decision", (!decided).then_some("undecided"))} id={format!("decision-{}", entry.key)}>
             <legend>
-                <span class="decision-name">{ props.entry.label }</span>
-                if !props.decided { <span class="undecided-mark">{ "undecided" }</span> }
+                <span class="decision-name">{ entry.label }</span>
+                if !decided { <span class="undecided-mark">{ "undecided" }</span> }
             </legend>
-            <p class="ask">{ props.entry.ask }</p>
-            <div class="options">{ props.children.clone() }</div>
+            <p class="ask">{ entry.ask }</p>
+            <div class="options">{ answers }</div>
         </fieldset>
     }
 }

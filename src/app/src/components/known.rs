@@ -1,24 +1,12 @@
 //! What I know: findings, each with where it came from.
 
 use engine::rules::Knowledge;
-use engine::session::{KnownFact, Report};
+use engine::session::View;
 use yew::prelude::*;
 
-/// What the panel needs.
-#[derive(Properties, PartialEq)]
-pub struct KnownProps {
-    /// What the chart told unasked.
-    pub history: Vec<String>,
-    /// What was reported.
-    pub reports: Vec<Report>,
-    /// Facts seen.
-    pub known: Vec<KnownFact>,
-}
-
 /// The panel.
-#[component]
-pub fn Known(props: &KnownProps) -> Html {
-    let reports = props.reports.iter().map(|report| {
+pub fn known(view: &View) -> Html {
+    let reports = view.reports.iter().map(|report| {
         html! {
             <section class="report">
                 <h3>{ &report.title }<span class="from">{ format!(" · {}", report.step.label()) }</span></h3>
@@ -26,7 +14,7 @@ pub fn Known(props: &KnownProps) -> Html {
             </section>
         }
     });
-    let facts = props.known.iter().filter_map(|known| match known.knowledge {
+    let facts = view.known.iter().filter_map(|known| match known.knowledge {
         Knowledge::Seen(source) => Some(html! {
             <li><span>{ known.fact.words() }</span><span class="from">{ format!(" · {}", source.words()) }</span></li>
         }),
@@ -37,7 +25,7 @@ pub fn Known(props: &KnownProps) -> Html {
             <summary><h2>{ "What I know" }</h2></summary>
             <section class="report">
                 <h3>{ "History" }<span class="from">{ " · told unasked" }</span></h3>
-                <ul>{ for props.history.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
+                <ul>{ for view.history.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
             </section>
             { for reports }
             <details class="facts">

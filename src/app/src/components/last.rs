@@ -1,6 +1,6 @@
 //! What study mode says as soon as a step is carried out.
 
-use super::caution::Caution;
+use super::caution::caution;
 use super::verdict::VerdictView;
 use engine::debrief::Verdict;
 use engine::plan::Step;
@@ -29,7 +29,7 @@ pub fn last_verdicts(view: &View, due: Step) -> Html {
                 <summary>{ format!("Verdicts on {}", last.label()) }</summary>
                 { for verdicts.into_iter().map(|verdict| html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} /> }) }
             </details>
-            <Caution />
+            { caution() }
         </section>
     }
 }

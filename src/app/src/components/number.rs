@@ -1,6 +1,6 @@
 //! A decision with a number: slider, field and steps, all of the same count.
 
-use super::choice::Asked;
+use super::choice::asked;
 use crate::amount::{directed, read, start, text_of};
 use engine::plan::{Entry, NumberKind, Value};
 use yew::prelude::*;
@@ -55,8 +55,8 @@ pub fn Number(props: &NumberProps) -> Html {
     };
     let shown = props.count.map(|count| kind.words(count)).unwrap_or_default();
     let name = props.entry.label;
-    html! {
-        <Asked entry={props.entry} decided={props.count.is_some()}>
+    let answers = html! {
+        <>
             <div class="number">
                 <button type="button" class="step" aria-label={format!("{name}: less")} onclick={step(-kind.by)}>{ "−" }</button>
                 { slider(props, &choose) }
@@ -69,8 +69,9 @@ pub fn Number(props: &NumberProps) -> Html {
             </div>
             <p class="reading">{ props.count.map(|count| directed(&kind, count)).unwrap_or_default() }</p>
             if let Some(why) = &*wrong { <p class="wrong" role="alert">{ why.clone() }</p> }
-        </Asked>
-    }
+        </>
+    };
+    asked(props.entry, props.count.is_some(), answers)
 }
 
 /// The slider: it tries counts while it moves, and chooses where it stops.

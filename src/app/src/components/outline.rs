@@ -1,6 +1,6 @@
 //! A decision with an outline: edges as numbers, vertices as numbers, and the handles on the map.
 
-use super::choice::Asked;
+use super::choice::asked;
 use super::corners::{edge, vertex};
 use crate::effects;
 use engine::geometry::Outline;
@@ -59,12 +59,13 @@ pub fn OutlineField(props: &OutlineProps) -> Html {
                 on_choose.emit(Value::Outline(outline));
             }
         });
-        return html! {
-            <Asked entry={props.entry} decided={false}>
+        let answers = html! {
+            <>
                 <button type="button" class="quiet" onclick={begin}>{ "Begin with a small patch" }</button>
                 <p class="reading">{ "Then drag its corners on the facial map, or give its edges here." }</p>
-            </Asked>
+            </>
         };
+        return asked(props.entry, false, answers);
     };
     let set = {
         let (on_choose, wrong) = (props.on_choose.clone(), wrong.clone());
@@ -84,8 +85,8 @@ pub fn OutlineField(props: &OutlineProps) -> Html {
         .iter()
         .enumerate()
         .map(|(place, at)| vertex(place, *at, &outline, &set, &wrong));
-    html! {
-        <Asked entry={props.entry} decided={true}>
+    let answers = html! {
+        <>
             <div class="edges">{ for edges }</div>
             <details class="vertices">
                 <summary>{ format!("{} corners", outline.tenths().len()) }</summary>
@@ -95,6 +96,7 @@ pub fn OutlineField(props: &OutlineProps) -> Html {
                 </table>
             </details>
             if let Some(why) = &*wrong { <p class="wrong" role="alert">{ why.clone() }</p> }
-        </Asked>
-    }
+        </>
+    };
+    asked(props.entry, true, answers)
 }

@@ -1,20 +1,20 @@
 //! The sheet of decisions: the step that is due, what it is for, and its choices.
 
-use super::choice::{AnyOf, OneOf};
+use super::choice::{ClosedList, any_of, one_of};
 use super::last::last_verdicts;
 use super::number::Number;
 use super::outline::OutlineField;
-use super::words::WordsOfStep;
+use super::words::words_of_step;
 use crate::guide;
 use engine::plan::{Decision, Kind, Value};
 use engine::session::{DecisionView, Event, View};
 use yew::prelude::*;
 
 /// What the sheet needs.
-#[derive(Properties)]
-pub struct SheetProps {
+#[derive(Debug)]
+pub struct Sheet<'a> {
     /// What there is to show.
-    pub view: View,
+    pub view: &'a View,
     /// Why the last thing was refused.
     pub refusal: Option<String>,
     /// Whether each step is talked through.
@@ -25,16 +25,8 @@ pub struct SheetProps {
     pub on_try: Callback<Vec<Event>>,
 }
 
-impl PartialEq for SheetProps {
-    fn eq(&self, _: &Self) -> bool {
-        // The view is made anew with every change of the room.
-        false
-    }
-}
-
 /// The sheet.
-#[component]
-pub fn Sheet(props: &SheetProps) -> Html {
+pub fn sheet(props: &Sheet<'_>) -> Html {
     let Some(step) = props.view.due else {
         return Html::default();
     };
@@ -46,11 +38,11 @@ pub fn Sheet(props: &SheetProps) -> Html {
     let missing = &props.view.missing;
     html! {
         <section class="sheet" aria-labelledby="sheet-title">
-            { last_verdicts(&props.view, step) }
+            { last_verdicts(props.view, step) }
             <h2 id="sheet-title" tabindex="-1">{ step.label() }</h2>
             <p class="aim">{ step.aim() }</p>
             if props.guided { <p class="guide">{ guide::note(step) }</p> }
-            <WordsOfStep {step} />
+            { words_of_step(step) }
             // A list of their own: what comes and goes by its key leaves the focus where it is.
             <div class="decisions">{ for decisions.map(|view| decision(view, props)) }</div>
             <div class="carry-out">
@@ -69,7 +61,7 @@ fn undecided(missing: &[Decision]) -> String {
     format!("Still undecided: {}.", names.join(", "))
 }
 
-fn decision(view: &DecisionView, props: &SheetProps) -> Html {
+fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
     let entry = view.entry;
     let decision = entry.decision;
     let on_do = props.on_do.clone();
@@ -81,10 +73,10 @@ fn decision(view: &DecisionView, props: &SheetProps) -> Html {
     let value = view.value.clone();
     match entry.kind {
         Kind::One(options) => {
-            html! { <OneOf key={entry.key} {entry} {options} {value} {on_choose} /> }
+            one_of(&ClosedList { entry, options, value: value.as_ref(), on_choose })
         }
         Kind::Many(options) => {
-            html! { <AnyOf key={entry.key} {entry} {options} {value} {on_choose} /> }
+            any_of(&ClosedList { entry, options, value: value.as_ref(), on_choose })
         }
         Kind::Number(kind) => {
             let count = match value {

@@ -3,19 +3,9 @@
 use engine::session::{StepState, StepView};
 use yew::prelude::*;
 
-/// What the row of steps needs.
-#[derive(Properties, PartialEq)]
-pub struct StepsProps {
-    /// All steps.
-    pub steps: Vec<StepView>,
-    /// Whether the debrief has been reached.
-    pub over: bool,
-}
-
 /// The row of steps.
-#[component]
-pub fn Steps(props: &StepsProps) -> Html {
-    let shown = props.steps.iter().filter(|view| view.state != StepState::NotInCourse);
+pub fn steps(steps: &[StepView], over: bool) -> Html {
+    let shown = steps.iter().filter(|view| view.state != StepState::NotInCourse);
     let steps = shown.map(|view| {
         let (class, says) = match view.state {
             StepState::Done => ("done", "carried out"),
@@ -30,12 +20,12 @@ pub fn Steps(props: &StepsProps) -> Html {
             </li>
         }
     });
-    let debrief = if props.over { "due" } else { "to-come" };
+    let debrief = if over { "due" } else { "to-come" };
     html! {
         <nav class="steps" aria-label="Steps of this case">
             <ol>
                 { for steps }
-                <li class={debrief} aria-current={props.over.then_some("step")}><span>{ "Debrief" }</span></li>
+                <li class={debrief} aria-current={over.then_some("step")}><span>{ "Debrief" }</span></li>
             </ol>
         </nav>
     }

@@ -4,17 +4,9 @@ use crate::terms::terms;
 use engine::plan::Step;
 use yew::prelude::*;
 
-/// What the list of terms needs.
-#[derive(Properties, PartialEq)]
-pub struct WordsProps {
-    /// The step whose terms are explained.
-    pub step: Step,
-}
-
 /// The terms of a step.
-#[component]
-pub fn WordsOfStep(props: &WordsProps) -> Html {
-    let terms = terms(props.step)
+pub fn words_of_step(step: Step) -> Html {
+    let terms = terms(step)
         .iter()
         .map(|(term, means)| html! { <><dt>{ *term }</dt><dd>{ *means }</dd></> });
     html! {

@@ -1,10 +1,10 @@
 //! One case: board, sheet, what is known, and the debrief at its end.
 
 use super::debrief::DebriefView;
-use crate::components::board::Board;
-use crate::components::known::Known;
-use crate::components::sheet::Sheet;
-use crate::components::steps::Steps;
+use crate::components::board::board;
+use crate::components::known::known;
+use crate::components::sheet::{Sheet, sheet};
+use crate::components::steps::steps;
 use crate::effects;
 use crate::route::{CaseRoute, From, Route};
 use crate::store::{Action, Bench, Notation, Room};
@@ -51,40 +51,32 @@ pub fn BenchPage(props: &BenchProps) -> Html {
     let over = bench.session.is_over();
     html! {
         <div class={classes!("case", over.then_some("over"))}>
-            <CaseHead bench={bench.clone()} notation={props.room.notation} />
-            <Steps steps={view.steps.clone()} {over} />
+            { case_head(bench, props.room.notation) }
+            { steps(&view.steps, over) }
             <div class="desk">
-                <Board bench={bench.clone()} on_try={on_try.clone()} on_do={on_do.clone()} />
+                { board(bench, &on_try, &on_do) }
                 <div class="side">
                     if over {
                         <DebriefView bench={bench.clone()} room={props.room.clone()} />
                     } else {
-                        <Sheet view={view.clone()} refusal={bench.refusal.as_ref().map(ToString::to_string)} guided={bench.asked.guided} {on_do} {on_try} />
+                        { sheet(&Sheet { view: &view, refusal: bench.refusal.as_ref().map(ToString::to_string), guided: bench.asked.guided, on_do, on_try }) }
                     }
-                    <Known history={view.history.clone()} reports={view.reports.clone()} known={view.known.clone()} />
+                    { known(&view) }
                 </div>
             </div>
         </div>
     }
 }
 
-/// What the head of a case needs.
-#[derive(Properties, PartialEq)]
-struct HeadProps {
-    bench: Rc<Bench>,
-    notation: Notation,
-}
-
 /// Title, tooth, how it is played, and the address to hand on.
-#[component]
-fn CaseHead(props: &HeadProps) -> Html {
-    let case = props.bench.session.case();
+fn case_head(bench: &Bench, notation: Notation) -> Html {
+    let case = bench.session.case();
     let tooth = case.site.tooth;
-    let named = match props.notation {
+    let named = match notation {
         Notation::TwoDigits => format!("Tooth {tooth}"),
         Notation::OneToThirtyTwo => format!("Tooth {} (1 to 32)", tooth.one_to_thirty_two()),
     };
-    let asked = &props.bench.asked;
+    let asked = &bench.asked;
     let lasting = match (&asked.from, case.address) {
         (From::Seed(_), Some(address)) => {
             CaseRoute { from: From::Address(address), ..asked.clone() }

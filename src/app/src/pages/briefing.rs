@@ -3,17 +3,8 @@
 use engine::debrief::CAUTION;
 use yew::prelude::*;
 
-/// What the briefing needs.
-#[derive(Properties, PartialEq)]
-pub struct BriefingProps {
-    /// Told once it has been read.
-    pub on_read: Callback<()>,
-}
-
 /// The briefing.
-#[component]
-pub fn Briefing(props: &BriefingProps) -> Html {
-    let on_read = props.on_read.clone();
+pub fn briefing(on_read: Callback<()>) -> Html {
     let read = Callback::from(move |_: MouseEvent| on_read.emit(()));
     html! {
         <article class="page briefing">

@@ -1,6 +1,6 @@
 //! The debrief: the word for the whole plan, causes first, then every verdict in the order of care.
 
-use crate::components::caution::Caution;
+use crate::components::caution::caution;
 use crate::components::verdict::VerdictView;
 use crate::components::whole::whole;
 use crate::effects;
@@ -44,7 +44,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         <section class="debrief" aria-labelledby="sheet-title">
             <h2 id="sheet-title" tabindex="-1">{ "Debrief" }</h2>
             { whole(debrief) }
-            <Caution />
+            { caution() }
             { causes(debrief, &verdict) }
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }

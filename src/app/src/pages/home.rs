@@ -7,25 +7,17 @@ use engine::session::Mode;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-/// What the home page needs.
-#[derive(Properties, PartialEq)]
-pub struct HomeProps {
-    /// The shipped sets.
-    pub library: Library,
-}
-
 /// Which case is the guided one: the first of the first set.
 const FIRST: usize = 1;
 
 /// The home page.
-#[component]
-pub fn Home(props: &HomeProps) -> Html {
-    let sets = match &props.library {
+pub fn home(library: &Library) -> Html {
+    let sets = match library {
         Library::Coming => html! { <p>{ "The sets are on their way." }</p> },
         Library::Trouble(why) => html! { <p class="wrong" role="alert">{ why }</p> },
         Library::Here(sets) => html! { <ol class="sets">{ for sets.iter().map(set) }</ol> },
     };
-    let guided = match &props.library {
+    let guided = match library {
         Library::Here(sets) => {
             sets.first().map(|set| route(From::Set(set.name.clone(), FIRST), true))
         }

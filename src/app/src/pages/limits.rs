@@ -3,8 +3,7 @@
 use yew::prelude::*;
 
 /// The page.
-#[component]
-pub fn Limits() -> Html {
+pub fn limits() -> Html {
     let left_out = [
         "The curve of the arch and the bulge of each root: the ridge is straight along the arch, and a wall is as thick beside the root's middle as over it.",
         "Teeth with several roots.",

@@ -1,6 +1,6 @@
 //! Every rule with its limits, printable; and one rule in full.
 
-use crate::components::caution::Caution;
+use crate::components::caution::caution;
 use crate::effects;
 use crate::prose::{self, Prose};
 use crate::route::Route;
@@ -9,8 +9,7 @@ use engine::rules::{self, Agreement, Rule, Scale};
 use yew::prelude::*;
 
 /// Every rule.
-#[component]
-pub fn Protocol() -> Html {
+pub fn protocol() -> Html {
     let print = Callback::from(|_: MouseEvent| effects::print());
     let families = rules::FAMILIES.iter().filter(|(_, rules)| !rules.is_empty()).map(|(family, rules)| {
         html! {
@@ -27,7 +26,7 @@ pub fn Protocol() -> Html {
         <article class="page">
             <h1>{ "Protocol" }</h1>
             <p class="lead">{ format!("Every rule that this room judges by. Rule set {RULE_SET}, evidence last reviewed {EVIDENCE_REVIEWED}.") }</p>
-            <Caution />
+            { caution() }
             <p><button type="button" class="quiet" onclick={print}>{ "Print" }</button></p>
             { for families }
         </article>
@@ -79,7 +78,7 @@ pub fn RulePage(props: &RuleProps) -> Html {
         <article class="page rule">
             <p class="from">{ format!("{} · {}", rule.family.words(), rule.id) }</p>
             <h1>{ rule.statement }</h1>
-            <Caution />
+            { caution() }
             { stretches(rule) }
             { long }
             <h2>{ "Sources" }</h2>
