@@ -2,7 +2,7 @@
 
 use crate::route::{CaseRoute, From};
 use engine::cases;
-use engine::chart::Case;
+use engine::chart::{Address, Case};
 use engine::plan::Plan;
 use serde::Deserialize;
 use std::rc::Rc;
@@ -31,18 +31,8 @@ pub struct ShippedSet {
     pub level: String,
     /// Titles of its cases.
     pub cases: Vec<String>,
-    /// The cases themselves, in the same order.
-    pub written: Vec<ShippedCase>,
-}
-
-/// A case of a shipped set.
-#[derive(Debug, Clone, PartialEq, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum ShippedCase {
-    /// By address.
-    Address(engine::chart::Address),
-    /// Written out.
-    Written(Box<Case>),
+    /// Their addresses, in the same order.
+    pub addresses: Vec<Address>,
 }
 
 /// Opens a case with the sound plan that fixes its full mark; `Ok(None)` while its set is coming.
@@ -55,10 +45,7 @@ pub fn open(asked: &CaseRoute, library: &Library) -> Result<Option<(Case, Option
         From::Address(address) => cases::at(*address).map_err(|fault| fault.to_string())?,
         From::Set(name, place) => match of_set(name, *place, library)? {
             None => return Ok(None),
-            Some(ShippedCase::Address(address)) => {
-                cases::at(address).map_err(|fault| fault.to_string())?
-            }
-            Some(ShippedCase::Written(case)) => *case,
+            Some(address) => cases::at(address).map_err(|fault| fault.to_string())?,
         },
     };
     let reference =
@@ -66,7 +53,7 @@ pub fn open(asked: &CaseRoute, library: &Library) -> Result<Option<(Case, Option
     Ok(Some((case, reference)))
 }
 
-fn of_set(name: &str, place: usize, library: &Library) -> Result<Option<ShippedCase>, String> {
+fn of_set(name: &str, place: usize, library: &Library) -> Result<Option<Address>, String> {
     let sets = match library {
         Library::Coming => return Ok(None),
         Library::Trouble(why) => return Err(why.clone()),
@@ -76,8 +63,8 @@ fn of_set(name: &str, place: usize, library: &Library) -> Result<Option<ShippedC
         let names: Vec<_> = sets.iter().map(|set| set.name.as_str()).collect();
         format!("found the set \"{name}\", expected one of {}", names.join(", "))
     })?;
-    let case = set.written.get(place - 1).ok_or_else(|| {
-        format!("found case {place} of \"{}\", expected 1 to {}", set.title, set.written.len())
+    let case = set.addresses.get(place - 1).ok_or_else(|| {
+        format!("found case {place} of \"{}\", expected 1 to {}", set.title, set.addresses.len())
     })?;
-    Ok(Some(case.clone()))
+    Ok(Some(*case))
 }

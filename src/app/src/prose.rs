@@ -1,6 +1,7 @@
 //! The long text of each rule: fetched when it is first wanted, shown as text, never as markup.
 
 use crate::effects;
+use engine::rules::Rule;
 use serde::Deserialize;
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -9,6 +10,12 @@ use yew::prelude::*;
 /// What is said of a rule at length.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 pub struct LongText {
+    /// What the rule asks, in one sentence.
+    pub statement: String,
+    /// Why.
+    pub why: String,
+    /// What mends a fault.
+    pub mend: String,
     /// The whole text.
     pub text: String,
     /// Who says what, one a line.
@@ -35,6 +42,16 @@ impl Prose {
         match self {
             Self::Here(texts) => texts.get(id),
             Self::Coming | Self::Trouble(_) => None,
+        }
+    }
+
+    /// What a rule asks, in one sentence; until the texts are here, or where they cannot be fetched,
+    /// the fault that it is named for.
+    #[must_use]
+    pub fn statement(&self, rule: &Rule) -> String {
+        match self.of(rule.id) {
+            Some(long) => long.statement.clone(),
+            None => rule.id.replace('-', " "),
         }
     }
 }

@@ -24,7 +24,8 @@ pub fn Room() -> Html {
     use_address(&room);
     use_library(&room);
     // The long texts come once a case is on the bench or a rule is read: the first case never waits.
-    let prose = use_prose(room.bench.is_some() || matches!(room.route, Route::Rule(_)));
+    let prose =
+        use_prose(room.bench.is_some() || matches!(room.route, Route::Rule(_) | Route::Protocol));
     let name = {
         let room = room.clone();
         let next = match room.notation {
@@ -38,7 +39,7 @@ pub fn Room() -> Html {
         Notation::OneToThirtyTwo => "Teeth: 1 to 32",
     };
     html! {
-        <ContextProvider<Prose> context={prose}>
+        <ContextProvider<Prose> context={prose.clone()}>
             { hatchings_of_plots() }
             <a class="skip" href="#room-place" onclick={Callback::from(|event: MouseEvent| { event.prevent_default(); effects::focus("room-place"); })}>{ "Skip to the case" }</a>
             <header class="room-head">
@@ -50,7 +51,7 @@ pub fn Room() -> Html {
                     <button type="button" class="quiet" onclick={name}>{ notation }</button>
                 </nav>
             </header>
-            <main id="room-place" tabindex="-1">{ place(&room) }</main>
+            <main id="room-place" tabindex="-1">{ place(&room, &prose) }</main>
             <footer class="room-foot">
                 <p>{ "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser." }</p>
             </footer>
@@ -58,7 +59,7 @@ pub fn Room() -> Html {
     }
 }
 
-fn place(room: &UseReducerHandle<State>) -> Html {
+fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
     let read = {
         let room = room.clone();
         Callback::from(move |()| {
@@ -74,7 +75,7 @@ fn place(room: &UseReducerHandle<State>) -> Html {
     }
     match &room.route {
         Route::Home | Route::Briefing => home(&room.library),
-        Route::Protocol => protocol(),
+        Route::Protocol => protocol(prose),
         Route::Rule(id) => html! { <RulePage id={id.clone()} /> },
         Route::Limits => limits(),
         Route::Nowhere(why) => trouble(why),

@@ -3,7 +3,7 @@
 use super::figure::Drawing;
 use crate::prose::Prose;
 use crate::route::Route;
-use engine::debrief::{Verdict, explain};
+use engine::debrief::{Verdict, asked, explain};
 use engine::rules::Zone;
 use yew::prelude::*;
 
@@ -52,8 +52,11 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
     let verdict = &props.verdict;
     let words = explain(verdict);
     let rule = verdict.rule;
-    let prose = use_context::<Prose>();
-    let long = prose.as_ref().and_then(|prose| prose.of(rule.id));
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
+    let statement = prose.statement(rule);
+    let long = prose.of(rule.id);
+    let (why, mend) = long.map_or(("", ""), |long| (long.why.as_str(), long.mend.as_str()));
+    let mend = if verdict.zone.is_fault() { mend } else { "" };
     let differ = long.map_or("", |long| long.differ.as_str());
     let sources = long.map_or(&[][..], |long| &long.sources);
     let plot = plots::band_plot(rule, verdict.reading, PLOT);
@@ -73,14 +76,15 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
             <summary>
                 <span class="sign" aria-hidden="true">{ sign(verdict.zone) }</span>
                 <span class="word">{ words.word }</span>
-                <span class="statement">{ rule.statement }</span>
+                <span class="statement">{ &statement }</span>
             </summary>
             <div class="explanation">
                 <p class="measured">{ format!("{} {}", words.measured, words.distance) }</p>
                 if let Some(plot) = plot { <Drawing figure={plot} id={format!("plot-{}", rule.id)} /> }
-                { paragraph("Asked:", &words.asked) }
-                { paragraph("Why:", words.why) }
-                { paragraph("To mend it:", words.mend) }
+                { paragraph("Asked:", &asked(&rule.scale, &statement)) }
+                { paragraph("Why:", why) }
+                { paragraph("To mend it:", mend) }
+                if let Prose::Trouble(trouble) = &prose { <p class="wrong">{ trouble }</p> }
                 { paragraph("Known?", &words.known) }
                 { paragraph("Where sources differ:", differ) }
                 <details class="sources">

@@ -1,11 +1,12 @@
 //! The word for the whole plan, and how its mark adds up.
 
+use crate::prose::Prose;
 use engine::debrief::{Debrief, Lost, PlanWord};
 use engine::rules;
 use yew::prelude::*;
 
 /// The word, what it means, and the mark.
-pub fn whole(debrief: &Debrief) -> Html {
+pub fn whole(debrief: &Debrief, prose: &Prose) -> Html {
     let class = match debrief.word {
         PlanWord::Sound => "sound",
         PlanWord::Workable => "workable",
@@ -15,7 +16,7 @@ pub fn whole(debrief: &Debrief) -> Html {
     let mark = &debrief.mark;
     let percent =
         mark.percent().map_or("not marked".to_owned(), |percent| format!("{percent:.0} of 100"));
-    let lost = mark.lost.iter().map(|(why, weight)| html! { <li>{ format!("{} — {weight:.1}", lost_words(why, debrief)) }</li> });
+    let lost = mark.lost.iter().map(|(why, weight)| html! { <li>{ format!("{} — {weight:.1}", lost_words(why, debrief, prose)) }</li> });
     html! {
         <div class={classes!("whole", class)} role="status">
             <p class="whole-word">{ format!("This plan is {}.", debrief.word.word()) }</p>
@@ -30,15 +31,16 @@ pub fn whole(debrief: &Debrief) -> Html {
     }
 }
 
-fn lost_words(why: &Lost, debrief: &Debrief) -> String {
-    let statement = |id: &str| rules::find(id).map_or("", |rule| rule.statement);
+fn lost_words(why: &Lost, debrief: &Debrief, prose: &Prose) -> String {
+    let statement =
+        |id: &str| rules::find(id).map_or_else(String::new, |rule| prose.statement(rule));
     match why {
         Lost::Acceptable(id) => format!("acceptable, not ideal: {}", statement(id)),
         Lost::NotReached(id) => format!("not reached: {}", statement(id)),
         Lost::Group(place) => {
             let group = &debrief.groups[*place];
-            let first =
-                group.faults.first().map_or("", |place| debrief.verdicts[*place].rule.statement);
+            let first = group.faults.first().map(|place| debrief.verdicts[*place].rule);
+            let first = first.map_or_else(String::new, |rule| prose.statement(rule));
             group.cause().unwrap_or_else(|| format!("fault: {first}"))
         }
     }

@@ -4,6 +4,7 @@ use crate::components::caution::caution;
 use crate::components::verdict::VerdictView;
 use crate::components::whole::whole;
 use crate::effects;
+use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
 use engine::debrief::{Debrief, Group, RULE_SET, Verdict};
 use engine::plan::Step;
@@ -23,6 +24,7 @@ pub struct DebriefProps {
 #[component]
 pub fn DebriefView(props: &DebriefProps) -> Html {
     let bench = props.bench.clone();
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let debrief = use_memo(bench.session.events().len(), |_| bench.session.debrief());
     let Some(debrief) = debrief.as_ref() else {
         return Html::default();
@@ -43,7 +45,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
     html! {
         <section class="debrief" aria-labelledby="sheet-title">
             <h2 id="sheet-title" tabindex="-1">{ "Debrief" }</h2>
-            { whole(debrief) }
+            { whole(debrief, &prose) }
             { caution() }
             { causes(debrief, &verdict) }
             <h3>{ "Every verdict, in the order of care" }</h3>

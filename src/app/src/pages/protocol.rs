@@ -9,7 +9,7 @@ use engine::rules::{self, Agreement, Rule, Scale};
 use yew::prelude::*;
 
 /// Every rule.
-pub fn protocol() -> Html {
+pub fn protocol(prose: &Prose) -> Html {
     let print = Callback::from(|_: MouseEvent| effects::print());
     let families = rules::FAMILIES.iter().filter(|(_, rules)| !rules.is_empty()).map(|(family, rules)| {
         html! {
@@ -17,7 +17,7 @@ pub fn protocol() -> Html {
                 <h2>{ family.words() }</h2>
                 <table class="protocol">
                     <thead><tr><th>{ "Rule" }</th><th>{ "Worst verdict" }</th><th>{ "Sources" }</th><th>{ "Mark" }</th></tr></thead>
-                    <tbody>{ for rules.iter().map(|rule| row(rule)) }</tbody>
+                    <tbody>{ for rules.iter().map(|rule| row(rule, prose)) }</tbody>
                 </table>
             </section>
         }
@@ -33,7 +33,7 @@ pub fn protocol() -> Html {
     }
 }
 
-fn row(rule: &Rule) -> Html {
+fn row(rule: &Rule, prose: &Prose) -> Html {
     let agreement = match rule.agreement {
         Agreement::Agreed => "agreed",
         Agreement::NumberVaries => "number varies",
@@ -42,7 +42,7 @@ fn row(rule: &Rule) -> Html {
     let mark = rule.evidence.first().map_or("", |first| first.status.mark());
     html! {
         <tr>
-            <td><a href={Route::Rule(rule.id.to_owned()).fragment()}>{ limits(rule) }</a></td>
+            <td><a href={Route::Rule(rule.id.to_owned()).fragment()}>{ limits(rule, prose) }</a></td>
             <td>{ rule.cost().word() }</td>
             <td>{ agreement }</td>
             <td>{ mark }</td>
@@ -50,8 +50,8 @@ fn row(rule: &Rule) -> Html {
     }
 }
 
-fn limits(rule: &Rule) -> String {
-    asked(&rule.scale, rule.statement)
+fn limits(rule: &Rule, prose: &Prose) -> String {
+    asked(&rule.scale, &prose.statement(rule))
 }
 
 /// What one rule's page needs.
@@ -77,9 +77,9 @@ pub fn RulePage(props: &RuleProps) -> Html {
     html! {
         <article class="page rule">
             <p class="from">{ format!("{} · {}", rule.family.words(), rule.id) }</p>
-            <h1>{ rule.statement }</h1>
+            <h1>{ prose.statement(rule) }</h1>
             { caution() }
-            { stretches(rule) }
+            { stretches(rule, &prose) }
             { long }
             <h2>{ "Sources" }</h2>
             <ul>{ for sources.iter().map(|source| html! { <li>{ source }</li> }) }</ul>
@@ -88,9 +88,9 @@ pub fn RulePage(props: &RuleProps) -> Html {
     }
 }
 
-fn stretches(rule: &Rule) -> Html {
+fn stretches(rule: &Rule, prose: &Prose) -> Html {
     match &rule.scale {
-        Scale::Bands(_) => html! { <p>{ limits(rule) }</p> },
+        Scale::Bands(_) => html! { <p>{ limits(rule, prose) }</p> },
         Scale::Situations(situations) => html! {
             <ul>{ for situations.iter().map(|one| html! { <li><strong>{ one.zone.word() }</strong>{ format!(": {}", one.words) }</li> }) }</ul>
         },

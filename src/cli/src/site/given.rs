@@ -4,7 +4,7 @@
 use super::asset::Asset;
 use crate::commands::set;
 use crate::{Fault, Why};
-use engine::chart::{Address, Case};
+use engine::chart::Address;
 use engine::debrief;
 use engine::figures::style::stylesheet;
 use engine::rules::{self, Rule};
@@ -22,20 +22,15 @@ struct Shipped {
     aim: String,
     level: &'static str,
     cases: Vec<String>,
-    written: Vec<ShippedCase>,
-}
-
-/// A drawn case travels as its address, a written one in full.
-#[derive(Debug, Serialize)]
-#[serde(rename_all = "kebab-case")]
-enum ShippedCase {
-    Address(Address),
-    Written(Box<Case>),
+    addresses: Vec<Address>,
 }
 
 /// What the page says of a rule at length: left out of its module, fetched after the first case.
 #[derive(Debug, Serialize)]
 struct LongText {
+    statement: &'static str,
+    why: &'static str,
+    mend: &'static str,
     text: &'static str,
     sources: Vec<String>,
     differ: String,
@@ -44,6 +39,9 @@ struct LongText {
 impl LongText {
     fn of(rule: &'static Rule) -> Self {
         Self {
+            statement: rule.statement,
+            why: rule.why,
+            mend: rule.mend,
             text: rules::prose(rule.id).unwrap_or_default(),
             sources: debrief::sources(rule),
             differ: debrief::differ(rule),
@@ -92,20 +90,22 @@ fn sets(folder: &Path) -> Result<Vec<Shipped>, Fault> {
 fn shipped(name: String, file: &Path) -> Result<Shipped, Fault> {
     let set = set::read(file)?;
     let mut cases = Vec::new();
-    let mut written = Vec::new();
+    let mut addresses = Vec::new();
     for (place, entry) in set.cases.iter().enumerate() {
         let case = entry.case().map_err(|fault| {
             Fault::new(format!("{}: case {}: {fault}", file.display(), place + 1))
         })?;
         cases.push(case.title.clone());
-        written.push(match case.address {
-            Some(address) => ShippedCase::Address(address),
-            None => ShippedCase::Written(Box::new(case)),
-        });
+        // The page reads addresses only: reading cases written out in full would weigh down the
+        // first visit of everybody.
+        addresses.push(case.address.ok_or_else(|| {
+            Fault::new(format!("{}: case {} is written out in full", file.display(), place + 1))
+                .hint("a set that ships with the page names its cases by address or seed")
+        })?);
     }
     let level = match set.level {
         Level::Student => "student",
         Level::Resident => "resident",
     };
-    Ok(Shipped { name, title: set.title, aim: set.aim, level, cases, written })
+    Ok(Shipped { name, title: set.title, aim: set.aim, level, cases, addresses })
 }

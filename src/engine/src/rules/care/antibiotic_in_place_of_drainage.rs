@@ -9,10 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Intention,
     skill: Skill::Course,
-    statement: "Give an antibiotic for spreading or systemic signs only, and beside drainage, not in \
-        its place.",
-    why: "The drug does not reach a closed pocket of pus. Given for nothing, it costs everybody.",
-    mend: "Drain or extract, and keep the antibiotic for spread.",
+    statement: long!(
+        "Give an antibiotic for spreading or systemic signs only, and beside drainage, not in its place."
+    ),
+    why: long!(
+        "The drug does not reach a closed pocket of pus. Given for nothing, it costs everybody."
+    ),
+    mend: long!("Drain or extract, and keep the antibiotic for spread."),
     scale: Scale::Situations(&[
         when(
             "with-drainage",

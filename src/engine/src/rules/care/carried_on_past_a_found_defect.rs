@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Graft,
     skill: Skill::Course,
-    statement: "Change the plan when you find a wall defect: repair it or stage the implant.",
-    why: "You looked, you found it, and went on as if you had not.",
-    mend: "Revise the course, or lay graft and membrane over the defect.",
+    statement: long!(
+        "Change the plan when you find a wall defect: repair it or stage the implant."
+    ),
+    why: long!("You looked, you found it, and went on as if you had not."),
+    mend: long!("Revise the course, or lay graft and membrane over the defect."),
     scale: Scale::Situations(&[
         when("staged", "a wall defect was found and no implant stays today", Zone::Ideal),
         when("repaired", "a wall defect was found and covered or built up", Zone::Acceptable),

@@ -10,9 +10,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Intention,
     skill: Skill::Course,
-    statement: "Treat pain and pus today, whatever becomes of the implant.",
-    why: "You put off the operation; the abscess does not put itself off.",
-    mend: "Drain or extract where there is pus, relieve pain where it hurts.",
+    statement: long!("Treat pain and pus today, whatever becomes of the implant."),
+    why: long!("You put off the operation; the abscess does not put itself off."),
+    mend: long!("Drain or extract where there is pus, relieve pain where it hurts."),
     scale: Scale::Situations(&[
         when("treated", "the disease is treated today", Zone::Ideal),
         when(

@@ -10,16 +10,17 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Returns,
     skill: Skill::Course,
-    statement: "Place today where every published position finds the site and the patient suitable.",
-    why: "Caution without a reason costs the patient months, another operation, and bone.",
-    mend: "Place the implant today.",
+    statement: long!(
+        "Place today where every published position finds the site and the patient suitable."
+    ),
+    why: long!("Caution without a reason costs the patient months, another operation, and bone."),
+    mend: long!("Place the implant today."),
     scale: Scale::Situations(&[
         when("placed", "an implant was placed at a suitable site", Zone::Ideal),
         when("waited-for-a-reason", "there was a reason to wait and the plan waited", Zone::Ideal),
         when(
             "held-back",
-            "the site allows an implant today by every position, and the plan staged, postponed \
-            or referred",
+            "the site allows an implant today by every position, and the plan staged, postponed or referred",
             Zone::Suboptimal,
         ),
     ]),
@@ -38,8 +39,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Consensus,
             Status::Confirmed,
-            "7th consensus conference, group 5, 2023-24, \"Implant placement and loading \
-            protocols\"",
+            "7th consensus conference, group 5, 2023-24, \"Implant placement and loading protocols\"",
             "at low risk immediate placement is reasonable",
         ),
         says(

@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Seating,
     skill: Skill::FollowingUp,
-    statement: "Let what the patient wears meanwhile agree with what stands on the implant.",
-    why: "A crown on the implant was promised. Without one the patient leaves with a gap.",
-    mend: "Plan a bonded tooth as the fallback, or seat the provisional where the torque allows it.",
+    statement: long!("Let what the patient wears meanwhile agree with what stands on the implant."),
+    why: long!("A crown on the implant was promised. Without one the patient leaves with a gap."),
+    mend: long!(
+        "Plan a bonded tooth as the fallback, or seat the provisional where the torque allows it."
+    ),
     scale: Scale::Situations(&[
         when("agrees", "what is worn meanwhile agrees with the part on the implant", Zone::Ideal),
         when(

@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Graft,
     skill: Skill::FollowingUp,
-    statement: "Keep the interim tooth clear of a grafted socket.",
-    why: "A plate that presses moves the grains and opens the edges of the wound.",
-    mend: "Relieve the plate over the site, or bond a tooth to the neighbours.",
+    statement: long!("Keep the interim tooth clear of a grafted socket."),
+    why: long!("A plate that presses moves the grains and opens the edges of the wound."),
+    mend: long!("Relieve the plate over the site, or bond a tooth to the neighbours."),
     scale: Scale::Situations(&[
         when("clear", "what is worn meanwhile stays clear of the graft", Zone::Ideal),
         when("presses", "a plate rests on the grafted socket", Zone::Compromising),

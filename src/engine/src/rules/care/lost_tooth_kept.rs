@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Intention,
     skill: Skill::Course,
-    statement: "Plan the extraction of a tooth that cannot be kept.",
-    why: "A split or rotten root goes on destroying the wall that you will need.",
-    mend: "Choose a course that takes the tooth out, today or on a date.",
+    statement: long!("Plan the extraction of a tooth that cannot be kept."),
+    why: long!("A split or rotten root goes on destroying the wall that you will need."),
+    mend: long!("Choose a course that takes the tooth out, today or on a date."),
     scale: Scale::Situations(&[
         when("not-kept", "the plan does not keep the lost tooth", Zone::Ideal),
         when("kept", "a tooth that cannot be kept is kept", Zone::Compromising),

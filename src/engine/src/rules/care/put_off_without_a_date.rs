@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Intention,
     skill: Skill::Course,
-    statement: "Give every patient that you put off a date, and a near one where there is disease.",
-    why: "Without a date nobody looks, and the disease chooses when.",
-    mend: "Set when the patient is seen again.",
+    statement: long!(
+        "Give every patient that you put off a date, and a near one where there is disease."
+    ),
+    why: long!("Without a date nobody looks, and the disease chooses when."),
+    mend: long!("Set when the patient is seen again."),
     scale: Scale::Situations(&[
         when("dated", "the patient is seen again in good time", Zone::Ideal),
         when("too-late", "pus is seen again later than a week from now", Zone::Suboptimal),

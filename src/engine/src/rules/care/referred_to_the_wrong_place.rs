@@ -10,10 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Intention,
     skill: Skill::Course,
-    statement: "Refer to who can help: hospital for spread, the physician for a medical reason, a \
-        specialist for bone that cannot heal.",
-    why: "A letter to the wrong address costs the days that the patient does not have.",
-    mend: "Choose the address that fits the reason.",
+    statement: long!(
+        "Refer to who can help: hospital for spread, the physician for a medical reason, a specialist for bone that cannot heal."
+    ),
+    why: long!("A letter to the wrong address costs the days that the patient does not have."),
+    mend: long!("Choose the address that fits the reason."),
     scale: Scale::Situations(&[
         when("right-address", "the patient goes to who can help", Zone::Ideal),
         when("not-referred", "the patient waits here and needs no referral", Zone::Acceptable),

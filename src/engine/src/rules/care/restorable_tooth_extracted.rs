@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Intention,
     skill: Skill::Course,
-    statement: "Keep a tooth that can be restored.",
-    why: "No implant is better than a tooth that would have lasted. Once out it cannot go back.",
-    mend: "Keep the tooth, or ask for a second opinion.",
+    statement: long!("Keep a tooth that can be restored."),
+    why: long!(
+        "No implant is better than a tooth that would have lasted. Once out it cannot go back."
+    ),
+    mend: long!("Keep the tooth, or ask for a second opinion."),
     scale: Scale::Situations(&[
         when("kept", "the restorable tooth is kept", Zone::Ideal),
         when("second-opinion", "a second opinion comes first", Zone::Acceptable),

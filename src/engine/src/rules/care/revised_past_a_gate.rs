@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Care,
     step: Step::Flap,
     skill: Skill::Patient,
-    statement: "Do not revise into an implant or graft in a patient who should not have elective \
-        surgery today.",
-    why: "The reason to wait at the start of the visit is still there in the middle of it.",
-    mend: "Close, let heal, and come back when the gate is open.",
+    statement: long!(
+        "Do not revise into an implant or graft in a patient who should not have elective surgery today."
+    ),
+    why: long!("The reason to wait at the start of the visit is still there in the middle of it."),
+    mend: long!("Close, let heal, and come back when the gate is open."),
     scale: Scale::Situations(&[when(
         "revised-past-it",
         "the course was revised into elective surgery that the patient is not fit for today",
@@ -34,8 +35,7 @@ pub(super) static RULE: Rule = Rule {
             Source::SystematicReview,
             Status::Confirmed,
             "Wagner 2022, Int J Implant Dent",
-            "above an HbA1c of 8 % elective surgery waits; the other gates have sources in their \
-            own rules",
+            "above an HbA1c of 8 % elective surgery waits; the other gates have sources in their own rules",
         ),
         says(
             Source::Ours,

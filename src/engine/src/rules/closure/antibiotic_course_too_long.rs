@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Do not prescribe antibiotics for more than seven days after the operation.",
-    why: "Even a short course is habit more than proof, and a long one only breeds resistance.",
-    mend: "Leave it out, or end it after at most seven days.",
+    statement: long!("Do not prescribe antibiotics for more than seven days after the operation."),
+    why: long!(
+        "Even a short course is habit more than proof, and a long one only breeds resistance."
+    ),
+    mend: long!("Leave it out, or end it after at most seven days."),
     scale: Scale::Situations(&[
         when("none", "no antibiotic was prescribed afterwards", Zone::Ideal),
         when("short", "a course of up to seven days was prescribed", Zone::Debated),

@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Use local haemostasis in every patient whose blood clots badly.",
-    why: "You do not stop the drug, so you have to stop the bleeding where it is.",
-    mend: "Pack and suture the socket, and press.",
+    statement: long!("Use local haemostasis in every patient whose blood clots badly."),
+    why: long!("You do not stop the drug, so you have to stop the bleeding where it is."),
+    mend: long!("Pack and suture the socket, and press."),
     scale: Scale::Situations(&[
         when("pack-and-pressure", "the socket was packed, sutured and pressed", Zone::Ideal),
         when("one-measure", "the socket was packed and sutured, or pressed", Zone::Acceptable),
@@ -27,8 +27,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Consensus,
             Status::Confirmed,
             "SDCEP 2022, anticoagulants and antiplatelets, guideline companion",
-            "Vitamin K antagonists are not stopped below an INR of 4; local haemostasis is \
-            used.",
+            "Vitamin K antagonists are not stopped below an INR of 4; local haemostasis is used.",
         ),
         says(
             Source::Cohort,

@@ -9,11 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "After surgery in the lower jaw, name swelling of the floor of the mouth as an \
-        emergency.",
-    why: "A bleed under the tongue can begin hours later and close the airway; a patient who was \
-        not told waits too long.",
-    mend: "Add swelling of the floor of the mouth to the written emergencies.",
+    statement: long!(
+        "After surgery in the lower jaw, name swelling of the floor of the mouth as an emergency."
+    ),
+    why: long!(
+        "A bleed under the tongue can begin hours later and close the airway; a patient who was not told waits too long."
+    ),
+    mend: long!("Add swelling of the floor of the mouth to the written emergencies."),
     scale: Scale::Situations(&[
         when("named", "swelling of the floor of the mouth is named as an emergency", Zone::Ideal),
         when(
@@ -32,8 +34,7 @@ pub(super) static RULE: Rule = Rule {
             Source::SystematicReview,
             Status::Confirmed,
             "Law 2017, floor-of-mouth haematoma review, J Oral Maxillofac Surg",
-            "68 % needed the airway secured and 72 % surgery in hospital; bleeding can be \
-            delayed.",
+            "68 % needed the airway secured and 72 % surgery in hospital; bleeding can be delayed.",
         ),
         says(
             Source::Cohort,

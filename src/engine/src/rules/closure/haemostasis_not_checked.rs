@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Press for at least 20 minutes and check that bleeding has stopped before the patient \
-        leaves.",
-    why: "Bleeding that begins at home frightens the patient and, in the wrong patient, does not \
-        stop by itself.",
-    mend: "Add firm pressure and the check.",
+    statement: long!(
+        "Press for at least 20 minutes and check that bleeding has stopped before the patient leaves."
+    ),
+    why: long!(
+        "Bleeding that begins at home frightens the patient and, in the wrong patient, does not stop by itself."
+    ),
+    mend: long!("Add firm pressure and the check."),
     scale: Scale::Situations(&[
         when(
             "pressed-and-checked",

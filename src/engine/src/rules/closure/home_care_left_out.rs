@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Send the patient home with a written sheet, pain relief and the warning against \
-        pressure.",
-    why: "What you only say is forgotten at the door, and pressure in the first weeks moves what \
-        you have laid.",
-    mend: "Add what is missing to the sheet.",
+    statement: long!(
+        "Send the patient home with a written sheet, pain relief and the warning against pressure."
+    ),
+    why: long!(
+        "What you only say is forgotten at the door, and pressure in the first weeks moves what you have laid."
+    ),
+    mend: long!("Add what is missing to the sheet."),
     scale: Scale::Situations(&[
         when(
             "complete",
@@ -30,8 +32,7 @@ pub(super) static RULE: Rule = Rule {
         Source::Ours,
         Status::Ours,
         "home care",
-        "Written instructions, analgesia that suits the history, and no pressure on a \
-            grafted or implanted site.",
+        "Written instructions, analgesia that suits the history, and no pressure on a grafted or implanted site.",
     )],
     measure,
 };

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Check the seat of the impression part on a film.",
-    why: "A part that stands off by a hair makes a crown that does not fit, and your finger \
-        cannot feel it under the gum.",
-    mend: "Take a film before the impression.",
+    statement: long!("Check the seat of the impression part on a film."),
+    why: long!(
+        "A part that stands off by a hair makes a crown that does not fit, and your finger cannot feel it under the gum."
+    ),
+    mend: long!("Take a film before the impression."),
     scale: Scale::Situations(&[
         when("film", "the seat was checked on a film", Zone::Ideal),
         when("feel", "the seat was checked by feel only", Zone::Suboptimal),

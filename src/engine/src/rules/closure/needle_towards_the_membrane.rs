@@ -8,10 +8,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Pass the needle from the crest outward on each side when a membrane lies below.",
-    why: "A needle that comes from outside points at the membrane, catches it and drags it out \
-        of place.",
-    mend: "Use a reverse-cutting needle from the crest outward, first facially, then orally.",
+    statement: long!(
+        "Pass the needle from the crest outward on each side when a membrane lies below."
+    ),
+    why: long!(
+        "A needle that comes from outside points at the membrane, catches it and drags it out of place."
+    ),
+    mend: long!(
+        "Use a reverse-cutting needle from the crest outward, first facially, then orally."
+    ),
     scale: Scale::Situations(&[
         when("outward", "the needle leads away from the membrane", Zone::Ideal),
         when("inward", "the needle leads towards the membrane", Zone::Suboptimal),
@@ -25,9 +30,7 @@ pub(super) static RULE: Rule = Rule {
         Source::CommonPractice,
         Status::NoSource,
         "suturing over a membrane",
-        "From the crest outward on the facial side, then reversed and from the crest \
-            outward on the oral side, with a reverse-cutting needle, so that the membrane is \
-            not caught or dragged.",
+        "From the crest outward on the facial side, then reversed and from the crest outward on the oral side, with a reverse-cutting needle, so that the membrane is not caught or dragged.",
     )],
     measure,
 };

@@ -9,11 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Prescribe an antiseptic rinse while the site cannot be brushed.",
-    why: "You keep the patient from brushing there, and plaque on a suture line disturbs its \
-        healing.",
-    mend: "Prescribe chlorhexidine 0.12 to 0.2 % twice a day, or salt water where it is not \
-        tolerated.",
+    statement: long!("Prescribe an antiseptic rinse while the site cannot be brushed."),
+    why: long!(
+        "You keep the patient from brushing there, and plaque on a suture line disturbs its healing."
+    ),
+    mend: long!(
+        "Prescribe chlorhexidine 0.12 to 0.2 % twice a day, or salt water where it is not tolerated."
+    ),
     scale: Scale::Situations(&[
         when("rinse", "a rinse that this patient tolerates was prescribed", Zone::Ideal),
         when("salt-water", "salt water alone was prescribed", Zone::Suboptimal),

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Send every patient home with an emergency number.",
-    why: "Bleeding, swelling and numbness begin when you are no longer there, and minutes can \
-        matter.",
-    mend: "Add the emergency number to the written sheet.",
+    statement: long!("Send every patient home with an emergency number."),
+    why: long!(
+        "Bleeding, swelling and numbness begin when you are no longer there, and minutes can matter."
+    ),
+    mend: long!("Add the emergency number to the written sheet."),
     scale: Scale::Situations(&[
         when("given", "the patient has an emergency number", Zone::Ideal),
         when("missing", "the patient has no number to call", Zone::Compromising),

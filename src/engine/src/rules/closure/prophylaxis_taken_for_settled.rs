@@ -9,11 +9,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Intention,
     skill: Skill::FollowingUp,
-    statement: "Weigh a single dose of antibiotic before the operation; neither habit is settled.",
-    why: "One dose may spare you an early failure, and every dose has its price in resistance \
-        and side effects.",
-    mend: "Nothing needs mending: say why you give it or leave it, and follow your local \
-        guideline.",
+    statement: long!(
+        "Weigh a single dose of antibiotic before the operation; neither habit is settled."
+    ),
+    why: long!(
+        "One dose may spare you an early failure, and every dose has its price in resistance and side effects."
+    ),
+    mend: long!(
+        "Nothing needs mending: say why you give it or leave it, and follow your local guideline."
+    ),
     scale: Scale::Situations(&[
         when("given", "a single dose was given before the operation", Zone::Debated),
         when("none", "no antibiotic was given before the operation", Zone::Debated),

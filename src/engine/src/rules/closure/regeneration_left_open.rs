@@ -10,10 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Close guided regeneration completely and without tension.",
-    why: "A barrier that is open to the mouth within the first weeks costs you part of the bone \
-        that it was to gain.",
-    mend: "Release the flap and bring the edges together over the membrane, or use dense PTFE.",
+    statement: long!("Close guided regeneration completely and without tension."),
+    why: long!(
+        "A barrier that is open to the mouth within the first weeks costs you part of the bone that it was to gain."
+    ),
+    mend: long!(
+        "Release the flap and bring the edges together over the membrane, or use dense PTFE."
+    ),
     scale: Scale::Situations(&[
         when("closed", "the edges were brought together over the regeneration", Zone::Ideal),
         when(
@@ -47,8 +50,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Eskan 2017, Int J Implant Dent",
-            "The crest gained from 3.4 to 6.0 mm where closed and from 3.6 to 5.0 mm where \
-            exposed.",
+            "The crest gained from 3.4 to 6.0 mm where closed and from 3.6 to 5.0 mm where exposed.",
         ),
         says(
             Source::SystematicReview,

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Let an implant with a grafted gap, or any in the upper jaw, heal for three months.",
-    why: "Load it while the bone is still turning over and you trade its hold for a few weeks.",
-    mend: "Restore after 13 weeks or later.",
+    statement: long!(
+        "Let an implant with a grafted gap, or any in the upper jaw, heal for three months."
+    ),
+    why: long!(
+        "Load it while the bone is still turning over and you trade its hold for a few weeks."
+    ),
+    mend: long!("Restore after 13 weeks or later."),
     scale: Scale::Bands(Bands {
         quantity: "weeks from placement to restoration",
         unit: "weeks",

@@ -10,10 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "In the lower jaw without a graft, wait two months before you restore.",
-    why: "The lower jaw heals sooner than the upper, and you can still lose the implant if you \
-        hurry.",
-    mend: "Restore after 9 weeks or later.",
+    statement: long!("In the lower jaw without a graft, wait two months before you restore."),
+    why: long!(
+        "The lower jaw heals sooner than the upper, and you can still lose the implant if you hurry."
+    ),
+    mend: long!("Restore after 9 weeks or later."),
     scale: Scale::Bands(Bands {
         quantity: "weeks from placement to restoration in the lower jaw",
         unit: "weeks",

@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Over a regenerated wall, wait at least 16 weeks before you restore.",
-    why: "A wall that is still soft cannot hold the margin above it.",
-    mend: "Restore after 16 weeks or later.",
+    statement: long!("Over a regenerated wall, wait at least 16 weeks before you restore."),
+    why: long!("A wall that is still soft cannot hold the margin above it."),
+    mend: long!("Restore after 16 weeks or later."),
     scale: Scale::Bands(Bands {
         quantity: "weeks from placement to restoration over a regenerated wall",
         unit: "weeks",
@@ -27,8 +27,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Trial,
             Status::Confirmed,
-            "Assessment of dehydrothermally cross-linked collagen membrane, trial at \
-            dehiscences",
+            "Assessment of dehydrothermally cross-linked collagen membrane, trial at dehiscences",
             "Re-entry at 16 weeks.",
         ),
         says(

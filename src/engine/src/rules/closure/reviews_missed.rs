@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Book the reviews: two weeks, six weeks, four months, restoration, then every year.",
-    why: "What you do not look at you find out about when it hurts.",
-    mend: "Book the reviews that are missing.",
+    statement: long!(
+        "Book the reviews: two weeks, six weeks, four months, restoration, then every year."
+    ),
+    why: long!("What you do not look at you find out about when it hurts."),
+    mend: long!("Book the reviews that are missing."),
     scale: Scale::Bands(Bands {
         quantity: "reviews not booked",
         unit: "reviews",
@@ -27,8 +29,7 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::FromMemory,
             "review schedule",
-            "7 to 14 days, 4 to 6 weeks, 3 to 4 months, at restoration, then every 6 to 12 \
-            months.",
+            "7 to 14 days, 4 to 6 weeks, 3 to 4 months, at restoration, then every 6 to 12 months.",
         ),
         says(
             Source::Ours,

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Rinse for 7 to 14 days.",
-    why: "Stop earlier and the wound is still open to plaque; go on and you stain teeth instead \
-        of brushing them.",
-    mend: "Prescribe the rinse for about 10 days.",
+    statement: long!("Rinse for 7 to 14 days."),
+    why: long!(
+        "Stop earlier and the wound is still open to plaque; go on and you stain teeth instead of brushing them."
+    ),
+    mend: long!("Prescribe the rinse for about 10 days."),
     scale: Scale::Bands(Bands {
         quantity: "days of chlorhexidine",
         unit: "days",

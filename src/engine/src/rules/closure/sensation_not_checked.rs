@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "After surgery in the lower jaw, check sensation the next day.",
-    why: "An implant that presses on a nerve can be backed out with hope only within about a \
-        day.",
-    mend: "Call the patient between 6 and 24 hours after the operation.",
+    statement: long!("After surgery in the lower jaw, check sensation the next day."),
+    why: long!(
+        "An implant that presses on a nerve can be backed out with hope only within about a day."
+    ),
+    mend: long!("Call the patient between 6 and 24 hours after the operation."),
     scale: Scale::Situations(&[
         when("checked", "sensation is checked the next day", Zone::Ideal),
         when(

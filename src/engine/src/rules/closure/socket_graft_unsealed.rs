@@ -9,15 +9,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Cover a grafted socket; it needs a seal, not full closure.",
-    why: "Without a cover your grains wash out, and pulling the gum over them moves the \
-        mucogingival line.",
-    mend: "Seal the socket with a plug, a soft-tissue graft or a membrane.",
+    statement: long!("Cover a grafted socket; it needs a seal, not full closure."),
+    why: long!(
+        "Without a cover your grains wash out, and pulling the gum over them moves the mucogingival line."
+    ),
+    mend: long!("Seal the socket with a plug, a soft-tissue graft or a membrane."),
     scale: Scale::Situations(&[
         when(
             "sealed",
-            "the graft lies under a plug, a soft-tissue graft or a membrane, the edges left \
-            apart",
+            "the graft lies under a plug, a soft-tissue graft or a membrane, the edges left apart",
             Zone::Ideal,
         ),
         when("advanced", "the gum was advanced over the grafted socket", Zone::Debated),
@@ -48,8 +48,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Trial,
             Status::FromMemory,
             "Engler-Hamm 2011, closure in ridge preservation, J Periodontol",
-            "Open healing is accepted; advancement moves the mucogingival line by about 3 to 4 \
-            mm.",
+            "Open healing is accepted; advancement moves the mucogingival line by about 3 to 4 mm.",
         ),
     ],
     measure,

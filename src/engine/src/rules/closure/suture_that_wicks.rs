@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Suture with monofilament.",
-    why: "A braid draws saliva and bacteria along itself into the wound.",
-    mend: "Take a monofilament thread.",
+    statement: long!("Suture with monofilament."),
+    why: long!("A braid draws saliva and bacteria along itself into the wound."),
+    mend: long!("Take a monofilament thread."),
     scale: Scale::Situations(&[
         when("monofilament", "the thread is a monofilament", Zone::Ideal),
         when("braided", "the thread is braided and wicks", Zone::Suboptimal),

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Closure,
     skill: Skill::FollowingUp,
-    statement: "Suture with 4-0 to 6-0 thread.",
-    why: "A coarse thread tears the edge before it breaks; a fine one breaks first and warns you \
-        of tension.",
-    mend: "Take 5-0, or 4-0 to 6-0 as the tissue allows.",
+    statement: long!("Suture with 4-0 to 6-0 thread."),
+    why: long!(
+        "A coarse thread tears the edge before it breaks; a fine one breaks first and warns you of tension."
+    ),
+    mend: long!("Take 5-0, or 4-0 to 6-0 as the tissue allows."),
     scale: Scale::Situations(&[
         when("fine", "the thread is 4-0 to 6-0", Zone::Ideal),
         when("coarse", "the thread is coarser than 4-0", Zone::Suboptimal),

@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Take sutures out after 7 to 14 days, best after 7 to 10.",
-    why: "Before a week the edges part; after two the thread feeds what it once held.",
-    mend: "Book suture removal between day 7 and day 10.",
+    statement: long!("Take sutures out after 7 to 14 days, best after 7 to 10."),
+    why: long!("Before a week the edges part; after two the thread feeds what it once held."),
+    mend: long!("Book suture removal between day 7 and day 10."),
     scale: Scale::Bands(Bands {
         quantity: "days to suture removal",
         unit: "days",

@@ -9,10 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Closure,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Over guided regeneration, take sutures out after 7 to 14 days, best after 10 to 14.",
-    why: "The edges carry more here and need longer, but past two weeks the thread itself opens \
-        the way.",
-    mend: "Book suture removal between day 10 and day 14.",
+    statement: long!(
+        "Over guided regeneration, take sutures out after 7 to 14 days, best after 10 to 14."
+    ),
+    why: long!(
+        "The edges carry more here and need longer, but past two weeks the thread itself opens the way."
+    ),
+    mend: long!("Book suture removal between day 10 and day 14."),
     scale: Scale::Bands(Bands {
         quantity: "days to suture removal over regeneration",
         unit: "days",

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Defects,
     step: Step::Extraction,
     skill: Skill::ReadingWalls,
-    statement: "Find out whether the facial wall is there before you decide, however normal the gum looks.",
-    why: "The socket that deceives is the one with good gum over a missing wall: you plan for bone that is not there.",
-    mend: "Sound the bone under anaesthesia, or probe all walls of the fresh socket.",
+    statement: long!(
+        "Find out whether the facial wall is there before you decide, however normal the gum looks."
+    ),
+    why: long!(
+        "The socket that deceives is the one with good gum over a missing wall: you plan for bone that is not there."
+    ),
+    mend: long!("Sound the bone under anaesthesia, or probe all walls of the fresh socket."),
     scale: Scale::Situations(&[
         when("found", "the wall is missing under normal gum, and you found it", Zone::Ideal),
         when(

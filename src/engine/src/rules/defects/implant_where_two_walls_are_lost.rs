@@ -12,9 +12,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Defects,
     step: Step::Extraction,
     skill: Skill::Course,
-    statement: "Rebuild first where the facial and the oral wall are both lost.",
-    why: "A barrier can stand in for one wall while another holds the implant; with both gone you have nothing to hold either.",
-    mend: "Revise: graft and return, or let it heal and rebuild the ridge.",
+    statement: long!("Rebuild first where the facial and the oral wall are both lost."),
+    why: long!(
+        "A barrier can stand in for one wall while another holds the implant; with both gone you have nothing to hold either."
+    ),
+    mend: long!("Revise: graft and return, or let it heal and rebuild the ridge."),
     scale: Scale::Situations(&[
         when(
             "one-side",

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Defects,
     step: Step::Implant,
     skill: Skill::Course,
-    statement: "Do not place today where the root touches both cortices along two thirds of its length.",
-    why: "A root that fills the bone from plate to plate leaves you nothing to drill into: every implant there hangs on the walls.",
-    mend: "Let the site heal or rebuild it, and place later.",
+    statement: long!(
+        "Do not place today where the root touches both cortices along two thirds of its length."
+    ),
+    why: long!(
+        "A root that fills the bone from plate to plate leaves you nothing to drill into: every implant there hangs on the walls."
+    ),
+    mend: long!("Let the site heal or rebuild it, and place later."),
     scale: Scale::Bands(Bands {
         quantity: "part of the root between both cortices",
         unit: "of its length",

@@ -12,9 +12,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Defects,
     step: Step::Extraction,
     skill: Skill::Course,
-    statement: "Let the grade of the fresh socket decide: place in grades 1 and 2, rebuild first in grades 3 and 4.",
-    why: "The more walls and height are gone, the less there is to hold an implant and its graft, and the more you ask of one operation.",
-    mend: "Revise after the extraction: graft the socket and return.",
+    statement: long!(
+        "Let the grade of the fresh socket decide: place in grades 1 and 2, rebuild first in grades 3 and 4."
+    ),
+    why: long!(
+        "The more walls and height are gone, the less there is to hold an implant and its graft, and the more you ask of one operation."
+    ),
+    mend: long!("Revise after the extraction: graft the socket and return."),
     scale: Scale::Situations(&[
         when("one-placed", "the socket is of grade 1 and the implant goes in today", Zone::Ideal),
         when("two-placed", "the socket is of grade 2 and the implant goes in today", Zone::Ideal),

@@ -11,9 +11,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Defects,
     step: Step::Extraction,
     skill: Skill::Course,
-    statement: "Stage the implant where the facial loss reaches the neighbours.",
-    why: "A defect that reaches the neighbours has no bone on either side to carry your graft, and every margin in the series that looked went down.",
-    mend: "Revise: graft and return, or return early with contour graft.",
+    statement: long!("Stage the implant where the facial loss reaches the neighbours."),
+    why: long!(
+        "A defect that reaches the neighbours has no bone on either side to carry your graft, and every margin in the series that looked went down."
+    ),
+    mend: long!("Revise: graft and return, or return early with contour graft."),
     scale: Scale::Situations(&[
         when("staged", "the facial loss is rebuilt before the implant", Zone::Ideal),
         when(

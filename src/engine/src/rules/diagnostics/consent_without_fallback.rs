@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Let consent cover the options, the risks, when you stop, where a graft comes from, and \
-        that it may not be completed today.",
-    why: "What you find after the extraction may change the plan. A patient under anaesthesia \
-        cannot be asked then.",
-    mend: "Add to the consent what is missing, the fallback first.",
+    statement: long!(
+        "Let consent cover the options, the risks, when you stop, where a graft comes from, and that it may not be completed today."
+    ),
+    why: long!(
+        "What you find after the extraction may change the plan. A patient under anaesthesia cannot be asked then."
+    ),
+    mend: long!("Add to the consent what is missing, the fallback first."),
     scale: Scale::Situations(&[
         when("complete", "consent covers all that this course needs", Zone::Ideal),
         when(

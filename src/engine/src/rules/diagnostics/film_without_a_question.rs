@@ -8,10 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Examination,
     skill: Skill::Patient,
-    statement: "Take a periapical film for a question that it can answer, before a tooth comes out.",
-    why: "Each exposure needs a reason. A film shows root, apex, neighbours and floor, never the \
-        facial wall.",
-    mend: "Take one film for root and apex, or for the distance to floor or canal.",
+    statement: long!(
+        "Take a periapical film for a question that it can answer, before a tooth comes out."
+    ),
+    why: long!(
+        "Each exposure needs a reason. A film shows root, apex, neighbours and floor, never the facial wall."
+    ),
+    mend: long!("Take one film for root and apex, or for the distance to floor or canal."),
     scale: Scale::Situations(&[
         when("answerable", "the film was taken for a question that it can answer", Zone::Ideal),
         when(

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Examination,
     skill: Skill::ReadingWalls,
-    statement: "Call the wall defective where sounding in the middle is 2 mm or more deeper than beside \
-        it.",
-    why: "The probe went past where the crest should be. There is no wall there to stop it.",
-    mend: "Read the soundings against each other before you decide about the wall.",
+    statement: long!(
+        "Call the wall defective where sounding in the middle is 2 mm or more deeper than beside it."
+    ),
+    why: long!("The probe went past where the crest should be. There is no wall there to stop it."),
+    mend: long!("Read the soundings against each other before you decide about the wall."),
     scale: Scale::Situations(&[
         when("loss-read", "sounding shows a loss, and you read it", Zone::Ideal),
         when(
@@ -43,10 +44,8 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Cohort,
             Status::Confirmed,
-            "Kan 2003, J Periodontol, \"Accuracy of Bone Sounding in Assessing Facial \
-            Osseous-Gingival Tissue Relationship in Maxillary Anterior Teeth\"",
-            "3.19 +/- 0.71 mm sounded, 3.47 +/- 1.29 direct, 190 teeth; off by more than 1 mm in \
-            12 %, mostly too shallow",
+            "Kan 2003, J Periodontol, \"Accuracy of Bone Sounding in Assessing Facial Osseous-Gingival Tissue Relationship in Maxillary Anterior Teeth\"",
+            "3.19 +/- 0.71 mm sounded, 3.47 +/- 1.29 direct, 190 teeth; off by more than 1 mm in 12 %, mostly too shallow",
         ),
         says(
             Source::Ours,

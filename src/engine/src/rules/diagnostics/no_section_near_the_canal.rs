@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Measure the distance to the inferior alveolar canal on sections before you drill above \
-        it.",
-    why: "A film gives the height and hides the width, and its magnification is not known. A hurt \
-        nerve may never recover.",
-    mend: "Take sections with the distance as their question before the operation.",
+    statement: long!(
+        "Measure the distance to the inferior alveolar canal on sections before you drill above it."
+    ),
+    why: long!(
+        "A film gives the height and hides the width, and its magnification is not known. A hurt nerve may never recover."
+    ),
+    mend: long!("Take sections with the distance as their question before the operation."),
     scale: Scale::Situations(&[
         when("measured", "sections were taken for the distance to the canal", Zone::Ideal),
         when("other-question", "sections were taken, with another question", Zone::Acceptable),

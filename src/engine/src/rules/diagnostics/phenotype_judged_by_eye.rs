@@ -8,16 +8,16 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Intention,
     skill: Skill::ReadingWalls,
-    statement: "Test the phenotype with the probe in the sulcus before you place or graft at a visible \
-        site.",
-    why: "The eye misjudges thin gum. The probe shines through it or does not.",
-    mend: "Add the phenotype test to the examinations.",
+    statement: long!(
+        "Test the phenotype with the probe in the sulcus before you place or graft at a visible site."
+    ),
+    why: long!("The eye misjudges thin gum. The probe shines through it or does not."),
+    mend: long!("Add the phenotype test to the examinations."),
     scale: Scale::Situations(&[
         when("tested", "the phenotype was tested with the probe", Zone::Ideal),
         when(
             "by-eye",
-            "an implant or graft is planned at a visible site, and the gum was only looked at or \
-            not at all",
+            "an implant or graft is planned at a visible site, and the gum was only looked at or not at all",
             Zone::Suboptimal,
         ),
     ]),
@@ -29,8 +29,7 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[says(
         Source::Cohort,
         Status::Confirmed,
-        "Kan 2010, \"Gingival biotype assessment in the esthetic zone: visual versus direct \
-            measurement\", IJPRD",
+        "Kan 2010, \"Gingival biotype assessment in the esthetic zone: visual versus direct measurement\", IJPRD",
         "the probe is reliable, the eye alone is not",
     )],
     measure,

@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Examination,
     skill: Skill::ReadingWalls,
-    statement: "Sound the bone where sections show a plate of 1 mm or less, or none.",
-    why: "In a section a thin plate fades into the gum beside it. It may be there, and it may not.",
-    mend: "Add bone sounding and read the two together.",
+    statement: long!("Sound the bone where sections show a plate of 1 mm or less, or none."),
+    why: long!(
+        "In a section a thin plate fades into the gum beside it. It may be there, and it may not."
+    ),
+    mend: long!("Add bone sounding and read the two together."),
     scale: Scale::Situations(&[
         when("sounded", "the thin plate on the sections was checked by sounding", Zone::Ideal),
         when("left-open", "the thin plate on the sections was left open", Zone::Acceptable),
@@ -31,8 +33,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Laboratory,
             Status::Confirmed,
             "Domic 2021, J Periodontol",
-            "plates of 1 mm or less: sensitivity 95.8 %, specificity 12.5 %, accuracy 54.2 %, \
-            error 1.6 mm",
+            "plates of 1 mm or less: sensitivity 95.8 %, specificity 12.5 %, accuracy 54.2 %, error 1.6 mm",
         ),
         says(
             Source::Laboratory,

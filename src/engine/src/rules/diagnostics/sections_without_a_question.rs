@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Examination,
     skill: Skill::Patient,
-    statement: "Take cone-beam sections for a question, in a small field.",
-    why: "Dose is paid by the patient. A question keeps the field small and the reading sharp.",
-    mend: "Ask for plate and ridge, or for the distance to a structure, in a small field.",
+    statement: long!("Take cone-beam sections for a question, in a small field."),
+    why: long!(
+        "Dose is paid by the patient. A question keeps the field small and the reading sharp."
+    ),
+    mend: long!("Ask for plate and ridge, or for the distance to a structure, in a small field."),
     scale: Scale::Situations(&[
         when("near-structure", "sections were taken for the distance to a structure", Zone::Ideal),
         when("with-a-question", "sections were taken for plate, ridge and axis", Zone::Debated),

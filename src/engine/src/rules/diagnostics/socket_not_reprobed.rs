@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Extraction,
     skill: Skill::ReadingWalls,
-    statement: "Probe all four walls and the apex of the fresh socket before you go on.",
-    why: "The extraction itself can break a wall, and only now can you feel every one.",
-    mend: "Probe all walls and the apex, then confirm or revise.",
+    statement: long!("Probe all four walls and the apex of the fresh socket before you go on."),
+    why: long!("The extraction itself can break a wall, and only now can you feel every one."),
+    mend: long!("Probe all walls and the apex, then confirm or revise."),
     scale: Scale::Situations(&[
         when("all-walls", "all four walls and the apex were probed", Zone::Ideal),
         when("facial-only", "only the facial wall was probed", Zone::Suboptimal),

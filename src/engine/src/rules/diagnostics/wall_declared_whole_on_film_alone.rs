@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Examination,
     skill: Skill::ReadingWalls,
-    statement: "Hold the facial wall for whole only on sounding or sections, never on a film or on how \
-        the gum looks.",
-    why: "The film looks through the wall from the front. What lies in its plane, thin or \
-        missing, does not show.",
-    mend: "Sound the bone, or leave the question open until the socket can be probed.",
+    statement: long!(
+        "Hold the facial wall for whole only on sounding or sections, never on a film or on how the gum looks."
+    ),
+    why: long!(
+        "The film looks through the wall from the front. What lies in its plane, thin or missing, does not show."
+    ),
+    mend: long!("Sound the bone, or leave the question open until the socket can be probed."),
     scale: Scale::Situations(&[
         when("on-sounding", "the reading of the wall rests on sounding", Zone::Ideal),
         when("on-sections", "the reading of the wall rests on sections alone", Zone::Acceptable),
@@ -40,8 +42,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Laboratory,
             Status::Confirmed,
             "Bender & Seltzer 1961, J Am Dent Assoc",
-            "lesions within the marrow, and 1 mm lesions of the cortex, did not show; loss shows \
-            once the cortex is perforated or eroded",
+            "lesions within the marrow, and 1 mm lesions of the cortex, did not show; loss shows once the cortex is perforated or eroded",
         ),
         says(
             Source::Opinion,

@@ -9,10 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Extraction,
     skill: Skill::ReadingWalls,
-    statement: "Find out about every wall before an implant or graft depends on it.",
-    why: "A missing oral wall, or a facial one under receded gum, changes the plan just as much \
-        as one under normal gum.",
-    mend: "Probe all four walls of the fresh socket.",
+    statement: long!("Find out about every wall before an implant or graft depends on it."),
+    why: long!(
+        "A missing oral wall, or a facial one under receded gum, changes the plan just as much as one under normal gum."
+    ),
+    mend: long!("Probe all four walls of the fresh socket."),
     scale: Scale::Situations(&[
         when("seen", "a wall is damaged, and you saw it", Zone::Ideal),
         when(

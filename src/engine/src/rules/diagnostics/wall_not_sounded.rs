@@ -8,16 +8,17 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Diagnostics,
     step: Step::Intention,
     skill: Skill::ReadingWalls,
-    statement: "Sound the bone under anaesthesia before you plan an implant or graft in a fresh socket.",
-    why: "Sounding finds the lost wall before the plan depends on it.",
-    mend: "Add bone sounding to the examinations.",
+    statement: long!(
+        "Sound the bone under anaesthesia before you plan an implant or graft in a fresh socket."
+    ),
+    why: long!("Sounding finds the lost wall before the plan depends on it."),
+    mend: long!("Add bone sounding to the examinations."),
     scale: Scale::Situations(&[
         when("sounded", "the bone was sounded before planning", Zone::Ideal),
         when("sections-only", "the bone was seen on sections and not sounded", Zone::Suboptimal),
         when(
             "neither",
-            "an implant or graft is planned, and the wall was neither sounded nor seen on \
-            sections",
+            "an implant or graft is planned, and the wall was neither sounded nor seen on sections",
             Zone::Compromising,
         ),
     ]),

@@ -9,10 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Flap,
     skill: Skill::FlapDesign,
-    statement: "Make the base of a released flap at least as wide as its free margin.",
-    why: "The margin lives on what comes through the base; a flap that narrows towards it dies \
-        at the edge.",
-    mend: "Let the releases diverge apically.",
+    statement: long!("Make the base of a released flap at least as wide as its free margin."),
+    why: long!(
+        "The margin lives on what comes through the base; a flap that narrows towards it dies at the edge."
+    ),
+    mend: long!("Let the releases diverge apically."),
     scale: Scale::Bands(Bands {
         quantity: "base of the flap over its free margin",
         unit: "",

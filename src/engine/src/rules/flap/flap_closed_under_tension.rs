@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Closure,
     skill: Skill::FlapDesign,
-    statement: "Close without tension: at most 0.1 N holds the edges together.",
-    why: "Edges that are pulled together part again within the week, and what lies beneath is \
-        lost with them.",
-    mend: "Release the periosteum, reflect further, or cover less.",
+    statement: long!("Close without tension: at most 0.1 N holds the edges together."),
+    why: long!(
+        "Edges that are pulled together part again within the week, and what lies beneath is lost with them."
+    ),
+    mend: long!("Release the periosteum, reflect further, or cover less."),
     scale: Scale::Bands(Bands {
         quantity: "closing force, teaching model",
         unit: "N",

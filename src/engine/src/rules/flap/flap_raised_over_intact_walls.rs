@@ -12,10 +12,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Flap,
     skill: Skill::FlapDesign,
-    statement: "Leave the gum where it is when the walls are known to be whole.",
-    why: "Reflection costs the facial plate part of its blood supply, and over whole walls you \
-        gain nothing by it.",
-    mend: "Go flapless, or name what the flap is to show.",
+    statement: long!("Leave the gum where it is when the walls are known to be whole."),
+    why: long!(
+        "Reflection costs the facial plate part of its blood supply, and over whole walls you gain nothing by it."
+    ),
+    mend: long!("Go flapless, or name what the flap is to show."),
     scale: Scale::Situations(&[
         when("flapless", "no flap was raised over whole walls", Zone::Ideal),
         when("with-reason", "a flap was raised for access, tissue or safety", Zone::Acceptable),

@@ -10,11 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Graft,
     skill: Skill::FlapDesign,
-    statement: "Reflect the flap beyond the membrane on every side.",
-    why: "A membrane that has to be forced under the edge wrinkles, lifts and lets gum grow in \
-        behind it.",
-    mend: "Reflect further where the membrane reaches the edge of the flap, or trim the membrane \
-        if its margin allows.",
+    statement: long!("Reflect the flap beyond the membrane on every side."),
+    why: long!(
+        "A membrane that has to be forced under the edge wrinkles, lifts and lets gum grow in behind it."
+    ),
+    mend: long!(
+        "Reflect further where the membrane reaches the edge of the flap, or trim the membrane if its margin allows."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "reflected bone beyond the membrane",
         unit: "mm",
@@ -39,8 +41,7 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::NoSource,
             "flap reflected well beyond the defect",
-            "The flap lies outside the membrane mesially, distally and apically; forcing the \
-            membrane in is the usual error.",
+            "The flap lies outside the membrane mesially, distally and apically; forcing the membrane in is the usual error.",
         ),
         says(
             Source::Textbook,

@@ -9,10 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Flap,
     skill: Skill::FlapDesign,
-    statement: "Keep a flap no longer than twice its base, better shorter than the base.",
-    why: "Perfusion falls along the flap, and beyond twice its base you may lose the edge that \
-        is to cover the graft.",
-    mend: "Widen the flap or end it further coronally.",
+    statement: long!("Keep a flap no longer than twice its base, better shorter than the base."),
+    why: long!(
+        "Perfusion falls along the flap, and beyond twice its base you may lose the edge that is to cover the graft."
+    ),
+    mend: long!("Widen the flap or end it further coronally."),
     scale: Scale::Bands(Bands {
         quantity: "length of the flap over its base",
         unit: "",

@@ -10,11 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Implant,
     skill: Skill::FlapDesign,
-    statement: "Do not drill flapless beside a lingual undercut.",
-    why: "A drill that leaves the lingual cortex unseen can cut an artery of the floor of the \
-        mouth, and the swelling can close the airway.",
-    mend: "Raise a flap and see the lingual face, or choose a path that keeps 2 mm of lingual \
-        bone.",
+    statement: long!("Do not drill flapless beside a lingual undercut."),
+    why: long!(
+        "A drill that leaves the lingual cortex unseen can cut an artery of the floor of the mouth, and the swelling can close the airway."
+    ),
+    mend: long!(
+        "Raise a flap and see the lingual face, or choose a path that keeps 2 mm of lingual bone."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "lingual bone beside the apical third, drilled flapless over an undercut",
         unit: "mm",
@@ -45,8 +47,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Limongelli 2015, haematoma of the floor of the mouth after flapless surgery",
-            "Flapless drilling in the mandible was followed by a haematoma of the floor of the \
-            mouth.",
+            "Flapless drilling in the mandible was followed by a haematoma of the floor of the mouth.",
         ),
         says(
             Source::SystematicReview,

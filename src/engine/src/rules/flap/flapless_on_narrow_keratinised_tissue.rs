@@ -9,11 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Flap,
     skill: Skill::FlapDesign,
-    statement: "Go flapless only where the keratinised tissue is at least 3 mm wide.",
-    why: "Flapless access gives you no chance to move keratinised tissue to where the crown will \
-        need it.",
-    mend: "Raise a small flap and keep or move the keratinised tissue, or plan a soft-tissue \
-        graft.",
+    statement: long!("Go flapless only where the keratinised tissue is at least 3 mm wide."),
+    why: long!(
+        "Flapless access gives you no chance to move keratinised tissue to where the crown will need it."
+    ),
+    mend: long!(
+        "Raise a small flap and keep or move the keratinised tissue, or plan a soft-tissue graft."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "width of keratinised tissue",
         unit: "mm",

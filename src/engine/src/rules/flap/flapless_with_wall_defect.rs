@@ -10,11 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Graft,
     skill: Skill::FlapDesign,
-    statement: "Raise a flap over a wall that is not whole.",
-    why: "You cannot clean, fill and cover what you cannot see, and a membrane pushed in blind \
-        seldom reaches intact bone.",
-    mend: "Raise a flap that lays the whole defect bare; for an oral defect, raise the oral \
-        margin.",
+    statement: long!("Raise a flap over a wall that is not whole."),
+    why: long!(
+        "You cannot clean, fill and cover what you cannot see, and a membrane pushed in blind seldom reaches intact bone."
+    ),
+    mend: long!(
+        "Raise a flap that lays the whole defect bare; for an oral defect, raise the oral margin."
+    ),
     scale: Scale::Situations(&[
         when("laid-bare", "the flap lays the missing wall bare", Zone::Ideal),
         when(
@@ -32,8 +34,7 @@ pub(super) static RULE: Rule = Rule {
     positions: Some(Positions {
         one: long!("Raise a flap over every defect that is to be regenerated."),
         other: long!(
-            "A contained facial defect can be repaired from inside the socket behind a \
-            membrane, without a flap."
+            "A contained facial defect can be repaired from inside the socket behind a membrane, without a flap."
         ),
     }),
     reads: &[Decision::FlapDesign, Decision::OralElevation, Decision::Membrane],
@@ -50,15 +51,13 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Partly,
             "Elian 2007, simplified socket classification, PPAD",
-            "Sockets whose soft tissue is whole and whose plate is partly missing can be \
-            repaired from inside, without a flap.",
+            "Sockets whose soft tissue is whole and whose plate is partly missing can be repaired from inside, without a flap.",
         ),
         says(
             Source::Cohort,
             Status::Confirmed,
             "Kan 2023, V- and U-shaped facial defects, Compendium",
-            "16 of 16 V or U defects stayed stable for a mean of 6 years after contour graft \
-            and connective tissue graft.",
+            "16 of 16 V or U defects stayed stable for a mean of 6 years after contour graft and connective tissue graft.",
         ),
     ],
     measure,

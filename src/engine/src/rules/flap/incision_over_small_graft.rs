@@ -10,10 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Graft,
     skill: Skill::FlapDesign,
-    statement: "Keep vertical cuts at least 3 mm from a small contained graft.",
-    why: "A suture line over graft or membrane has nothing under it, opens, and lets the mouth \
-        in.",
-    mend: "Move the release further from the defect, onto intact bone.",
+    statement: long!("Keep vertical cuts at least 3 mm from a small contained graft."),
+    why: long!(
+        "A suture line over graft or membrane has nothing under it, opens, and lets the mouth in."
+    ),
+    mend: long!("Move the release further from the defect, onto intact bone."),
     scale: Scale::Bands(Bands {
         quantity: "distance from the edge of the defect to the nearest release",
         unit: "mm",

@@ -10,10 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Graft,
     skill: Skill::FlapDesign,
-    statement: "Keep vertical cuts at least 6 mm from a larger regeneration.",
-    why: "A large graft swells and settles; a suture line close to it opens, and an open barrier \
-        costs you the gain.",
-    mend: "Move the release one tooth further.",
+    statement: long!("Keep vertical cuts at least 6 mm from a larger regeneration."),
+    why: long!(
+        "A large graft swells and settles; a suture line close to it opens, and an open barrier costs you the gain."
+    ),
+    mend: long!("Move the release one tooth further."),
     scale: Scale::Bands(Bands {
         quantity: "distance from the edge of the defect to the nearest release",
         unit: "mm",

@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Graft,
     skill: Skill::FlapDesign,
-    statement: "Raise the oral margin when the membrane is to be folded over the socket.",
-    why: "A membrane that ends under nothing lifts with the first movement of the tongue and \
-        lets saliva in.",
-    mend: "Raise the oral margin before you fold, at least 2 mm further than the membrane is to \
-        lie.",
+    statement: long!("Raise the oral margin when the membrane is to be folded over the socket."),
+    why: long!(
+        "A membrane that ends under nothing lifts with the first movement of the tongue and lets saliva in."
+    ),
+    mend: long!(
+        "Raise the oral margin before you fold, at least 2 mm further than the membrane is to lie."
+    ),
     scale: Scale::Situations(&[
         when("raised", "the oral margin was raised for the fold", Zone::Ideal),
         when(
@@ -31,8 +33,7 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::NoSource,
             "oral margin raised for the fold",
-            "The oral margin is elevated when the membrane is to be folded over; a fold without \
-            it is outside.",
+            "The oral margin is elevated when the membrane is to be folded over; a fold without it is outside.",
         ),
         says(
             Source::Trial,

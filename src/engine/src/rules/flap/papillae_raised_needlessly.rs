@@ -9,10 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Flap,
     skill: Skill::FlapDesign,
-    statement: "Leave the papillae attached where the exposure allows it.",
-    why: "A papilla that you lift loses bone beneath it, and in a visible site the loss shows as \
-        a dark triangle.",
-    mend: "Cut beside the papillae and leave at least 1 mm of each at its neighbour.",
+    statement: long!("Leave the papillae attached where the exposure allows it."),
+    why: long!(
+        "A papilla that you lift loses bone beneath it, and in a visible site the loss shows as a dark triangle."
+    ),
+    mend: long!("Cut beside the papillae and leave at least 1 mm of each at its neighbour."),
     scale: Scale::Situations(&[
         when("left", "the papillae stay attached", Zone::Ideal),
         when(
@@ -36,8 +37,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Cohort,
             Status::Confirmed,
-            "Soft tissue preservation and crestal bone loss around single-tooth implants, 10 \
-            implants",
+            "Soft tissue preservation and crestal bone loss around single-tooth implants, 10 implants",
             "With 1 to 2 mm of papilla left, less bone was lost up to 90 days.",
         ),
         says(

@@ -11,10 +11,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Closure,
     skill: Skill::FlapDesign,
-    statement: "Prefer an envelope; add one release, then two, only as advancement demands.",
-    why: "Each vertical cut costs blood supply and leaves a scar, and without a periosteal \
-        release it gains you hardly any reach.",
-    mend: "Take the smaller flap, or release the periosteum for reach.",
+    statement: long!("Prefer an envelope; add one release, then two, only as advancement demands."),
+    why: long!(
+        "Each vertical cut costs blood supply and leaves a scar, and without a periosteal release it gains you hardly any reach."
+    ),
+    mend: long!("Take the smaller flap, or release the periosteum for reach."),
     scale: Scale::Situations(&[
         when("envelope", "the flap has no vertical release", Zone::Ideal),
         when(
@@ -50,8 +51,7 @@ pub(super) static RULE: Rule = Rule {
         Source::Laboratory,
         Status::Confirmed,
         "Traboulsi-Garet 2021, flap advancement, J Oral Implantol",
-        "Without periosteal release any design advances about 5.14 mm; with it 7.37 mm, the \
-            trapezoid most.",
+        "Without periosteal release any design advances about 5.14 mm; with it 7.37 mm, the trapezoid most.",
     )],
     measure,
 };

@@ -10,10 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Flap,
     skill: Skill::FlapDesign,
-    statement: "Cut vertical releases at line angles, never on a root prominence or through a papilla.",
-    why: "Over a prominence the gum is thin and the bone may be missing, and a split papilla \
-        does not grow back.",
-    mend: "Move the release to the line angle of the tooth beyond the site.",
+    statement: long!(
+        "Cut vertical releases at line angles, never on a root prominence or through a papilla."
+    ),
+    why: long!(
+        "Over a prominence the gum is thin and the bone may be missing, and a split papilla does not grow back."
+    ),
+    mend: long!("Move the release to the line angle of the tooth beyond the site."),
     scale: Scale::Bands(Bands {
         quantity: "distance of a release from the nearest prominence or papilla middle",
         unit: "mm",

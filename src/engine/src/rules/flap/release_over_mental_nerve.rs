@@ -10,9 +10,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Flap,
     step: Step::Flap,
     skill: Skill::FlapDesign,
-    statement: "Never cut a vertical release over the mental nerve.",
-    why: "A blade that crosses the nerve leaves the lip numb, often for good.",
-    mend: "Release at the mesial end, or do without a release there.",
+    statement: long!("Never cut a vertical release over the mental nerve."),
+    why: long!("A blade that crosses the nerve leaves the lip numb, often for good."),
+    mend: long!("Release at the mesial end, or do without a release there."),
     scale: Scale::Bands(Bands {
         quantity: "distance of a release from the mental foramen",
         unit: "mm",
@@ -38,8 +38,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Anatomy,
             Status::Confirmed,
             "J Oral Implantol 2015 and 2019, loop of the mental nerve on sections",
-            "Loops measure 1.46 mm on average and 0.52 to 3.92 mm in another sample; no fixed \
-            distance is safe.",
+            "Loops measure 1.46 mm on average and 0.52 to 3.92 mm in another sample; no fixed distance is safe.",
         ),
         says(
             Source::Ours,

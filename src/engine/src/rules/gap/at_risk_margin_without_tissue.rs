@@ -12,9 +12,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Gap,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Add a connective tissue graft beside an immediate implant whose margin is at risk although the gum is thick.",
-    why: "You save some recession with it, and beside a repaired facial wall or under a high lip that is where it counts.",
-    mend: "Lay a connective tissue graft now, or plan it for uncovering.",
+    statement: long!(
+        "Add a connective tissue graft beside an immediate implant whose margin is at risk although the gum is thick."
+    ),
+    why: long!(
+        "You save some recession with it, and beside a repaired facial wall or under a high lip that is where it counts."
+    ),
+    mend: long!("Lay a connective tissue graft now, or plan it for uncovering."),
     scale: Scale::Situations(&[
         when("now", "a connective tissue graft is laid now", Zone::Ideal),
         when("later", "a connective tissue graft is planned for later", Zone::Acceptable),

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Gap,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Fill a facial gap that shows with a graft that resorbs slowly.",
-    why: "The filler in the gap holds the contour while the plate goes; one that fades within months goes with it.",
-    mend: "Take a slowly resorbing filler, or blend one in.",
+    statement: long!("Fill a facial gap that shows with a graft that resorbs slowly."),
+    why: long!(
+        "The filler in the gap holds the contour while the plate goes; one that fades within months goes with it."
+    ),
+    mend: long!("Take a slowly resorbing filler, or blend one in."),
     scale: Scale::Situations(&[
         when("slow", "the gap is filled with a graft that resorbs slowly", Zone::Ideal),
         when("middling", "the gap is filled with a graft of middling turnover", Zone::Acceptable),

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Gap,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Leave a facial gap of at least 2 mm between the implant and an intact facial wall.",
-    why: "You need room for graft and clot in front of the implant; an implant that fills the socket leaves nothing between its threads and a plate that will resorb.",
-    mend: "Move the implant to the oral side, or choose the next narrower diameter.",
+    statement: long!(
+        "Leave a facial gap of at least 2 mm between the implant and an intact facial wall."
+    ),
+    why: long!(
+        "You need room for graft and clot in front of the implant; an implant that fills the socket leaves nothing between its threads and a plate that will resorb."
+    ),
+    mend: long!("Move the implant to the oral side, or choose the next narrower diameter."),
     scale: Scale::Bands(Bands {
         quantity: "facial gap",
         unit: "mm",

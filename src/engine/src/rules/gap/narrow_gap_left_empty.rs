@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Gap,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Fill even a gap of 2 mm or less where the plate is thin and the margin shows.",
-    why: "A narrow gap mostly fills on its own, but a thin plate leaves, and the contour with it, unless you put something slow behind it.",
-    mend: "Lay graft into the gap for the sake of the contour.",
+    statement: long!(
+        "Fill even a gap of 2 mm or less where the plate is thin and the margin shows."
+    ),
+    why: long!(
+        "A narrow gap mostly fills on its own, but a thin plate leaves, and the contour with it, unless you put something slow behind it."
+    ),
+    mend: long!("Lay graft into the gap for the sake of the contour."),
     scale: Scale::Situations(&[
         when("filled", "the narrow gap is filled with graft", Zone::Ideal),
         when(

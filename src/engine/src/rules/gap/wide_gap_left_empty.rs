@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Gap,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Fill a facial gap of more than 2 mm with graft where the margin shows.",
-    why: "You lose less width and less margin when a wide gap is filled; an empty one sinks in where everybody can see it.",
-    mend: "Fill the gap with particulate before you close.",
+    statement: long!("Fill a facial gap of more than 2 mm with graft where the margin shows."),
+    why: long!(
+        "You lose less width and less margin when a wide gap is filled; an empty one sinks in where everybody can see it."
+    ),
+    mend: long!("Fill the gap with particulate before you close."),
     scale: Scale::Situations(&[
         when("filled", "the gap of more than 2 mm is filled with graft", Zone::Ideal),
         when(

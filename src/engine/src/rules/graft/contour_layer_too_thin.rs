@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Lay 2 to 3 mm of graft on the outside of a facial dehiscence.",
-    why: "The layer shrinks as it heals, so what you lay level ends up hollow.",
-    mend: "Raise the contour layer to at least 2 mm.",
+    statement: long!("Lay 2 to 3 mm of graft on the outside of a facial dehiscence."),
+    why: long!("The layer shrinks as it heals, so what you lay level ends up hollow."),
+    mend: long!("Raise the contour layer to at least 2 mm."),
     scale: Scale::Bands(Bands {
         quantity: "contour layer over the facial defect",
         unit: "mm",

@@ -10,10 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Release the periosteum before you close thin gum over a contour layer.",
-    why: "Thin gum stretched over a bulge loses its blood supply and opens exactly over the \
-        graft.",
-    mend: "Release the periosteum, thicken the gum, or lay less.",
+    statement: long!("Release the periosteum before you close thin gum over a contour layer."),
+    why: long!(
+        "Thin gum stretched over a bulge loses its blood supply and opens exactly over the graft."
+    ),
+    mend: long!("Release the periosteum, thicken the gum, or lay less."),
     scale: Scale::Situations(&[
         when("released", "the flap over the layer was released", Zone::Ideal),
         when("thick-unreleased", "thick gum lies unreleased over the layer", Zone::Acceptable),
@@ -35,8 +36,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Gingival biotype assessment in the esthetic zone",
-            "Gum of at most 1.0 mm is called thin; the mean was 1.06 mm, and a probe tells it \
-            while the eye does not.",
+            "Gum of at most 1.0 mm is called thin; the mean was 1.06 mm, and a probe tells it while the eye does not.",
         ),
     ],
     measure,

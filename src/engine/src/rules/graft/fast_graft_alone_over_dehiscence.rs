@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Do not trust a fast-resorbing graft alone with a missing wall.",
-    why: "It goes before the wall has formed, and up to half of the volume goes with it.",
-    mend: "Choose or blend in a slowly resorbing material.",
+    statement: long!("Do not trust a fast-resorbing graft alone with a missing wall."),
+    why: long!("It goes before the wall has formed, and up to half of the volume goes with it."),
+    mend: long!("Choose or blend in a slowly resorbing material."),
     scale: Scale::Situations(&[
         when("slow", "a slowly resorbing material holds the place of the wall", Zone::Ideal),
         when(
@@ -42,8 +42,7 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::NoSource,
             "blended mineralised allograft",
-            "Mixed particle sizes give mixed resorption; the blend suits a facial defect beside \
-            an implant.",
+            "Mixed particle sizes give mixed resorption; the blend suits a facial defect beside an implant.",
         ),
         says(
             Source::CommonPractice,

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Fill up to the crest.",
-    why: "You cannot expect bone above the graft, so where you stop is about where the new crest \
-        will stand.",
-    mend: "Fill to the level of the crest.",
+    statement: long!("Fill up to the crest."),
+    why: long!(
+        "You cannot expect bone above the graft, so where you stop is about where the new crest will stand."
+    ),
+    mend: long!("Fill to the level of the crest."),
     scale: Scale::Bands(Bands {
         quantity: "shortfall of graft below the crest",
         unit: "mm",

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Have enough graft for gap, wall and contour once it has been packed.",
-    why: "What is not filled fills with clot and then with soft tissue, and the contour sinks \
-        there.",
-    mend: "Open more, or plan less contour.",
+    statement: long!("Have enough graft for gap, wall and contour once it has been packed."),
+    why: long!(
+        "What is not filled fills with clot and then with soft tissue, and the contour sinks there."
+    ),
+    mend: long!("Open more, or plan less contour."),
     scale: Scale::Bands(Bands {
         quantity: "graft after packing over the volume to be filled",
         unit: "",
@@ -42,15 +43,13 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::FromMemory,
             "teaching on amounts by site",
-            "Gap 0.25 to 0.5 cc, single-root socket 0.5 (0.25 to 1.0) cc, molar 1.0 to 1.5 and \
-            up to 2.0 cc.",
+            "Gap 0.25 to 0.5 cc, single-root socket 0.5 (0.25 to 1.0) cc, molar 1.0 to 1.5 and up to 2.0 cc.",
         ),
         says(
             Source::Ours,
             Status::Ours,
             "packing loss",
-            "A fifth of the opened volume is lost to packing and handling, and nine tenths of \
-            what is needed still counts as acceptable.",
+            "A fifth of the opened volume is lost to packing and handling, and nine tenths of what is needed still counts as acceptable.",
         ),
     ],
     measure,

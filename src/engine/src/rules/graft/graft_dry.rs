@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Wet the graft before you carry it in.",
-    why: "Dry grains scatter, trap air and draw the blood away from where you want the clot.",
-    mend: "Wet it with sterile saline or the patient's blood until it holds together.",
+    statement: long!("Wet the graft before you carry it in."),
+    why: long!(
+        "Dry grains scatter, trap air and draw the blood away from where you want the clot."
+    ),
+    mend: long!("Wet it with sterile saline or the patient's blood until it holds together."),
     scale: Scale::Situations(&[
         when("wetted", "the graft was wetted to a paste", Zone::Ideal),
         when("dry", "the graft was carried in dry", Zone::Suboptimal),

@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Do not graft a socket that suppurates.",
-    why: "Grains in pus are foreign bodies: they feed the infection and come out with it.",
-    mend: "Drain and clean today, and graft or place once the site is quiet.",
+    statement: long!("Do not graft a socket that suppurates."),
+    why: long!("Grains in pus are foreign bodies: they feed the infection and come out with it."),
+    mend: long!("Drain and clean today, and graft or place once the site is quiet."),
     scale: Scale::Situations(&[
         when("nothing-grafted", "nothing was grafted into the infected socket", Zone::Ideal),
         when(

@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Lay the graft in layers and press gently.",
-    why: "Crushed grains leave no room for vessels, and a load tipped in at once leaves voids.",
-    mend: "Pack layer by layer with light pressure.",
+    statement: long!("Lay the graft in layers and press gently."),
+    why: long!(
+        "Crushed grains leave no room for vessels, and a load tipped in at once leaves voids."
+    ),
+    mend: long!("Pack layer by layer with light pressure."),
     scale: Scale::Situations(&[
         when("layers", "the graft was laid in layers, gently", Zone::Ideal),
         when("crushed", "the graft was crushed in hard", Zone::Suboptimal),

@@ -9,11 +9,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Ask about human and animal origin, and have it in the consent, before you lay a graft.",
-    why: "For some patients material from a human donor or an animal is out of the question, and \
-        once it is in you cannot undo it.",
-    mend: "Ask for the views on graft origin at the chart and put the origin into the consent, or \
-        choose the patient's own bone or a synthetic.",
+    statement: long!(
+        "Ask about human and animal origin, and have it in the consent, before you lay a graft."
+    ),
+    why: long!(
+        "For some patients material from a human donor or an animal is out of the question, and once it is in you cannot undo it."
+    ),
+    mend: long!(
+        "Ask for the views on graft origin at the chart and put the origin into the consent, or choose the patient's own bone or a synthetic."
+    ),
     scale: Scale::Situations(&[
         when("asked-and-agreed", "the origin was asked about and is in the consent", Zone::Ideal),
         when(
@@ -43,15 +47,13 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::NoSource,
             "consent for donor and animal material",
-            "Origin and allergies are asked about before the choice, and the answer is in the \
-            record.",
+            "Origin and allergies are asked about before the choice, and the answer is in the record.",
         ),
         says(
             Source::Consensus,
             Status::Partly,
             "consent for immediate implants, practice",
-            "Consent names the options, the stop conditions, the origin of a graft and the \
-            fallback stage.",
+            "Consent names the options, the stop conditions, the origin of a graft and the fallback stage.",
         ),
     ],
     measure,

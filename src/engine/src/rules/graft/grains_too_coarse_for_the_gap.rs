@@ -10,9 +10,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Use grains of at most 1 mm in the gap.",
-    why: "Coarse grains bridge at the mouth of the gap and leave it empty behind.",
-    mend: "Choose grains of 0.25 to 1.0 mm for the gap.",
+    statement: long!("Use grains of at most 1 mm in the gap."),
+    why: long!("Coarse grains bridge at the mouth of the gap and leave it empty behind."),
+    mend: long!("Choose grains of 0.25 to 1.0 mm for the gap."),
     scale: Scale::Situations(&[
         when("fits", "the grains are at most 1 mm and narrower than the gap", Zone::Ideal),
         when(
@@ -41,8 +41,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Trial,
             Status::Confirmed,
             "The effect of bone particle size on lateral ridge augmentation, trial",
-            "0.25 to 1 against 1 to 2 mm: gain 3.7 against 5.1 mm, not significant; vital bone \
-            41 against 31 %.",
+            "0.25 to 1 against 1 to 2 mm: gain 3.7 against 5.1 mm, not significant; vital bone 41 against 31 %.",
         ),
         says(
             Source::CommonPractice,

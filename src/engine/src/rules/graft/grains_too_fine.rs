@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Use grains of 0.25 to 1.0 mm rather than dust.",
-    why: "Dust forms less bone than grains do, so the space that you filled does not hold.",
-    mend: "Choose grains of 0.25 to 1.0 mm.",
+    statement: long!("Use grains of 0.25 to 1.0 mm rather than dust."),
+    why: long!("Dust forms less bone than grains do, so the space that you filled does not hold."),
+    mend: long!("Choose grains of 0.25 to 1.0 mm."),
     scale: Scale::Situations(&[
         when("dust", "the grains are under 0.1 mm", Zone::Suboptimal),
         when("grains", "the grains are large enough to hold their space", Zone::Ideal),
@@ -24,8 +24,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Laboratory,
             Status::Confirmed,
-            "Particulate bone allograft incorporation in regeneration of osseous defects, \
-            animal",
+            "Particulate bone allograft incorporation in regeneration of osseous defects, animal",
             "0.09 to 0.3 mm healed fastest, under 0.1 mm poorer, under 0.075 mm failed.",
         ),
         says(

@@ -9,10 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Pick a material by what you need, volume that stays or turnover; none is best.",
-    why: "Eighty-eight trials rank no material first in everything, so your reason matters more \
-        than the name.",
-    mend: "Nothing needs mending: say what you chose it for.",
+    statement: long!(
+        "Pick a material by what you need, volume that stays or turnover; none is best."
+    ),
+    why: long!(
+        "Eighty-eight trials rank no material first in everything, so your reason matters more than the name."
+    ),
+    mend: long!("Nothing needs mending: say what you chose it for."),
     scale: Scale::Situations(&[
         when(
             "predictable-shape",
@@ -33,8 +36,7 @@ pub(super) static RULE: Rule = Rule {
         Source::SystematicReview,
         Status::Confirmed,
         "Canullo 2021, network review of 88 trials with 3073 sockets, Clin Oral Investig",
-        "Xenograft and allograft are most predictable for shape; platelet concentrates gave \
-            the most new bone.",
+        "Xenograft and allograft are most predictable for shape; platelet concentrates gave the most new bone.",
     )],
     measure,
 };

@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Stop within 1 mm above the crest unless you fill the soft-tissue zone on purpose.",
-    why: "Grains above the crest lie in gum: they may thicken it or they may be shed.",
-    mend: "Take graft away down to 1 mm above the crest.",
+    statement: long!(
+        "Stop within 1 mm above the crest unless you fill the soft-tissue zone on purpose."
+    ),
+    why: long!("Grains above the crest lie in gum: they may thicken it or they may be shed."),
+    mend: long!("Take graft away down to 1 mm above the crest."),
     scale: Scale::Situations(&[
         when("to-crest", "the graft ends at most 1 mm above the crest", Zone::Ideal),
         when(
@@ -38,8 +40,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Chu 2012, dual-zone grafting, Compendium",
-            "Graft was carried on to the free margin around a provisional (case report, \
-            concept).",
+            "Graft was carried on to the free margin around a provisional (case report, concept).",
         ),
         says(
             Source::CommonPractice,

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Returns,
     skill: Skill::Grafting,
-    statement: "Return when the graft has had time to turn over.",
-    why: "Drill too soon and you meet loose grains instead of bone.",
-    mend: "Return later: from 3 months for own and demineralised bone, from 4 for mineralised \
-        bone.",
+    statement: long!("Return when the graft has had time to turn over."),
+    why: long!("Drill too soon and you meet loose grains instead of bone."),
+    mend: long!(
+        "Return later: from 3 months for own and demineralised bone, from 4 for mineralised bone."
+    ),
     scale: Scale::Situations(&[
         when("in-time", "the material has had its shortest turnover", Zone::Ideal),
         when("between", "mineralised human bone is entered between 3 and 4 months", Zone::Debated),
@@ -46,8 +47,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Textbook,
             Status::FromMemory,
             "textbooks on turnover by material",
-            "Own bone and demineralised bone 3 to 6 months, mineralised 4 to 12, calcium \
-            phosphate 4 to 12, bovine bone years.",
+            "Own bone and demineralised bone 3 to 6 months, mineralised 4 to 12, calcium phosphate 4 to 12, bovine bone years.",
         ),
     ],
     measure,

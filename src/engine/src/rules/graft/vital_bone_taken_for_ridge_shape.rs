@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Graft,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Choose demineralised bone for more vital bone, not for a wider ridge.",
-    why: "It leaves you more vital bone after four to five months and the same shape of ridge.",
-    mend: "Nothing needs mending: know what each of the two buys.",
+    statement: long!("Choose demineralised bone for more vital bone, not for a wider ridge."),
+    why: long!(
+        "It leaves you more vital bone after four to five months and the same shape of ridge."
+    ),
+    mend: long!("Nothing needs mending: know what each of the two buys."),
     scale: Scale::Situations(&[
         when(
             "demineralised",
@@ -34,15 +36,13 @@ pub(super) static RULE: Rule = Rule {
             Source::Trial,
             Status::Confirmed,
             "Wood and Mealey 2012, J Periodontol",
-            "Vital bone 38.42 % with demineralised against 24.63 % with mineralised bone; \
-            residual graft 8.88 against 25.42 %; ridge shape alike.",
+            "Vital bone 38.42 % with demineralised against 24.63 % with mineralised bone; residual graft 8.88 against 25.42 %; ridge shape alike.",
         ),
         says(
             Source::Trial,
             Status::Confirmed,
             "Borg and Mealey 2015, J Periodontol",
-            "A 70:30 blend gave 36.16 % vital bone against 24.69 % with mineralised bone alone, \
-            at 18 to 20 weeks.",
+            "A 70:30 blend gave 36.16 % vital bone against 24.69 % with mineralised bone alone, at 18 to 20 weeks.",
         ),
     ],
     measure,

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Ask for allergies before you operate.",
-    why: "Penicillin, chlorhexidine, collagen and latex all wait on the tray. The patient knows; \
-        you have to ask.",
-    mend: "Ask for allergies at the chart.",
+    statement: long!("Ask for allergies before you operate."),
+    why: long!(
+        "Penicillin, chlorhexidine, collagen and latex all wait on the tray. The patient knows; you have to ask."
+    ),
+    mend: long!("Ask for allergies at the chart."),
     scale: Scale::Situations(&[
         when("asked", "allergies were asked for", Zone::Ideal),
         when(

@@ -8,10 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Chart,
     skill: Skill::Patient,
-    statement: "Leave a drug against clotting to the one who prescribed it.",
-    why: "A clot in the brain or the heart costs more than a socket that oozes. You can press on \
-        a socket.",
-    mend: "Leave the drug, contact the prescriber, and plan local measures against bleeding.",
+    statement: long!("Leave a drug against clotting to the one who prescribed it."),
+    why: long!(
+        "A clot in the brain or the heart costs more than a socket that oozes. You can press on a socket."
+    ),
+    mend: long!(
+        "Leave the drug, contact the prescriber, and plan local measures against bleeding."
+    ),
     scale: Scale::Situations(&[
         when(
             "left-to-the-prescriber",
@@ -39,8 +42,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Consensus,
             Status::Confirmed,
             "SDCEP 2022, anticoagulants and antiplatelets, 2nd edition",
-            "vitamin K antagonists go on below an INR of 4; direct anticoagulants are never \
-            stopped for days unprompted",
+            "vitamin K antagonists go on below an INR of 4; direct anticoagulants are never stopped for days unprompted",
         ),
         says(
             Source::Opinion,
@@ -52,8 +54,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Cohort,
             Status::Confirmed,
             "Patel 2017, Br Dent J",
-            "with direct anticoagulants persistent bleeding in 13.5 %; leaving doses out was \
-            often unnecessary",
+            "with direct anticoagulants persistent bleeding in 13.5 %; leaving doses out was often unnecessary",
         ),
     ],
     measure,

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Chart,
     skill: Skill::Patient,
-    statement: "Let platelet inhibitors go on, one or two of them.",
-    why: "A stent that clots because a tablet was left out can kill within the hour. The socket \
-        bleeds longer, and pressure stops it.",
-    mend: "Leave the tablets and plan local measures against bleeding.",
+    statement: long!("Let platelet inhibitors go on, one or two of them."),
+    why: long!(
+        "A stent that clots because a tablet was left out can kill within the hour. The socket bleeds longer, and pressure stops it."
+    ),
+    mend: long!("Leave the tablets and plan local measures against bleeding."),
     scale: Scale::Situations(&[
         when("left", "the platelet inhibitors go on", Zone::Ideal),
         when(
@@ -34,10 +35,8 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Consensus,
             Status::Confirmed,
-            "2007 advisory, \"Prevention of premature discontinuation of dual antiplatelet \
-            therapy in patients with coronary artery stents\"",
-            "therapy is not broken off in the first 12 months; elective work waits or cardiology \
-            agrees",
+            "2007 advisory, \"Prevention of premature discontinuation of dual antiplatelet therapy in patients with coronary artery stents\"",
+            "therapy is not broken off in the first 12 months; elective work waits or cardiology agrees",
         ),
         says(
             Source::Consensus,

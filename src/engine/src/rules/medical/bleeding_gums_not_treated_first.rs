@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Bring bleeding of the whole mouth to about 20 to 25 % or less before an elective \
-        implant.",
-    why: "The bacteria of sick gums settle on the implant next to them.",
-    mend: "Treat the gums and the plaque first; take the tooth out if it has to come out.",
+    statement: long!(
+        "Bring bleeding of the whole mouth to about 20 to 25 % or less before an elective implant."
+    ),
+    why: long!("The bacteria of sick gums settle on the implant next to them."),
+    mend: long!("Treat the gums and the plaque first; take the tooth out if it has to come out."),
     scale: Scale::Bands(Bands {
         quantity: "full-mouth bleeding score",
         unit: "%",

@@ -8,15 +8,16 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Ask for blood counts before you operate on a patient whose history puts them in doubt.",
-    why: "Both counts can fall within days, and neither shows from outside.",
-    mend: "Ask for the blood counts at the chart.",
+    statement: long!(
+        "Ask for blood counts before you operate on a patient whose history puts them in doubt."
+    ),
+    why: long!("Both counts can fall within days, and neither shows from outside."),
+    mend: long!("Ask for the blood counts at the chart."),
     scale: Scale::Situations(&[
         when("known", "blood counts were asked for", Zone::Ideal),
         when(
             "not-known",
-            "an operation is planned, and the counts that the history puts in doubt were not \
-            asked for",
+            "an operation is planned, and the counts that the history puts in doubt were not asked for",
             Zone::Compromising,
         ),
     ]),

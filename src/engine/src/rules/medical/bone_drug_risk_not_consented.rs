@@ -9,12 +9,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Obtain consent to the risk of the jaw before you operate on a patient who takes a drug \
-        for osteoporosis.",
-    why: "The risk is small and the harm is large. The patient decides, and can only decide about \
-        what was said.",
-    mend: "Let consent cover the risk that a drug of the patient brings, and contact the \
-        prescriber.",
+    statement: long!(
+        "Obtain consent to the risk of the jaw before you operate on a patient who takes a drug for osteoporosis."
+    ),
+    why: long!(
+        "The risk is small and the harm is large. The patient decides, and can only decide about what was said."
+    ),
+    mend: long!(
+        "Let consent cover the risk that a drug of the patient brings, and contact the prescriber."
+    ),
     scale: Scale::Situations(&[
         when(
             "consent-and-prescriber",

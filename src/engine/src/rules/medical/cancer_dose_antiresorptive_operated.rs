@@ -9,11 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Plan no elective implant or graft in a patient on a cancer-dose drug against bone \
-        resorption; refer.",
-    why: "Exposed dead bone follows in several of a hundred such patients, and no implant is \
-        worth that. An infected tooth still needs care, in specialist hands.",
-    mend: "Refer to a specialist and plan a replacement without an implant.",
+    statement: long!(
+        "Plan no elective implant or graft in a patient on a cancer-dose drug against bone resorption; refer."
+    ),
+    why: long!(
+        "Exposed dead bone follows in several of a hundred such patients, and no implant is worth that. An infected tooth still needs care, in specialist hands."
+    ),
+    mend: long!("Refer to a specialist and plan a replacement without an implant."),
     scale: Scale::Situations(&[
         when("referred", "the patient goes to a specialist or hospital", Zone::Ideal),
         when("not-operated", "no operation is planned and nobody is asked", Zone::Acceptable),
@@ -49,10 +51,8 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Cohort,
             Status::Confirmed,
-            "Soutome 2018, \"Factors affecting development of medication-related osteonecrosis \
-            of the jaw in cancer patients\"",
-            "8.6, 21.5 and 29.2 % at 1, 2 and 3 years in one high-dose cohort; symptomatic \
-            teeth, not extraction, raised the risk",
+            "Soutome 2018, \"Factors affecting development of medication-related osteonecrosis of the jaw in cancer patients\"",
+            "8.6, 21.5 and 29.2 % at 1, 2 and 3 years in one high-dose cohort; symptomatic teeth, not extraction, raised the risk",
         ),
         says(
             Source::Consensus,

@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Closure,
     skill: Skill::Patient,
-    statement: "Give no chlorhexidine to a patient with an allergy to it.",
-    why: "The allergy is rare and can bring shock at home, where nobody helps.",
-    mend: "Choose salt water.",
+    statement: long!("Give no chlorhexidine to a patient with an allergy to it."),
+    why: long!("The allergy is rare and can bring shock at home, where nobody helps."),
+    mend: long!("Choose salt water."),
     scale: Scale::Situations(&[
         when(
             "another-rinse",

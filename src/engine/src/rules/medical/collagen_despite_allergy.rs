@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Graft,
     skill: Skill::Patient,
-    statement: "Lay no collagen membrane or plug in a patient with an allergy to bovine collagen.",
-    why: "What is laid in cannot be rinsed out. The reaction comes under a closed flap.",
-    mend: "Choose a membrane or seal without collagen.",
+    statement: long!(
+        "Lay no collagen membrane or plug in a patient with an allergy to bovine collagen."
+    ),
+    why: long!("What is laid in cannot be rinsed out. The reaction comes under a closed flap."),
+    mend: long!("Choose a membrane or seal without collagen."),
     scale: Scale::Situations(&[
         when("none-laid", "no collagen was laid in a patient allergic to it", Zone::Ideal),
         when(

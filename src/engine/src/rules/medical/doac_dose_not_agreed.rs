@@ -9,11 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Agree with the prescriber what happens to the dose of a direct anticoagulant on the day \
-        of larger surgery.",
-    why: "The drug works for hours and its effect is highest soon after a dose. When you operate, \
-        and when the next dose is taken, decides how it bleeds.",
-    mend: "Agree the timing of the morning dose with the prescriber.",
+    statement: long!(
+        "Agree with the prescriber what happens to the dose of a direct anticoagulant on the day of larger surgery."
+    ),
+    why: long!(
+        "The drug works for hours and its effect is highest soon after a dose. When you operate, and when the next dose is taken, decides how it bleeds."
+    ),
+    mend: long!("Agree the timing of the morning dose with the prescriber."),
     scale: Scale::Situations(&[
         when("timing-agreed", "the timing of doses is agreed with the prescriber", Zone::Ideal),
         when("prescriber-contacted", "the prescriber was contacted", Zone::Acceptable),
@@ -26,12 +28,10 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::NumberVaries,
     positions: Some(Positions {
         one: long!(
-            "before surgery of higher bleeding risk the morning dose is left out (twice a day) \
-            or delayed (once a day)."
+            "before surgery of higher bleeding risk the morning dose is left out (twice a day) or delayed (once a day)."
         ),
         other: long!(
-            "the dose goes on unchanged: persistent bleeding was 13.5 % and leaving doses out \
-            was often unnecessary."
+            "the dose goes on unchanged: persistent bleeding was 13.5 % and leaving doses out was often unnecessary."
         ),
     }),
     reads: &[Decision::Drugs, Decision::Course],
@@ -42,8 +42,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Consensus,
             Status::Confirmed,
             "SDCEP 2022, anticoagulants and antiplatelets, 2nd edition",
-            "higher-risk surgery: miss or delay the morning dose, restart about 4 hours after \
-            haemostasis; a once-daily evening dose needs no change beforehand",
+            "higher-risk surgery: miss or delay the morning dose, restart about 4 hours after haemostasis; a once-daily evening dose needs no change beforehand",
         ),
         says(
             Source::Cohort,

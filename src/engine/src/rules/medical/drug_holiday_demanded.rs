@@ -9,10 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Chart,
     skill: Skill::Patient,
-    statement: "Require no drug holiday from a patient who takes a drug for osteoporosis.",
-    why: "A holiday has not been shown to protect the jaw. A late injection can bring broken \
-        vertebrae.",
-    mend: "Leave the drug, contact the prescriber, and obtain consent to its risk.",
+    statement: long!("Require no drug holiday from a patient who takes a drug for osteoporosis."),
+    why: long!(
+        "A holiday has not been shown to protect the jaw. A late injection can bring broken vertebrae."
+    ),
+    mend: long!("Leave the drug, contact the prescriber, and obtain consent to its risk."),
     scale: Scale::Situations(&[
         when("none-demanded", "no drug holiday is demanded", Zone::Ideal),
         when(
@@ -34,12 +35,10 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::Contested,
     positions: Some(Positions {
         one: long!(
-            "two months without the drug before surgery after more than four years of it \
-            (advised in 2014)."
+            "two months without the drug before surgery after more than four years of it (advised in 2014)."
         ),
         other: long!(
-            "no holiday: the 2022 paper found no agreement, and a Scottish guideline advises \
-            against one."
+            "no holiday: the 2022 paper found no agreement, and a Scottish guideline advises against one."
         ),
     }),
     reads: &[Decision::Drugs],

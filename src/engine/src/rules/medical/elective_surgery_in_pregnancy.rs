@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Postpone elective grafts and implants until after delivery; treat pain and infection at \
-        any time.",
-    why: "Nothing elective is worth a risk to two. Pain and infection are themselves a risk and \
-        are treated.",
-    mend: "Postpone the elective part until after delivery and relieve what hurts today.",
+    statement: long!(
+        "Postpone elective grafts and implants until after delivery; treat pain and infection at any time."
+    ),
+    why: long!(
+        "Nothing elective is worth a risk to two. Pain and infection are themselves a risk and are treated."
+    ),
+    mend: long!("Postpone the elective part until after delivery and relieve what hurts today."),
     scale: Scale::Situations(&[
         when("deferred", "nothing elective is done in pregnancy", Zone::Ideal),
         when(

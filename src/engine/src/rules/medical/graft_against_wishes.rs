@@ -9,10 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Graft,
     skill: Skill::Patient,
-    statement: "Lay nothing of an origin that the patient refuses.",
-    why: "The patient said no. For some it is faith, for some it is fear, and neither is yours to \
-        weigh.",
-    mend: "Choose the patient's own bone, a synthetic or a material that the patient accepts.",
+    statement: long!("Lay nothing of an origin that the patient refuses."),
+    why: long!(
+        "The patient said no. For some it is faith, for some it is fear, and neither is yours to weigh."
+    ),
+    mend: long!(
+        "Choose the patient's own bone, a synthetic or a material that the patient accepts."
+    ),
     scale: Scale::Situations(&[
         when("respected", "nothing of a refused origin was laid", Zone::Ideal),
         when(

@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Take plaque and bleeding of the whole mouth before an elective implant.",
-    why: "One bad tooth draws the eye. The other gums decide how long the implant lasts.",
-    mend: "Ask for plaque and bleeding of the whole mouth.",
+    statement: long!("Take plaque and bleeding of the whole mouth before an elective implant."),
+    why: long!("One bad tooth draws the eye. The other gums decide how long the implant lasts."),
+    mend: long!("Ask for plaque and bleeding of the whole mouth."),
     scale: Scale::Situations(&[
         when("taken", "plaque and bleeding of the whole mouth were taken", Zone::Ideal),
         when(

@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Ask for the HbA1c before you plan elective surgery on a patient with diabetes.",
-    why: "Control decides whether you operate, and nobody can see it. One figure tells it.",
-    mend: "Ask for the HbA1c at the chart.",
+    statement: long!(
+        "Ask for the HbA1c before you plan elective surgery on a patient with diabetes."
+    ),
+    why: long!("Control decides whether you operate, and nobody can see it. One figure tells it."),
+    mend: long!("Ask for the HbA1c at the chart."),
     scale: Scale::Situations(&[
         when("known", "the HbA1c was asked for", Zone::Ideal),
         when(

@@ -9,10 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Let elective surgery wait at least 60 days after a heart attack.",
-    why: "A healing heart takes pain and adrenaline badly. Two months later most of that danger \
-        is over.",
-    mend: "Postpone the elective part and write to the physician.",
+    statement: long!("Let elective surgery wait at least 60 days after a heart attack."),
+    why: long!(
+        "A healing heart takes pain and adrenaline badly. Two months later most of that danger is over."
+    ),
+    mend: long!("Postpone the elective part and write to the physician."),
     scale: Scale::Bands(Bands {
         quantity: "days since the heart attack",
         unit: "days",

@@ -9,10 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Operate under a vitamin K antagonist only while the INR is below 4.",
-    why: "Below 4 local measures hold the bleeding. From 4 on they may not.",
-    mend: "Postpone the operation and let the prescriber bring the INR down; do not stop the drug \
-        yourself.",
+    statement: long!("Operate under a vitamin K antagonist only while the INR is below 4."),
+    why: long!("Below 4 local measures hold the bleeding. From 4 on they may not."),
+    mend: long!(
+        "Postpone the operation and let the prescriber bring the INR down; do not stop the drug yourself."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "INR",
         unit: "",

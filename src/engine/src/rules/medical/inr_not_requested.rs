@@ -9,10 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Ask for an INR of the last 24 hours before you operate under a vitamin K antagonist.",
-    why: "The INR wanders with food, drugs and illness. Last month's figure does not stop today's \
-        bleeding.",
-    mend: "Ask for the INR at the chart.",
+    statement: long!(
+        "Ask for an INR of the last 24 hours before you operate under a vitamin K antagonist."
+    ),
+    why: long!(
+        "The INR wanders with food, drugs and illness. Last month's figure does not stop today's bleeding."
+    ),
+    mend: long!("Ask for the INR at the chart."),
     scale: Scale::Situations(&[
         when("known", "an INR of the last 24 hours was asked for", Zone::Ideal),
         when(

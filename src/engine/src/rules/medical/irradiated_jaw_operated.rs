@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Refer a patient whose jaw received 50 Gy or more at the site.",
-    why: "Irradiated bone has lost vessels and may die after a wound. The risk stays for life.",
-    mend: "Refer to a specialist or hospital.",
+    statement: long!("Refer a patient whose jaw received 50 Gy or more at the site."),
+    why: long!(
+        "Irradiated bone has lost vessels and may die after a wound. The risk stays for life."
+    ),
+    mend: long!("Refer to a specialist or hospital."),
     scale: Scale::Bands(Bands {
         quantity: "dose at the site",
         unit: "Gy",
@@ -34,8 +36,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Consensus,
             Status::Confirmed,
-            "ISOO-MASCC-ASCO 2024, \"Prevention and Management of Osteoradionecrosis in Patients \
-            With Head and Neck Cancer Treated With Radiation Therapy\"",
+            "ISOO-MASCC-ASCO 2024, \"Prevention and Management of Osteoradionecrosis in Patients With Head and Neck Cancer Treated With Radiation Therapy\"",
             "50 Gy or more is high risk, lifelong",
         ),
         says(

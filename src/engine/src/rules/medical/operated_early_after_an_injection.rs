@@ -9,10 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Plan elective surgery three to four months after the last injection for osteoporosis.",
-    why: "The effect of the injection wanes towards its sixth month, and the wound heals better \
-        then. The next dose is still given on time.",
-    mend: "Plan the operation for three to four months after the dose, with the prescriber.",
+    statement: long!(
+        "Plan elective surgery three to four months after the last injection for osteoporosis."
+    ),
+    why: long!(
+        "The effect of the injection wanes towards its sixth month, and the wound heals better then. The next dose is still given on time."
+    ),
+    mend: long!("Plan the operation for three to four months after the dose, with the prescriber."),
     scale: Scale::Bands(Bands {
         quantity: "months since the injection",
         unit: "months",

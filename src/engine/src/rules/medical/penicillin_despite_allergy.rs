@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Give no penicillin to a patient with an allergy to it.",
-    why: "The second dose can bring shock. Another drug or none does the same for a socket.",
-    mend: "Choose a drug that is no penicillin, or none.",
+    statement: long!("Give no penicillin to a patient with an allergy to it."),
+    why: long!("The second dose can bring shock. Another drug or none does the same for a socket."),
+    mend: long!("Choose a drug that is no penicillin, or none."),
     scale: Scale::Situations(&[
         when(
             "other-or-none",

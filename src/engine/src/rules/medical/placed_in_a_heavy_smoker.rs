@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Course,
-    statement: "Stage the implant in a patient who smokes more than 20 cigarettes a day.",
-    why: "Graft and implant at once ask most of a blood supply that has least to give.",
-    mend: "Stage the implant, and advise to stop.",
+    statement: long!("Stage the implant in a patient who smokes more than 20 cigarettes a day."),
+    why: long!("Graft and implant at once ask most of a blood supply that has least to give."),
+    mend: long!("Stage the implant, and advise to stop."),
     scale: Scale::Bands(Bands {
         quantity: "cigarettes a day",
         unit: "a day",

@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Measure the blood pressure before you operate.",
-    why: "High pressure gives no sign until it does harm. The cuff takes a minute.",
-    mend: "Ask for the blood pressure after five minutes of rest.",
+    statement: long!("Measure the blood pressure before you operate."),
+    why: long!("High pressure gives no sign until it does harm. The cuff takes a minute."),
+    mend: long!("Ask for the blood pressure after five minutes of rest."),
     scale: Scale::Situations(&[
         when("measured", "the blood pressure was measured", Zone::Ideal),
         when(
@@ -29,8 +29,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Confirmed,
             "Yarows 2020, cancelling dental procedures, JADA",
-            "no evidence for any fixed value at which to cancel: what was measured has to be \
-            weighed",
+            "no evidence for any fixed value at which to cancel: what was measured has to be weighed",
         ),
         says(
             Source::Ours,

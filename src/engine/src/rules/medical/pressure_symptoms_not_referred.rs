@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Refer a patient whose high pressure comes with symptoms, the same day.",
-    why: "Headache, blurred sight or chest pain with such a pressure means that organs suffer now.",
-    mend: "Stop, and send the patient to hospital or the physician the same day.",
+    statement: long!("Refer a patient whose high pressure comes with symptoms, the same day."),
+    why: long!(
+        "Headache, blurred sight or chest pain with such a pressure means that organs suffer now."
+    ),
+    mend: long!("Stop, and send the patient to hospital or the physician the same day."),
     scale: Scale::Situations(&[
         when(
             "sent-the-same-day",

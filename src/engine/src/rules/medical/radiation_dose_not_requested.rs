@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Ask for the dose record of the jaw before you operate on a patient who had radiotherapy \
-        there.",
-    why: "The dose at the site decides, and only the record tells it.",
-    mend: "Ask for the dose record at the chart.",
+    statement: long!(
+        "Ask for the dose record of the jaw before you operate on a patient who had radiotherapy there."
+    ),
+    why: long!("The dose at the site decides, and only the record tells it."),
+    mend: long!("Ask for the dose record at the chart."),
     scale: Scale::Situations(&[
         when("known", "the dose record was asked for", Zone::Ideal),
         when(

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Advise a smoker to stop, with help, and note it.",
-    why: "Smoking doubles the loss of implants. No step of the operation changes that as much as \
-        stopping does.",
-    mend: "Advise to stop smoking, with help and a note in the record.",
+    statement: long!("Advise a smoker to stop, with help, and note it."),
+    why: long!(
+        "Smoking doubles the loss of implants. No step of the operation changes that as much as stopping does."
+    ),
+    mend: long!("Advise to stop smoking, with help and a note in the record."),
     scale: Scale::Situations(&[
         when("counselled", "the smoker was advised to stop", Zone::Ideal),
         when(

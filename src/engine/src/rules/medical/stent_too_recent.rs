@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Let elective surgery wait until a coronary stent is 12 months old, or let cardiology \
-        agree.",
-    why: "A new stent clots when platelets are stirred up or tablets are left out. Time covers it \
-        with lining.",
-    mend: "Postpone the elective part or contact the cardiologist.",
+    statement: long!(
+        "Let elective surgery wait until a coronary stent is 12 months old, or let cardiology agree."
+    ),
+    why: long!(
+        "A new stent clots when platelets are stirred up or tablets are left out. Time covers it with lining."
+    ),
+    mend: long!("Postpone the elective part or contact the cardiologist."),
     scale: Scale::Situations(&[
         when("a-year-old", "the stent is 12 months old or older", Zone::Ideal),
         when(
@@ -46,8 +48,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Consensus,
             Status::Confirmed,
-            "2007 advisory, \"Prevention of premature discontinuation of dual antiplatelet \
-            therapy in patients with coronary artery stents\"",
+            "2007 advisory, \"Prevention of premature discontinuation of dual antiplatelet therapy in patients with coronary artery stents\"",
             "elective work waits 12 months after a drug-eluting stent",
         ),
         says(

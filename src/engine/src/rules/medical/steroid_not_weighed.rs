@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Ask the prescriber before elective surgery when steroid tablets were taken for more \
-        than three to four weeks.",
-    why: "The body's own steroid may not rise when it is needed. The prescriber knows; stopping \
-        the tablets is the one wrong answer.",
-    mend: "Contact the prescriber and leave the tablets as they are.",
+    statement: long!(
+        "Ask the prescriber before elective surgery when steroid tablets were taken for more than three to four weeks."
+    ),
+    why: long!(
+        "The body's own steroid may not rise when it is needed. The prescriber knows; stopping the tablets is the one wrong answer."
+    ),
+    mend: long!("Contact the prescriber and leave the tablets as they are."),
     scale: Scale::Situations(&[
         when("prescriber-asked", "the prescriber was asked about the steroid", Zone::Ideal),
         when(

@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Let elective surgery wait three to nine months after a stroke.",
-    why: "A second stroke is most likely soon after the first, and swings in pressure invite it.",
-    mend: "Postpone the elective part and write to the physician.",
+    statement: long!("Let elective surgery wait three to nine months after a stroke."),
+    why: long!(
+        "A second stroke is most likely soon after the first, and swings in pressure invite it."
+    ),
+    mend: long!("Postpone the elective part and write to the physician."),
     scale: Scale::Bands(Bands {
         quantity: "days since the stroke",
         unit: "days",

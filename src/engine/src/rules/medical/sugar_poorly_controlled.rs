@@ -8,10 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Defer elective implants and grafts while the HbA1c is above 8 %.",
-    why: "Above 8 % wounds close late and integration slows. Below it implants do about as well \
-        as in anyone.",
-    mend: "Postpone the elective part, write to the physician, and treat infection and pain today.",
+    statement: long!("Defer elective implants and grafts while the HbA1c is above 8 %."),
+    why: long!(
+        "Above 8 % wounds close late and integration slows. Below it implants do about as well as in anyone."
+    ),
+    mend: long!(
+        "Postpone the elective part, write to the physician, and treat infection and pain today."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "HbA1c",
         unit: "%",

@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Defer elective surgery at a systolic pressure of 180 mmHg or more.",
-    why: "Pain, fear and adrenaline raise a pressure that is already too high. A stroke in the \
-        chair is rare and cannot be taken back.",
-    mend: "Postpone the elective part, refer to the physician, and measure again after five \
-        minutes of rest next time.",
+    statement: long!("Defer elective surgery at a systolic pressure of 180 mmHg or more."),
+    why: long!(
+        "Pain, fear and adrenaline raise a pressure that is already too high. A stroke in the chair is rare and cannot be taken back."
+    ),
+    mend: long!(
+        "Postpone the elective part, refer to the physician, and measure again after five minutes of rest next time."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "systolic pressure",
         unit: "mmHg",

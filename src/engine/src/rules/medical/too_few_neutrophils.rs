@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Defer elective surgery while neutrophils are below 1.0 x10^9 a litre.",
-    why: "Without white cells a small wound becomes a blood infection.",
-    mend: "Postpone the elective part and manage the patient together with the haematologist.",
+    statement: long!("Defer elective surgery while neutrophils are below 1.0 x10^9 a litre."),
+    why: long!("Without white cells a small wound becomes a blood infection."),
+    mend: long!(
+        "Postpone the elective part and manage the patient together with the haematologist."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "neutrophils",
         unit: "10^9 a litre",

@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Defer elective surgery while platelets are below 50 x10^9 a litre.",
-    why: "Below that the first plug does not form, and pressure alone will not make it.",
-    mend: "Postpone the elective part and manage the patient together with the haematologist.",
+    statement: long!("Defer elective surgery while platelets are below 50 x10^9 a litre."),
+    why: long!("Below that the first plug does not form, and pressure alone will not make it."),
+    mend: long!(
+        "Postpone the elective part and manage the patient together with the haematologist."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "platelets",
         unit: "10^9 a litre",

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Medical,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Operate electively on ASA I and II, on III with the physician's word, on IV not in a \
-        dental clinic.",
-    why: "Disease that threatens life leaves no reserve for an operation that can wait.",
-    mend: "Write to the physician, or refer.",
+    statement: long!(
+        "Operate electively on ASA I and II, on III with the physician's word, on IV not in a dental clinic."
+    ),
+    why: long!("Disease that threatens life leaves no reserve for an operation that can wait."),
+    mend: long!("Write to the physician, or refer."),
     scale: Scale::Situations(&[
         when("fit", "the patient is ASA I or II", Zone::Ideal),
         when(

@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Keep a barrier that does not resorb at least 1 mm off neighbouring roots.",
-    why: "Along a root the gum cannot seal over it, and bacteria run in between.",
-    mend: "Trim the barrier back from the root.",
+    statement: long!("Keep a barrier that does not resorb at least 1 mm off neighbouring roots."),
+    why: long!("Along a root the gum cannot seal over it, and bacteria run in between."),
+    mend: long!("Trim the barrier back from the root."),
     scale: Scale::Bands(Bands {
         quantity: "distance from the barrier to a root",
         unit: "mm",

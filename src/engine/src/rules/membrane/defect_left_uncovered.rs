@@ -11,10 +11,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Cover a wall defect of 2 mm or more with a membrane.",
-    why: "Gum grows faster than bone, and an uncovered window fills from your flap instead of \
-        from the walls.",
-    mend: "Lay a membrane over the defect, reaching at least 2 mm onto intact bone.",
+    statement: long!("Cover a wall defect of 2 mm or more with a membrane."),
+    why: long!(
+        "Gum grows faster than bone, and an uncovered window fills from your flap instead of from the walls."
+    ),
+    mend: long!("Lay a membrane over the defect, reaching at least 2 mm onto intact bone."),
     scale: Scale::Situations(&[
         when("covered", "a membrane lies over the missing wall", Zone::Ideal),
         when("whole-walls", "the walls are whole and need no membrane", Zone::Ideal),
@@ -32,8 +33,7 @@ pub(super) static RULE: Rule = Rule {
     positions: Some(Positions {
         one: long!("A membrane covers every defect of 2 mm or more."),
         other: long!(
-            "In a preserved socket with a contained defect a plug or a soft-tissue seal does as \
-            well."
+            "In a preserved socket with a contained defect a plug or a soft-tissue seal does as well."
         ),
     }),
     reads: &[Decision::GraftMaterial, Decision::Membrane, Decision::SocketSeal],
@@ -44,8 +44,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Confirmed,
             "Kim and Ku 2020, guided bone regeneration, JKAOMS",
-            "A dehiscence or fenestration of 2 mm or more is covered; over whole walls a \
-            membrane is optional.",
+            "A dehiscence or fenestration of 2 mm or more is covered; over whole walls a membrane is optional.",
         ),
         says(
             Source::SystematicReview,
@@ -57,8 +56,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::FromMemory,
             "Benic and Hammerle 2014, horizontal augmentation, Periodontol 2000",
-            "Gap with whole walls: filler, membrane optional; contained dehiscence: particulate \
-            and a resorbable barrier; not contained: a stiff or fixed barrier as well.",
+            "Gap with whole walls: filler, membrane optional; contained dehiscence: particulate and a resorbable barrier; not contained: a stiff or fixed barrier as well.",
         ),
     ],
     measure,

@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Returns,
     skill: Skill::Covering,
-    statement: "Take exposed dense PTFE out after about four weeks.",
-    why: "Earlier the tissue under it is not firm; later it is only a foreign body in the mouth.",
-    mend: "Take it out between day 21 and day 42, about day 28.",
+    statement: long!("Take exposed dense PTFE out after about four weeks."),
+    why: long!(
+        "Earlier the tissue under it is not firm; later it is only a foreign body in the mouth."
+    ),
+    mend: long!("Take it out between day 21 and day 42, about day 28."),
     scale: Scale::Bands(Bands {
         quantity: "days to removal of exposed dense PTFE",
         unit: "days",

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Closure,
     skill: Skill::Covering,
-    statement: "Leave only dense PTFE open to the mouth; close over expanded PTFE.",
-    why: "Expanded PTFE lets more through than dense PTFE, and what gets through reaches your \
-        graft.",
-    mend: "Close over it, or take dense PTFE.",
+    statement: long!("Leave only dense PTFE open to the mouth; close over expanded PTFE."),
+    why: long!(
+        "Expanded PTFE lets more through than dense PTFE, and what gets through reaches your graft."
+    ),
+    mend: long!("Close over it, or take dense PTFE."),
     scale: Scale::Situations(&[
         when("dense-open", "dense PTFE was left open over the socket", Zone::Ideal),
         when(

@@ -10,9 +10,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Fold a membrane over a cover screw, not over an abutment.",
-    why: "An abutment under the fold tents it and pierces it, and the mouth follows.",
-    mend: "Put on a cover screw, or punch the membrane around the abutment.",
+    statement: long!("Fold a membrane over a cover screw, not over an abutment."),
+    why: long!("An abutment under the fold tents it and pierces it, and the mouth follows."),
+    mend: long!("Put on a cover screw, or punch the membrane around the abutment."),
     scale: Scale::Situations(&[
         when("over-cover-screw", "the membrane is folded over a cover screw", Zone::Ideal),
         when(
@@ -63,8 +63,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Ours,
             Status::Ours,
             "punched fold",
-            "A fold over the orifice excludes an abutment or provisional unless it is punched \
-            around it.",
+            "A fold over the orifice excludes an abutment or provisional unless it is punched around it.",
         ),
     ],
     measure,

@@ -9,11 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Draw a folded membrane long enough to lie on oral bone.",
-    why: "A fold that ends over the socket has no bone to lie on, so it sinks in and leaves the \
-        oral side open.",
-    mend: "Carry the outline across the socket and past the oral crest, or leave the membrane on \
-        its wall.",
+    statement: long!("Draw a folded membrane long enough to lie on oral bone."),
+    why: long!(
+        "A fold that ends over the socket has no bone to lie on, so it sinks in and leaves the oral side open."
+    ),
+    mend: long!(
+        "Carry the outline across the socket and past the oral crest, or leave the membrane on its wall."
+    ),
     scale: Scale::Situations(&[
         when("seated", "the folded membrane reaches oral bone", Zone::Ideal),
         when(

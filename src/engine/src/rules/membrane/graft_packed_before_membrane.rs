@@ -9,10 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Seat the membrane over the missing wall first, and pack from inside it.",
-    why: "Pack first and grains spill under the flap and past the defect, where nothing holds \
-        them.",
-    mend: "Trim and seat the membrane, pack the graft from inside, then fold and fix.",
+    statement: long!("Seat the membrane over the missing wall first, and pack from inside it."),
+    why: long!(
+        "Pack first and grains spill under the flap and past the defect, where nothing holds them."
+    ),
+    mend: long!("Trim and seat the membrane, pack the graft from inside, then fold and fix."),
     scale: Scale::Situations(&[
         when(
             "membrane-first",

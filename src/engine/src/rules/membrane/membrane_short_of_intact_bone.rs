@@ -9,10 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Leave at least 2 mm of membrane on intact bone, mesially, distally and apically.",
-    why: "The edge of the membrane is where gum creeps in; on intact bone it is sealed, over the \
-        defect it is a door.",
-    mend: "Enlarge the membrane where its margin is least.",
+    statement: long!(
+        "Leave at least 2 mm of membrane on intact bone, mesially, distally and apically."
+    ),
+    why: long!(
+        "The edge of the membrane is where gum creeps in; on intact bone it is sealed, over the defect it is a door."
+    ),
+    mend: long!("Enlarge the membrane where its margin is least."),
     scale: Scale::Bands(Bands {
         quantity: "membrane beyond the edge of the defect",
         unit: "mm",
@@ -39,8 +42,7 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::NoSource,
             "membrane on intact bone",
-            "At least 2 mm past the mesial, distal and apical edge of a facial or oral defect: \
-            1.9 is outside, 2.0 acceptable.",
+            "At least 2 mm past the mesial, distal and apical edge of a facial or oral defect: 1.9 is outside, 2.0 acceptable.",
         ),
         says(Source::Textbook, Status::FromMemory, "textbooks on overlap", "3 to 4 mm preferred."),
         says(

@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Let a membrane that crosses the crest engage at least 2 mm of oral bone.",
-    why: "Folded onto the crest alone it lies on the edge of the socket and slips into it.",
-    mend: "Bring the oral end further down the oral wall, under the raised margin.",
+    statement: long!("Let a membrane that crosses the crest engage at least 2 mm of oral bone."),
+    why: long!("Folded onto the crest alone it lies on the edge of the socket and slips into it."),
+    mend: long!("Bring the oral end further down the oral wall, under the raised margin."),
     scale: Scale::Bands(Bands {
         quantity: "membrane on oral bone, measured apically from the crest",
         unit: "mm",

@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Hold the membrane so that it cannot move.",
-    why: "A barrier that shifts opens one edge, and moving grains heal as scar.",
-    mend: "Tuck it under the margins for a contained defect; suture or tack it for a larger one.",
+    statement: long!("Hold the membrane so that it cannot move."),
+    why: long!("A barrier that shifts opens one edge, and moving grains heal as scar."),
+    mend: long!(
+        "Tuck it under the margins for a contained defect; suture or tack it for a larger one."
+    ),
     scale: Scale::Situations(&[
         when("held", "the membrane is held as firmly as the defect asks", Zone::Ideal),
         when(
@@ -43,8 +45,7 @@ pub(super) static RULE: Rule = Rule {
             Source::CommonPractice,
             Status::FromMemory,
             "teaching on means of fixation",
-            "Tuck or suture for small contained defects; two tacks or periosteal sutures for \
-            others.",
+            "Tuck or suture for small contained defects; two tacks or periosteal sutures for others.",
         ),
     ],
     measure,

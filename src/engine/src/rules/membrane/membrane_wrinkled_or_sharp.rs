@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Trim the membrane to rounded corners and let it lie passively.",
-    why: "Wrinkles leave channels and sharp corners cut through the gum from below.",
-    mend: "Trim it smaller, round its corners, or reflect further so that it lies without force.",
+    statement: long!("Trim the membrane to rounded corners and let it lie passively."),
+    why: long!("Wrinkles leave channels and sharp corners cut through the gum from below."),
+    mend: long!(
+        "Trim it smaller, round its corners, or reflect further so that it lies without force."
+    ),
     scale: Scale::Situations(&[
         when("passive", "the membrane is rounded and lies passively", Zone::Ideal),
         when("as-supplied", "the membrane kept its corners", Zone::Suboptimal),
@@ -25,8 +27,7 @@ pub(super) static RULE: Rule = Rule {
         Source::CommonPractice,
         Status::FromMemory,
         "teaching on fit of barriers",
-        "Rounded, wrinkle-free, passive; no sharp titanium corners; not wedged in the \
-            suture line.",
+        "Rounded, wrinkle-free, passive; no sharp titanium corners; not wedged in the suture line.",
     )],
     measure,
 };

@@ -9,9 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Let the barrier outlast the first bone: longer for a larger defect.",
-    why: "Once it has dissolved, the soft tissue moves in, whether the bone is there or not.",
-    mend: "For a larger defect take cross-linked collagen or a barrier that does not resorb.",
+    statement: long!("Let the barrier outlast the first bone: longer for a larger defect."),
+    why: long!(
+        "Once it has dissolved, the soft tissue moves in, whether the bone is there or not."
+    ),
+    mend: long!(
+        "For a larger defect take cross-linked collagen or a barrier that does not resorb."
+    ),
     scale: Scale::Situations(&[
         when("outlasts", "the barrier outlasts the first bone of this defect", Zone::Ideal),
         when(
@@ -34,8 +38,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Trial,
             Status::Confirmed,
-            "Assessment of dehydrothermally cross-linked collagen membrane, trial at \
-            dehiscences",
+            "Assessment of dehydrothermally cross-linked collagen membrane, trial at dehiscences",
             "At 16 weeks remnants of cross-linked and none of native collagen were found.",
         ),
         says(
@@ -48,8 +51,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Textbook,
             Status::FromMemory,
             "textbooks on barrier times",
-            "Native collagen works 4 to 8 weeks, cross-linked 4 to 6 months; needed are 6 to 8 \
-            weeks, in larger defects 16 or more.",
+            "Native collagen works 4 to 8 weeks, cross-linked 4 to 6 months; needed are 6 to 8 weeks, in larger defects 16 or more.",
         ),
     ],
     measure,

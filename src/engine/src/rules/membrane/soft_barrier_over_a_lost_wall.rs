@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Membrane,
     step: Step::Graft,
     skill: Skill::Covering,
-    statement: "Over a lost wall, use a stiff barrier or fix a soft one over a contour graft.",
-    why: "A soft sheet with no wall behind it falls into the space that was to become bone.",
-    mend: "Take a reinforced barrier, or fix the soft one over a contour layer.",
+    statement: long!(
+        "Over a lost wall, use a stiff barrier or fix a soft one over a contour graft."
+    ),
+    why: long!("A soft sheet with no wall behind it falls into the space that was to become bone."),
+    mend: long!("Take a reinforced barrier, or fix the soft one over a contour layer."),
     scale: Scale::Situations(&[
         when("stiff", "a reinforced barrier keeps the space", Zone::Ideal),
         when(

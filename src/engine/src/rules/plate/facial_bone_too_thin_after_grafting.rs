@@ -9,9 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Plate,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Finish with at least 2 mm of bone in front of the implant.",
-    why: "The margin in front of an implant rests on this bone; below a millimetre little is left to lose.",
-    mend: "Move the implant to the oral side, choose a narrower one, or lay a thicker contour layer.",
+    statement: long!("Finish with at least 2 mm of bone in front of the implant."),
+    why: long!(
+        "The margin in front of an implant rests on this bone; below a millimetre little is left to lose."
+    ),
+    mend: long!(
+        "Move the implant to the oral side, choose a narrower one, or lay a thicker contour layer."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "facial bone after grafting",
         unit: "mm",

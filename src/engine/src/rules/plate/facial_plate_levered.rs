@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Plate,
     step: Step::Extraction,
     skill: Skill::Extracting,
-    statement: "Take the tooth out without any force on the facial plate.",
-    why: "The plate in front of an upper tooth is often thinner than a millimetre; lean on it once and it breaks, and the plan breaks with it.",
-    mend: "Luxate along the oral and proximal faces, grip the root on its oral face and rotate slowly; section it if it does not come.",
+    statement: long!("Take the tooth out without any force on the facial plate."),
+    why: long!(
+        "The plate in front of an upper tooth is often thinner than a millimetre; lean on it once and it breaks, and the plan breaks with it."
+    ),
+    mend: long!(
+        "Luxate along the oral and proximal faces, grip the root on its oral face and rotate slowly; section it if it does not come."
+    ),
     scale: Scale::Situations(&[
         when(
             "spared",

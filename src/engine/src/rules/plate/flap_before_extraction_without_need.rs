@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Plate,
     step: Step::Extraction,
     skill: Skill::Extracting,
-    statement: "Take the tooth out without a flap where nothing asks for one.",
-    why: "You can raise a flap once you know what the wall needs; raised before, it strips the facial plate of the periosteum that feeds it.",
-    mend: "Extract first, probe the walls, then decide on a flap.",
+    statement: long!("Take the tooth out without a flap where nothing asks for one."),
+    why: long!(
+        "You can raise a flap once you know what the wall needs; raised before, it strips the facial plate of the periosteum that feeds it."
+    ),
+    mend: long!("Extract first, probe the walls, then decide on a flap."),
     scale: Scale::Situations(&[
         when("none-first", "the tooth comes out before any flap", Zone::Ideal),
         when(

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Plate,
     step: Step::Extraction,
     skill: Skill::Extracting,
-    statement: "Clear the socket of all granulation tissue and irrigate it before anything goes in.",
-    why: "Tissue that you leave behind keeps bone from growing against graft or implant, and keeps alive what made the lesion.",
-    mend: "Curette every wall and the apex, then irrigate.",
+    statement: long!(
+        "Clear the socket of all granulation tissue and irrigate it before anything goes in."
+    ),
+    why: long!(
+        "Tissue that you leave behind keeps bone from growing against graft or implant, and keeps alive what made the lesion."
+    ),
+    mend: long!("Curette every wall and the apex, then irrigate."),
     scale: Scale::Situations(&[
         when("cleared", "the socket is curetted and irrigated", Zone::Ideal),
         when("rinsed", "the socket is rinsed but not curetted", Zone::Compromising),

@@ -11,9 +11,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Plate,
     step: Step::Extraction,
     skill: Skill::Course,
-    statement: "Do not leave the socket behind a thin facial plate empty for months where the margin shows.",
-    why: "A plate of 1 mm or less loses most of its height within weeks once the tooth is out, and the ridge you come back to is another one.",
-    mend: "Preserve the ridge with a graft, or return in four to eight weeks.",
+    statement: long!(
+        "Do not leave the socket behind a thin facial plate empty for months where the margin shows."
+    ),
+    why: long!(
+        "A plate of 1 mm or less loses most of its height within weeks once the tooth is out, and the ridge you come back to is another one."
+    ),
+    mend: long!("Preserve the ridge with a graft, or return in four to eight weeks."),
     scale: Scale::Situations(&[
         when("preserved", "the socket behind the thin plate is grafted", Zone::Ideal),
         when("early", "you return within weeks, before the bone has settled", Zone::Acceptable),

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Keep at least 1 mm of bone over the apex of the implant.",
-    why: "You lean the apex out to bring the platform in, and below the concavity there is no bone left to lean into.",
-    mend: "Bring the apex towards the middle of the ridge, or choose a shorter or narrower implant.",
+    statement: long!("Keep at least 1 mm of bone over the apex of the implant."),
+    why: long!(
+        "You lean the apex out to bring the platform in, and below the concavity there is no bone left to lean into."
+    ),
+    mend: long!(
+        "Bring the apex towards the middle of the ridge, or choose a shorter or narrower implant."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "bone over the apical third",
         unit: "mm",

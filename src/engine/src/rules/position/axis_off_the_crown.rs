@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Aim the implant at the planned crown, within 25 to 30 degrees.",
-    why: "You can follow the socket or the crown; follow the socket and the screw comes out through the lip side of the crown.",
-    mend: "Lean the implant towards the axis of the crown, or plan an angled screw channel beforehand.",
+    statement: long!("Aim the implant at the planned crown, within 25 to 30 degrees."),
+    why: long!(
+        "You can follow the socket or the crown; follow the socket and the screw comes out through the lip side of the crown."
+    ),
+    mend: long!(
+        "Lean the implant towards the axis of the crown, or plan an angled screw channel beforehand."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "angle between implant and planned crown",
         unit: "degrees",

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Keep within 30 degrees of the planned crown even with an angled channel.",
-    why: "An angled channel lets you lean further, but no figure was found that says how far.",
-    mend: "Lean the implant towards the axis of the crown.",
+    statement: long!("Keep within 30 degrees of the planned crown even with an angled channel."),
+    why: long!(
+        "An angled channel lets you lean further, but no figure was found that says how far."
+    ),
+    mend: long!("Lean the implant towards the axis of the crown."),
     scale: Scale::Bands(Bands {
         quantity: "angle between implant and planned crown, with an angled channel",
         unit: "degrees",

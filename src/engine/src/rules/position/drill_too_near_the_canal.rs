@@ -9,9 +9,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Keep at least 2 mm between the drill's tip and the inferior alveolar canal.",
-    why: "The nerve in it gives your patient lip and chin; it does not forgive a drill.",
-    mend: "Choose a shorter implant or seat it less deep.",
+    statement: long!("Keep at least 2 mm between the drill's tip and the inferior alveolar canal."),
+    why: long!("The nerve in it gives your patient lip and chin; it does not forgive a drill."),
+    mend: long!("Choose a shorter implant or seat it less deep."),
     scale: Scale::Bands(Bands {
         quantity: "distance from the drill's tip to the canal",
         unit: "mm",

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Do not let the implant touch an intact facial plate.",
-    why: "Pressed bone resorbs, and this plate has little to give; you lose it where everybody looks.",
-    mend: "Move the implant to the oral side, or choose a narrower one.",
+    statement: long!("Do not let the implant touch an intact facial plate."),
+    why: long!(
+        "Pressed bone resorbs, and this plate has little to give; you lose it where everybody looks."
+    ),
+    mend: long!("Move the implant to the oral side, or choose a narrower one."),
     scale: Scale::Situations(&[
         when("clear", "the implant stands clear of the facial plate", Zone::Ideal),
         when("touched", "the implant touches the facial plate", Zone::Compromising),

@@ -11,9 +11,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Start the first drill on the palatal slope of an upper socket, and never through the lingual cortex.",
-    why: "The socket leads your drill along the root and so to the facial side; the bone that holds the implant lies on the other.",
-    mend: "Start on the palatal slope in the upper jaw, inside its cortex; in the lower jaw start along the socket.",
+    statement: long!(
+        "Start the first drill on the palatal slope of an upper socket, and never through the lingual cortex."
+    ),
+    why: long!(
+        "The socket leads your drill along the root and so to the facial side; the bone that holds the implant lies on the other."
+    ),
+    mend: long!(
+        "Start on the palatal slope in the upper jaw, inside its cortex; in the lower jaw start along the socket."
+    ),
     scale: Scale::Situations(&[
         when(
             "on-the-slope",

@@ -12,9 +12,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Locate the mental foramen and its loop on sections before you drill at a lower canine or premolar.",
-    why: "You cannot keep away from what you have not found, and the film does not show how far the loop comes forward.",
-    mend: "Take sections with that question before the operation.",
+    statement: long!(
+        "Locate the mental foramen and its loop on sections before you drill at a lower canine or premolar."
+    ),
+    why: long!(
+        "You cannot keep away from what you have not found, and the film does not show how far the loop comes forward."
+    ),
+    mend: long!("Take sections with that question before the operation."),
     scale: Scale::Situations(&[
         when("located", "sections were taken before drilling near the foramen", Zone::Ideal),
         when(

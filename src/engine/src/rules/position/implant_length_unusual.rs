@@ -9,9 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Choose a length that reaches from the platform past the apex within the anatomy, usually 10 to 13 mm.",
-    why: "You need length for hold past the apex, and each millimetre more brings you nearer to what you must not reach.",
-    mend: "Take a length from 10 to 13 mm if anchorage and anatomy allow.",
+    statement: long!(
+        "Choose a length that reaches from the platform past the apex within the anatomy, usually 10 to 13 mm."
+    ),
+    why: long!(
+        "You need length for hold past the apex, and each millimetre more brings you nearer to what you must not reach."
+    ),
+    mend: long!("Take a length from 10 to 13 mm if anchorage and anatomy allow."),
     scale: Scale::Bands(Bands {
         quantity: "length",
         unit: "mm",

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Choose a diameter that leaves 2 mm of gap in the socket and 1.5 mm of bone on either side.",
-    why: "You buy hold with length and with the palatal wall; width only spends the gap and the bone beside the neighbours.",
-    mend: "Choose the next narrower diameter.",
+    statement: long!(
+        "Choose a diameter that leaves 2 mm of gap in the socket and 1.5 mm of bone on either side."
+    ),
+    why: long!(
+        "You buy hold with length and with the palatal wall; width only spends the gap and the bone beside the neighbours."
+    ),
+    mend: long!("Choose the next narrower diameter."),
     scale: Scale::Bands(Bands {
         quantity: "room to spare beside the implant",
         unit: "mm",

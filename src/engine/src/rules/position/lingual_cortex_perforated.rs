@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Never perforate the lingual cortex of the lower jaw.",
-    why: "Arteries run along it; open one and the floor of the mouth swells until your patient cannot breathe.",
-    mend: "Change the tilt towards the facial side, or choose a shorter or narrower implant.",
+    statement: long!("Never perforate the lingual cortex of the lower jaw."),
+    why: long!(
+        "Arteries run along it; open one and the floor of the mouth swells until your patient cannot breathe."
+    ),
+    mend: long!(
+        "Change the tilt towards the facial side, or choose a shorter or narrower implant."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "bone to the lingual face",
         unit: "mm",

@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Keep at least 1 mm of bone on the oral side of the implant.",
-    why: "This is the wall that holds the implant today; leave it a shell and it goes the way of the other one.",
-    mend: "Move the implant to the facial side, change its tilt, or choose a narrower one.",
+    statement: long!("Keep at least 1 mm of bone on the oral side of the implant."),
+    why: long!(
+        "This is the wall that holds the implant today; leave it a shell and it goes the way of the other one."
+    ),
+    mend: long!("Move the implant to the facial side, change its tilt, or choose a narrower one."),
     scale: Scale::Bands(Bands {
         quantity: "oral bone beside the implant",
         unit: "mm",

@@ -11,9 +11,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Tell the patient when a papilla is likely not to fill.",
-    why: "A dark triangle that you announced is understood as a limit; one that you did not looks like a mistake.",
-    mend: "Go through the risks with the patient before consent.",
+    statement: long!("Tell the patient when a papilla is likely not to fill."),
+    why: long!(
+        "A dark triangle that you announced is understood as a limit; one that you did not looks like a mistake."
+    ),
+    mend: long!("Go through the risks with the patient before consent."),
     scale: Scale::Situations(&[
         when("told", "a papilla is at risk and consent covers the risks", Zone::Ideal),
         when(

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Take a film with the pilot drill in place when a nerve, a floor or a root is near.",
-    why: "At the pilot you can still change depth and angle; after the last drill they are set.",
-    mend: "Stop at the pilot and take the check film.",
+    statement: long!(
+        "Take a film with the pilot drill in place when a nerve, a floor or a root is near."
+    ),
+    why: long!(
+        "At the pilot you can still change depth and angle; after the last drill they are set."
+    ),
+    mend: long!("Stop at the pilot and take the check film."),
     scale: Scale::Situations(&[
         when(
             "checked",

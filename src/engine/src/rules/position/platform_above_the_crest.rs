@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Set the platform level with the facial crest or below it.",
-    why: "The crest of a fresh socket goes down; a platform that starts above it ends with threads in the gum.",
-    mend: "Seat the implant deeper, to the crest or a little below.",
+    statement: long!("Set the platform level with the facial crest or below it."),
+    why: long!(
+        "The crest of a fresh socket goes down; a platform that starts above it ends with threads in the gum."
+    ),
+    mend: long!("Seat the implant deeper, to the crest or a little below."),
     scale: Scale::Bands(Bands {
         quantity: "depth below the facial crest",
         unit: "mm",

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Set the platform no more than 2 mm below the facial crest.",
-    why: "You allow for a crest that goes down; allow for more than it will lose and you take the bone down with the platform.",
-    mend: "Seat the implant less deep.",
+    statement: long!("Set the platform no more than 2 mm below the facial crest."),
+    why: long!(
+        "You allow for a crest that goes down; allow for more than it will lose and you take the bone down with the platform."
+    ),
+    mend: long!("Seat the implant less deep."),
     scale: Scale::Bands(Bands {
         quantity: "depth below the facial crest",
         unit: "mm",

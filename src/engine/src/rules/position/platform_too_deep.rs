@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Set the platform no more than 4 mm below the planned margin.",
-    why: "Each millimetre deeper is a millimetre of pocket that the patient cannot clean, and bone follows the platform down.",
-    mend: "Seat the implant less deep.",
+    statement: long!("Set the platform no more than 4 mm below the planned margin."),
+    why: long!(
+        "Each millimetre deeper is a millimetre of pocket that the patient cannot clean, and bone follows the platform down."
+    ),
+    mend: long!("Seat the implant less deep."),
     scale: Scale::Bands(Bands {
         quantity: "depth below the planned margin",
         unit: "mm",

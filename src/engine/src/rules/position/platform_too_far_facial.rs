@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Set the platform at least 2 mm to the oral side of the line that joins the neighbours' facial surfaces.",
-    why: "A platform that stands out pushes its own bone away, and the margin goes up with it; no crown hides that.",
-    mend: "Move the implant to the oral side, or lean its platform that way.",
+    statement: long!(
+        "Set the platform at least 2 mm to the oral side of the line that joins the neighbours' facial surfaces."
+    ),
+    why: long!(
+        "A platform that stands out pushes its own bone away, and the margin goes up with it; no crown hides that."
+    ),
+    mend: long!("Move the implant to the oral side, or lean its platform that way."),
     scale: Scale::Bands(Bands {
         quantity: "clearance from the facial line",
         unit: "mm",

@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Do not set the platform more than 3 to 4 mm behind the neighbours' facial line.",
-    why: "The crown has to come forward to where the tooth was; the further back you begin, the more it overhangs, and the patient cannot clean under it.",
-    mend: "Move the implant a little to the facial side, keeping 2 mm behind the line.",
+    statement: long!(
+        "Do not set the platform more than 3 to 4 mm behind the neighbours' facial line."
+    ),
+    why: long!(
+        "The crown has to come forward to where the tooth was; the further back you begin, the more it overhangs, and the patient cannot clean under it."
+    ),
+    mend: long!("Move the implant a little to the facial side, keeping 2 mm behind the line."),
     scale: Scale::Bands(Bands {
         quantity: "clearance from the facial line",
         unit: "mm",

@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Set the platform 3 to 4 mm below the planned margin, not less.",
-    why: "The crown needs that height to grow from a round implant to the shape of a tooth; without it metal shows or the gum is pushed.",
-    mend: "Seat the implant deeper.",
+    statement: long!("Set the platform 3 to 4 mm below the planned margin, not less."),
+    why: long!(
+        "The crown needs that height to grow from a round implant to the shape of a tooth; without it metal shows or the gum is pushed."
+    ),
+    mend: long!("Seat the implant deeper."),
     scale: Scale::Bands(Bands {
         quantity: "depth below the planned margin",
         unit: "mm",

@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Take a film once the implant is seated.",
-    why: "It is the record from which you read every later change of bone, and the last look before you close.",
-    mend: "Take a film after seating.",
+    statement: long!("Take a film once the implant is seated."),
+    why: long!(
+        "It is the record from which you read every later change of bone, and the last look before you close."
+    ),
+    mend: long!("Take a film after seating."),
     scale: Scale::Situations(&[
         when("taken", "a film is taken once the implant is seated", Zone::Ideal),
         when("not-taken", "no film is taken once the implant is seated", Zone::Suboptimal),

@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Stay 1 mm or more below the floor of sinus or nose, or know why you do not.",
-    why: "You may enter it on purpose for hold, and you may tear its lining by accident; from inside the mouth both look alike.",
-    mend: "Choose a shorter implant or seat it less deep.",
+    statement: long!("Stay 1 mm or more below the floor of sinus or nose, or know why you do not."),
+    why: long!(
+        "You may enter it on purpose for hold, and you may tear its lining by accident; from inside the mouth both look alike."
+    ),
+    mend: long!("Choose a shorter implant or seat it less deep."),
     scale: Scale::Bands(Bands {
         quantity: "distance from the apex to the floor",
         unit: "mm",

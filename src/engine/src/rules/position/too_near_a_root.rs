@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Keep 1.5 mm of bone between implant and neighbouring root along the whole length.",
-    why: "The bone between is shared: thin it and both papilla and neighbour lose; touch the root and you have harmed a tooth that was well.",
-    mend: "Move or tip the implant away from the root, or choose a narrower one.",
+    statement: long!(
+        "Keep 1.5 mm of bone between implant and neighbouring root along the whole length."
+    ),
+    why: long!(
+        "The bone between is shared: thin it and both papilla and neighbour lose; touch the root and you have harmed a tooth that was well."
+    ),
+    mend: long!("Move or tip the implant away from the root, or choose a narrower one."),
     scale: Scale::Bands(Bands {
         quantity: "distance to the nearer root",
         unit: "mm",

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Keep 3 mm of bone between two implants.",
-    why: "Each implant takes its share of the crest beside it; set them too close and the shares meet, and the peak between them is gone.",
-    mend: "Move the implant away, or choose a narrower one.",
+    statement: long!("Keep 3 mm of bone between two implants."),
+    why: long!(
+        "Each implant takes its share of the crest beside it; set them too close and the shares meet, and the peak between them is gone."
+    ),
+    mend: long!("Move the implant away, or choose a narrower one."),
     scale: Scale::Bands(Bands {
         quantity: "distance to the neighbouring implant",
         unit: "mm",

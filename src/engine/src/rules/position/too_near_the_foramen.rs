@@ -9,9 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Keep at least 2 mm between the drill's tip and the mental foramen or its loop.",
-    why: "The nerve may run forward of its opening before it comes back; what looks clear of the hole can still meet the loop.",
-    mend: "Choose a shorter implant, seat it less deep, or move it away from the foramen.",
+    statement: long!(
+        "Keep at least 2 mm between the drill's tip and the mental foramen or its loop."
+    ),
+    why: long!(
+        "The nerve may run forward of its opening before it comes back; what looks clear of the hole can still meet the loop."
+    ),
+    mend: long!("Choose a shorter implant, seat it less deep, or move it away from the foramen."),
     scale: Scale::Bands(Bands {
         quantity: "distance from the drill's tip to foramen or loop",
         unit: "mm",

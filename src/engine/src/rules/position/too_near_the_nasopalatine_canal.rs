@@ -10,9 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Position,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Keep at least 1 mm between a central incisor implant and the nasopalatine canal.",
-    why: "Where the canal is wide, the palatal bone you aim for is not bone; an implant in soft tissue does not hold.",
-    mend: "Move the implant distally or towards the facial side, or change its tilt.",
+    statement: long!(
+        "Keep at least 1 mm between a central incisor implant and the nasopalatine canal."
+    ),
+    why: long!(
+        "Where the canal is wide, the palatal bone you aim for is not bone; an implant in soft tissue does not hold."
+    ),
+    mend: long!("Move the implant distally or towards the facial side, or change its tilt."),
     scale: Scale::Bands(Bands {
         quantity: "distance to the nasopalatine canal",
         unit: "mm",

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Seating,
     skill: Skill::Stability,
-    statement: "Put a healing abutment on an implant only at 20 Ncm or more.",
-    why: "Whatever stands through the gum is pushed by tongue and food, and an implant with little hold feels every push.",
-    mend: "Take a cover screw instead.",
+    statement: long!("Put a healing abutment on an implant only at 20 Ncm or more."),
+    why: long!(
+        "Whatever stands through the gum is pushed by tongue and food, and an implant with little hold feels every push."
+    ),
+    mend: long!("Take a cover screw instead."),
     scale: Scale::Bands(Bands {
         quantity: "seating torque under an abutment",
         unit: "Ncm",

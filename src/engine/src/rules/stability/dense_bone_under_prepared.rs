@@ -11,9 +11,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Implant,
     skill: Skill::Stability,
-    statement: "Prepare the bed to full width in dense bone, and tap it where it is compact.",
-    why: "Dense bone does not give: an implant forced into a narrow bed squeezes it, and squeezed bone dies back.",
-    mend: "Drill to full width, and tap compact bone.",
+    statement: long!(
+        "Prepare the bed to full width in dense bone, and tap it where it is compact."
+    ),
+    why: long!(
+        "Dense bone does not give: an implant forced into a narrow bed squeezes it, and squeezed bone dies back."
+    ),
+    mend: long!("Drill to full width, and tap compact bone."),
     scale: Scale::Situations(&[
         when("full", "the bed is drilled to full width in dense bone", Zone::Ideal),
         when("tapped", "the bed is drilled to full width and tapped in dense bone", Zone::Ideal),

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Drill with sharp drills, cooled, at a moderate speed.",
-    why: "Bone that is heated past its limit dies, and you find out only weeks later when the implant comes loose.",
-    mend: "Irrigate, take sharp drills, keep to 800 to 1500 turns a minute and pump.",
+    statement: long!("Drill with sharp drills, cooled, at a moderate speed."),
+    why: long!(
+        "Bone that is heated past its limit dies, and you find out only weeks later when the implant comes loose."
+    ),
+    mend: long!("Irrigate, take sharp drills, keep to 800 to 1500 turns a minute and pump."),
     scale: Scale::Situations(&[
         when("cooled", "the bed is drilled cooled at a moderate speed", Zone::Ideal),
         when("fast", "the bed is drilled cooled but above 2000 turns a minute", Zone::Suboptimal),

@@ -11,9 +11,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Seating,
     skill: Skill::Stability,
-    statement: "Take out an implant that finds no hold, or submerge it; never let it carry anything.",
-    why: "An implant that moves under your finger moves under the tongue too, and bone does not grow onto what moves.",
-    mend: "Remove it and graft, or close the gum over it with a cover screw.",
+    statement: long!(
+        "Take out an implant that finds no hold, or submerge it; never let it carry anything."
+    ),
+    why: long!(
+        "An implant that moves under your finger moves under the tongue too, and bone does not grow onto what moves."
+    ),
+    mend: long!("Remove it and graft, or close the gum over it with a cover screw."),
     scale: Scale::Situations(&[
         when("holds", "the implant holds in its bed", Zone::Ideal),
         when("taken-out", "the implant that found no hold is taken out", Zone::Ideal),

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Returns,
     skill: Skill::Stability,
-    statement: "Give an implant that was submerged at low torque at least three months before it carries a crown.",
-    why: "It began with next to no hold, so everything that will hold it has to grow first.",
-    mend: "Restore three to four months after placement, and test the stability first.",
+    statement: long!(
+        "Give an implant that was submerged at low torque at least three months before it carries a crown."
+    ),
+    why: long!("It began with next to no hold, so everything that will hold it has to grow first."),
+    mend: long!("Restore three to four months after placement, and test the stability first."),
     scale: Scale::Bands(Bands {
         quantity: "weeks from placement to restoration after low torque",
         unit: "weeks",

@@ -10,9 +10,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Seating,
     skill: Skill::Stability,
-    statement: "Submerge an implant of low torque only when it does not move sideways.",
-    why: "Under closed gum you ask little of it, but it still has to lie still for months.",
-    mend: "Take it out and stage, or leave it submerged and unloaded for the longer time.",
+    statement: long!("Submerge an implant of low torque only when it does not move sideways."),
+    why: long!("Under closed gum you ask little of it, but it still has to lie still for months."),
+    mend: long!("Take it out and stage, or leave it submerged and unloaded for the longer time."),
     scale: Scale::Bands(Bands {
         quantity: "seating torque under a cover screw",
         unit: "Ncm",

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Seating,
     skill: Skill::Stability,
-    statement: "Let nothing press on a fresh implant while it heals.",
-    why: "A plate that rests on the site pushes the implant with every bite, and you will not see it happen.",
-    mend: "Give the patient a bonded tooth, or relieve the plate over the site.",
+    statement: long!("Let nothing press on a fresh implant while it heals."),
+    why: long!(
+        "A plate that rests on the site pushes the implant with every bite, and you will not see it happen."
+    ),
+    mend: long!("Give the patient a bonded tooth, or relieve the plate over the site."),
     scale: Scale::Situations(&[
         when("free", "nothing presses on the implant while it heals", Zone::Ideal),
         when(

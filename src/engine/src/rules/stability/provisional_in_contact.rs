@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Seating,
     skill: Skill::Stability,
-    statement: "Keep a provisional crown on a fresh implant out of all contact.",
-    why: "Every meeting with a tooth opposite rocks the implant while bone is trying to reach it.",
-    mend: "Grind the provisional clear in closing and in every excursion.",
+    statement: long!("Keep a provisional crown on a fresh implant out of all contact."),
+    why: long!(
+        "Every meeting with a tooth opposite rocks the implant while bone is trying to reach it."
+    ),
+    mend: long!("Grind the provisional clear in closing and in every excursion."),
     scale: Scale::Situations(&[
         when("clear", "the provisional is out of all contact", Zone::Ideal),
         when("closing-only", "the provisional meets lightly when closing only", Zone::Debated),

@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Seating,
     skill: Skill::Stability,
-    statement: "Give an implant a provisional crown on the day only at 35 Ncm or more.",
-    why: "A crown is a lever; when you set it on an implant that holds by little, the implants that get lost are these.",
-    mend: "Take a healing abutment, and let the patient wear a bonded tooth meanwhile.",
+    statement: long!("Give an implant a provisional crown on the day only at 35 Ncm or more."),
+    why: long!(
+        "A crown is a lever; when you set it on an implant that holds by little, the implants that get lost are these."
+    ),
+    mend: long!("Take a healing abutment, and let the patient wear a bonded tooth meanwhile."),
     scale: Scale::Bands(Bands {
         quantity: "seating torque under a provisional",
         unit: "Ncm",

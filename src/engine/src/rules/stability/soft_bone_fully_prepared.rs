@@ -11,9 +11,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Implant,
     skill: Skill::Stability,
-    statement: "Under-prepare the bed in soft bone.",
-    why: "In loose bone the drill takes away the little that would grip; leave some, and the implant compresses it into a hold.",
-    mend: "Stop at a final drill about half a millimetre under the diameter.",
+    statement: long!("Under-prepare the bed in soft bone."),
+    why: long!(
+        "In loose bone the drill takes away the little that would grip; leave some, and the implant compresses it into a hold."
+    ),
+    mend: long!("Stop at a final drill about half a millimetre under the diameter."),
     scale: Scale::Situations(&[
         when("under-prepared", "the bed is under-prepared in soft bone", Zone::Ideal),
         when("full", "the bed is drilled to full width in soft bone", Zone::Suboptimal),

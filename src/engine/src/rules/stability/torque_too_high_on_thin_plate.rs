@@ -10,9 +10,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Stability,
     step: Step::Seating,
     skill: Skill::Stability,
-    statement: "Beside a plate of under 1 mm, stay at 50 Ncm or less.",
-    why: "You can squeeze a thin plate hard enough to lose some of it, though not everybody who looked has found that.",
-    mend: "Prepare the bed to full width, or tap it.",
+    statement: long!("Beside a plate of under 1 mm, stay at 50 Ncm or less."),
+    why: long!(
+        "You can squeeze a thin plate hard enough to lose some of it, though not everybody who looked has found that."
+    ),
+    mend: long!("Prepare the bed to full width, or tap it."),
     scale: Scale::Bands(Bands {
         quantity: "seating torque beside a thin plate",
         unit: "Ncm",

@@ -9,10 +9,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Implant,
     skill: Skill::Extracting,
-    statement: "Clean a chronic apical lesion out completely before an implant goes into that socket.",
-    why: "What is left of the lesion lies against the implant. Cleaned out, such sites do almost \
-        as well as healthy ones in most reviews.",
-    mend: "Curette all granulation tissue and irrigate before drilling, or stage the implant.",
+    statement: long!(
+        "Clean a chronic apical lesion out completely before an implant goes into that socket."
+    ),
+    why: long!(
+        "What is left of the lesion lies against the implant. Cleaned out, such sites do almost as well as healthy ones in most reviews."
+    ),
+    mend: long!(
+        "Curette all granulation tissue and irrigate before drilling, or stage the implant."
+    ),
     scale: Scale::Situations(&[
         when(
             "not-placed",
@@ -33,12 +38,10 @@ pub(super) static RULE: Rule = Rule {
     agreement: Agreement::Contested,
     positions: Some(Positions {
         one: long!(
-            "a chronic lesion is no contraindication once it is debrided and sound bone holds \
-            the implant (survival 97.6 against 98.4 %)."
+            "a chronic lesion is no contraindication once it is debrided and sound bone holds the implant (survival 97.6 against 98.4 %)."
         ),
         other: long!(
-            "failures are more frequent in such sites (relative risk 2.99, 1.04 to 8.56, in one \
-            review), so the implant waits."
+            "failures are more frequent in such sites (relative risk 2.99, 1.04 to 8.56, in one review), so the implant waits."
         ),
     }),
     reads: &[

@@ -9,9 +9,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Graft,
     skill: Skill::Course,
-    statement: "Where the facial wall is open to the crest and the margin shows, stage the implant, or repair wall and gum in the same operation and know that this is debated.",
-    why: "The wider the defect, the more often the margin recedes. In an older series it did in 1 of 12 narrow, 3 of 7 broad and 4 of 4 defects that reached the neighbours.",
-    mend: "Revise the course to graft and return or to early return; or lay a contour layer and a connective tissue graft.",
+    statement: long!(
+        "Where the facial wall is open to the crest and the margin shows, stage the implant, or repair wall and gum in the same operation and know that this is debated."
+    ),
+    why: long!(
+        "The wider the defect, the more often the margin recedes. In an older series it did in 1 of 12 narrow, 3 of 7 broad and 4 of 4 defects that reached the neighbours."
+    ),
+    mend: long!(
+        "Revise the course to graft and return or to early return; or lay a contour layer and a connective tissue graft."
+    ),
     scale: Scale::Situations(&[
         when("staged", "the facial wall is open and no implant stays today", Zone::Ideal),
         when(

@@ -8,9 +8,9 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Have at least 2 mm of keratinised tissue around the implant, or add tissue.",
-    why: "Loose mucosa moves and hurts under the brush. A firm band makes cleaning easier.",
-    mend: "Add a soft-tissue graft with the implant or plan one.",
+    statement: long!("Have at least 2 mm of keratinised tissue around the implant, or add tissue."),
+    why: long!("Loose mucosa moves and hurts under the brush. A firm band makes cleaning easier."),
+    mend: long!("Add a soft-tissue graft with the implant or plan one."),
     scale: Scale::Bands(Bands {
         quantity: "keratinised tissue",
         unit: "mm",
@@ -31,8 +31,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::SystematicReview,
             Status::Confirmed,
-            "\"Influence of width of keratinized tissue on the prevalence of peri-implant \
-            diseases\"",
+            "\"Influence of width of keratinized tissue on the prevalence of peri-implant diseases\"",
             "2 mm is the cut-off that reviews use",
         ),
         says(

@@ -8,11 +8,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Implant,
     skill: Skill::Course,
-    statement: "Correct a margin that lies apical of its twin before you place, or add soft tissue with \
-        the implant.",
-    why: "The margin recedes further after placing, about 1 mm by common teaching. What starts \
-        too high ends higher.",
-    mend: "Stage the implant and correct the margin first, or add a soft-tissue graft with it.",
+    statement: long!(
+        "Correct a margin that lies apical of its twin before you place, or add soft tissue with the implant."
+    ),
+    why: long!(
+        "The margin recedes further after placing, about 1 mm by common teaching. What starts too high ends higher."
+    ),
+    mend: long!(
+        "Stage the implant and correct the margin first, or add a soft-tissue graft with it."
+    ),
     scale: Scale::Situations(&[
         when("level", "the margin lies level with its twin or coronal of it", Zone::Ideal),
         when(
@@ -53,8 +57,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Partly,
             "Kois 2001 and 2004, Compendium",
-            "a margin level with or coronal of its twin is favourable; margin position is listed \
-            among selection criteria",
+            "a margin level with or coronal of its twin is favourable; margin position is listed among selection criteria",
         ),
         says(
             Source::Opinion,

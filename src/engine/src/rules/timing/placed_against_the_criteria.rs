@@ -8,16 +8,17 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Implant,
     skill: Skill::Course,
-    statement: "Place today at a visible site only where wall, gum, infection and hold are all \
-        favourable together.",
-    why: "Each unfavourable factor adds to the others. One missing criterion already moves the \
-        default to staging.",
-    mend: "Change the course: graft and return, or return early.",
+    statement: long!(
+        "Place today at a visible site only where wall, gum, infection and hold are all favourable together."
+    ),
+    why: long!(
+        "Each unfavourable factor adds to the others. One missing criterion already moves the default to staging."
+    ),
+    mend: long!("Change the course: graft and return, or return early."),
     scale: Scale::Situations(&[
         when(
             "all-favourable",
-            "wall thicker than 1 mm, thick gum, no acute infection and bone to hold it are all \
-            there",
+            "wall thicker than 1 mm, thick gum, no acute infection and bone to hold it are all there",
             Zone::Ideal,
         ),
         when(
@@ -37,8 +38,7 @@ pub(super) static RULE: Rule = Rule {
     positions: Some(Positions {
         one: long!("a wall of 1 mm or less, or thin gum, rules immediate placement out."),
         other: long!(
-            "thin but intact walls are accepted with an oral position, a grafted gap and soft \
-            tissue where needed: about 90 % of anterior sites would be barred otherwise."
+            "thin but intact walls are accepted with an oral position, a grafted gap and soft tissue where needed: about 90 % of anterior sites would be barred otherwise."
         ),
     }),
     reads: &[Decision::Course, Decision::AfterExtraction, Decision::AfterFlap, Decision::Diameter],
@@ -55,8 +55,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Opinion,
             Status::Partly,
             "Buser, Chappuis, Belser & Chen 2017, when immediate, early or late, Periodontol 2000",
-            "wall intact and above 1 mm, thick gum, no acute infection, enough apical and \
-            palatal bone (wording from memory)",
+            "wall intact and above 1 mm, thick gum, no acute infection, enough apical and palatal bone (wording from memory)",
         ),
         says(
             Source::SystematicReview,

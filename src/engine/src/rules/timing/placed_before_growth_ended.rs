@@ -8,11 +8,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Implant,
     skill: Skill::Patient,
-    statement: "Wait with an implant until serial records show that facial growth is finished.",
-    why: "An implant does not move with growing bone. It ends up too high in the arch beside \
-        teeth that go on erupting.",
-    mend: "Ask for serial growth records and replace the tooth without an implant until they are \
-        stable.",
+    statement: long!(
+        "Wait with an implant until serial records show that facial growth is finished."
+    ),
+    why: long!(
+        "An implant does not move with growing bone. It ends up too high in the arch beside teeth that go on erupting."
+    ),
+    mend: long!(
+        "Ask for serial growth records and replace the tooth without an implant until they are stable."
+    ),
     scale: Scale::Situations(&[
         when("waited", "growth is not finished and no implant was placed", Zone::Ideal),
         when(
@@ -22,8 +26,7 @@ pub(super) static RULE: Rule = Rule {
         ),
         when(
             "placed-on-age-alone",
-            "growth is finished, but the implant rests on the age alone: no records were asked \
-            for",
+            "growth is finished, but the implant rests on the age alone: no records were asked for",
             Zone::Suboptimal,
         ),
         when(
@@ -47,8 +50,7 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Textbook,
             Status::ConfirmedSecondary,
-            "\"Predicting Growth Patterns In Younger Individuals Is Important For Timing Implant \
-            Placement\"",
+            "\"Predicting Growth Patterns In Younger Individuals Is Important For Timing Implant Placement\"",
             "growth becomes clinically small only after about 20 years",
         ),
         says(

@@ -9,10 +9,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Implant,
     skill: Skill::Course,
-    statement: "Place no implant today where there is pus, spreading swelling or fever.",
-    why: "A socket that drains pus feeds the implant surface with it. Four to eight weeks later \
-        the same site is clean.",
-    mend: "Drain or extract, clean the socket and plan the implant for four to eight weeks later.",
+    statement: long!("Place no implant today where there is pus, spreading swelling or fever."),
+    why: long!(
+        "A socket that drains pus feeds the implant surface with it. Four to eight weeks later the same site is clean."
+    ),
+    mend: long!(
+        "Drain or extract, clean the socket and plan the implant for four to eight weeks later."
+    ),
     scale: Scale::Situations(&[
         when("not-placed", "no implant was placed into the acute infection", Zone::Ideal),
         when(
@@ -42,8 +45,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Consensus,
             Status::Confirmed,
             "Tonetti 2019, extraction socket and timing of implant placement, J Clin Periodontol",
-            "infection and an implant that cannot gain stability are the first considerations \
-            against placing on the day",
+            "infection and an implant that cannot gain stability are the first considerations against placing on the day",
         ),
         says(
             Source::Textbook,

@@ -8,11 +8,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Implant,
     skill: Skill::Placing,
-    statement: "Let the implant engage at least 3 mm of bone beyond the apex, or the oral wall instead.",
-    why: "The socket is wider than the implant, so only bone beyond it or beside it holds. \
-        Without hold the implant moves and heals in gum.",
-    mend: "Choose a longer implant or lean it against the oral wall; if neither finds bone, graft \
-        and return.",
+    statement: long!(
+        "Let the implant engage at least 3 mm of bone beyond the apex, or the oral wall instead."
+    ),
+    why: long!(
+        "The socket is wider than the implant, so only bone beyond it or beside it holds. Without hold the implant moves and heals in gum."
+    ),
+    mend: long!(
+        "Choose a longer implant or lean it against the oral wall; if neither finds bone, graft and return."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "bone that holds the implant",
         unit: "mm",

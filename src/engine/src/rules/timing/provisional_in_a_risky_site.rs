@@ -10,11 +10,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Graft,
     skill: Skill::Course,
-    statement: "Give a same-day provisional at a visible site only where the risk is low, or medium \
-        with added regeneration.",
-    why: "Consensus finds immediate placement with immediate restoration reasonable at low risk. \
-        It was studied in selected patients.",
-    mend: "Use a healing abutment or cover screw, or stage the implant.",
+    statement: long!(
+        "Give a same-day provisional at a visible site only where the risk is low, or medium with added regeneration."
+    ),
+    why: long!(
+        "Consensus finds immediate placement with immediate restoration reasonable at low risk. It was studied in selected patients."
+    ),
+    mend: long!("Use a healing abutment or cover screw, or stage the implant."),
     scale: Scale::Situations(&[
         when("low-risk", "the site is of low risk", Zone::Ideal),
         when(
@@ -53,17 +55,14 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Consensus,
             Status::Confirmed,
-            "7th consensus conference, group 5, 2023-24, \"Implant placement and loading \
-            protocols\"",
-            "immediate placement and restoration: reasonable at low risk, at medium risk only \
-            with added regeneration, not routine at high risk",
+            "7th consensus conference, group 5, 2023-24, \"Implant placement and loading protocols\"",
+            "immediate placement and restoration: reasonable at low risk, at medium risk only with added regeneration, not routine at high risk",
         ),
         says(
             Source::Ours,
             Status::Ours,
             "this project",
-            "none or one of five factors is low, two is medium, three or a wall open to the \
-            crest is high",
+            "none or one of five factors is low, two is medium, three or a wall open to the crest is high",
         ),
     ],
     measure,

@@ -8,11 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Intention,
     skill: Skill::Patient,
-    statement: "Tell the patient that the margin may recede before you place an implant today at a \
-        visible site.",
-    why: "Margins vary more after immediate than after early placement. A patient who was not \
-        told cannot weigh the two.",
-    mend: "Let consent cover the risks, recession of the margin among them.",
+    statement: long!(
+        "Tell the patient that the margin may recede before you place an implant today at a visible site."
+    ),
+    why: long!(
+        "Margins vary more after immediate than after early placement. A patient who was not told cannot weigh the two."
+    ),
+    mend: long!("Let consent cover the risks, recession of the margin among them."),
     scale: Scale::Situations(&[
         when("told", "the patient was told that the margin may recede", Zone::Ideal),
         when(
@@ -31,8 +33,7 @@ pub(super) static RULE: Rule = Rule {
             Source::SystematicReview,
             Status::Confirmed,
             "Chen & Buser 2014, esthetic outcomes of immediate and early placement, IJOMI",
-            "recession above 1 mm in 9 to 41 % of immediate sites (median 26 %, 8 studies), in \
-            none of 2 early-placement studies",
+            "recession above 1 mm in 9 to 41 % of immediate sites (median 26 %, 8 studies), in none of 2 early-placement studies",
         ),
         says(
             Source::SystematicReview,

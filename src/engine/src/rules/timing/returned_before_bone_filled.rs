@@ -8,11 +8,15 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Let a socket heal for at least twelve weeks before you call the site healed.",
-    why: "Bone fills the socket from its base over months. Earlier than that the soft tissue has \
-        closed and the bone has not.",
-    mend: "Plan the implant for twelve weeks or more after the extraction, or call it early \
-        placement.",
+    statement: long!(
+        "Let a socket heal for at least twelve weeks before you call the site healed."
+    ),
+    why: long!(
+        "Bone fills the socket from its base over months. Earlier than that the soft tissue has closed and the bone has not."
+    ),
+    mend: long!(
+        "Plan the implant for twelve weeks or more after the extraction, or call it early placement."
+    ),
     scale: Scale::Bands(Bands {
         quantity: "weeks from extraction to placement",
         unit: "weeks",

@@ -8,10 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Plan early placement for four to eight weeks after the extraction.",
-    why: "Before four weeks the gum is not closed over the socket. After eight weeks bone shrinks \
-        and the name no longer fits.",
-    mend: "Plan the implant for four to eight weeks after the extraction.",
+    statement: long!("Plan early placement for four to eight weeks after the extraction."),
+    why: long!(
+        "Before four weeks the gum is not closed over the socket. After eight weeks bone shrinks and the name no longer fits."
+    ),
+    mend: long!("Plan the implant for four to eight weeks after the extraction."),
     scale: Scale::Bands(Bands {
         quantity: "weeks from extraction to placement",
         unit: "weeks",

@@ -8,9 +8,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Returns,
     skill: Skill::FollowingUp,
-    statement: "Wait at least four months after grafting a socket before you place the implant.",
-    why: "The graft has to be built through with bone before threads can hold in it.",
-    mend: "Plan the implant for seventeen weeks or more after the extraction.",
+    statement: long!(
+        "Wait at least four months after grafting a socket before you place the implant."
+    ),
+    why: long!("The graft has to be built through with bone before threads can hold in it."),
+    mend: long!("Plan the implant for seventeen weeks or more after the extraction."),
     scale: Scale::Bands(Bands {
         quantity: "weeks from graft to placement",
         unit: "weeks",

@@ -8,10 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Returns,
     skill: Skill::Grafting,
-    statement: "Graft the socket when the implant waits longer than eight weeks and the site shows or \
-        its walls are thin or damaged.",
-    why: "An untreated socket loses about 4 mm of width in six months, more behind a thin wall.",
-    mend: "Preserve the ridge with a graft, or return at four to eight weeks.",
+    statement: long!(
+        "Graft the socket when the implant waits longer than eight weeks and the site shows or its walls are thin or damaged."
+    ),
+    why: long!(
+        "An untreated socket loses about 4 mm of width in six months, more behind a thin wall."
+    ),
+    mend: long!("Preserve the ridge with a graft, or return at four to eight weeks."),
     scale: Scale::Situations(&[
         when("grafted", "the socket was grafted before the long wait", Zone::Ideal),
         when("early-return", "the implant follows within eight weeks", Zone::Ideal),
@@ -55,8 +58,7 @@ pub(super) static RULE: Rule = Rule {
             Source::SystematicReview,
             Status::Confirmed,
             "Tan 2012, COIR",
-            "untreated: 3.79 +/- 0.23 mm of width and 1.24 +/- 0.11 mm of facial height lost in \
-            six months",
+            "untreated: 3.79 +/- 0.23 mm of width and 1.24 +/- 0.11 mm of facial height lost in six months",
         ),
         says(
             Source::SystematicReview,

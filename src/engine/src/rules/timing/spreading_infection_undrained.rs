@@ -9,9 +9,11 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Intention,
     skill: Skill::Course,
-    statement: "Drain a spreading infection, or send the patient to hospital the same day.",
-    why: "Pus that spreads can close the airway within hours. Antibiotics alone do not empty it.",
-    mend: "Drain today and refer to hospital the same day.",
+    statement: long!("Drain a spreading infection, or send the patient to hospital the same day."),
+    why: long!(
+        "Pus that spreads can close the airway within hours. Antibiotics alone do not empty it."
+    ),
+    mend: long!("Drain today and refer to hospital the same day."),
     scale: Scale::Situations(&[
         when(
             "drained-and-referred",
@@ -31,8 +33,7 @@ pub(super) static RULE: Rule = Rule {
         ),
         when(
             "drained-and-nobody-told",
-            "the infection is drained, but no hospital or physician hears of it and nobody looks \
-            at it within two days",
+            "the infection is drained, but no hospital or physician hears of it and nobody looks at it within two days",
             Zone::Compromising,
         ),
         when(
@@ -57,15 +58,13 @@ pub(super) static RULE: Rule = Rule {
             Source::Textbook,
             Status::Confirmed,
             "Textbook teaching on the immediate implant in an extraction socket",
-            "acute suppuration, cellulitis or systemic signs: no implant; drain or extract, \
-            debride, review; spreading infection also needs medical referral",
+            "acute suppuration, cellulitis or systemic signs: no implant; drain or extract, debride, review; spreading infection also needs medical referral",
         ),
         says(
             Source::Consensus,
             Status::Confirmed,
             "Tonetti 2019, extraction socket and timing of implant placement, J Clin Periodontol",
-            "infection and an implant that cannot gain stability are the first considerations \
-            against placing on the day",
+            "infection and an implant that cannot gain stability are the first considerations against placing on the day",
         ),
         says(
             Source::Cohort,

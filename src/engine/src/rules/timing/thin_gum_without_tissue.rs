@@ -8,10 +8,13 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Timing,
     step: Step::Graft,
     skill: Skill::Grafting,
-    statement: "Add a connective tissue graft where thin gum shows at full smile, or stage the implant.",
-    why: "Thin gum recedes more readily after placing. Tissue from the palate makes it thicker \
-        than the probe can shine through.",
-    mend: "Add a connective tissue graft now, or stage the implant.",
+    statement: long!(
+        "Add a connective tissue graft where thin gum shows at full smile, or stage the implant."
+    ),
+    why: long!(
+        "Thin gum recedes more readily after placing. Tissue from the palate makes it thicker than the probe can shine through."
+    ),
+    mend: long!("Add a connective tissue graft now, or stage the implant."),
     scale: Scale::Situations(&[
         when("tissue-now", "thin gum was thickened with the implant", Zone::Ideal),
         when("staged", "no implant stays in this thin gum today", Zone::Ideal),
@@ -45,10 +48,8 @@ pub(super) static RULE: Rule = Rule {
         says(
             Source::Cohort,
             Status::Confirmed,
-            "Kan 2010, \"Gingival biotype assessment in the esthetic zone: visual versus direct \
-            measurement\", IJPRD",
-            "thin is 1.0 mm or less (mean 1.06 +/- 0.27); the probe is reliable, the eye alone \
-            is not",
+            "Kan 2010, \"Gingival biotype assessment in the esthetic zone: visual versus direct measurement\", IJPRD",
+            "thin is 1.0 mm or less (mean 1.06 +/- 0.27); the probe is reliable, the eye alone is not",
         ),
         says(
             Source::Cohort,
