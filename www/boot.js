@@ -8,7 +8,8 @@ dataset.prose = new URL("./prose.json", import.meta.url).href;
 
 try {
   const { default: start } = await import("./app.js");
-  await start({ module_or_path: new URL("./app_bg.wasm", import.meta.url) });
+  const { share } = await import("./shared.js");
+  share(await start({ module_or_path: new URL("./app_bg.wasm", import.meta.url) }));
 } catch (error) {
   const sentence = document.createElement("p");
   sentence.setAttribute("role", "alert");

@@ -3,8 +3,9 @@
 // `call` is the name of a function that the module exports and `with` its arguments.
 
 import start, * as module from "./app.js";
+import { share } from "./shared.js";
 
-const ready = start({ module_or_path: new URL("./app_bg.wasm", import.meta.url) });
+const ready = start({ module_or_path: new URL("./app_bg.wasm", import.meta.url) }).then(share);
 
 self.addEventListener("message", async ({ data: { id, call, with: given = [] } }) => {
   try {
@@ -12,7 +13,7 @@ self.addEventListener("message", async ({ data: { id, call, with: given = [] } }
     if (typeof module[call] !== "function") {
       throw new Error(`found the call ${call}, expected a function that the module exports`);
     }
-    self.postMessage({ id, value: module[call](...given) });
+    self.postMessage({ id, value: await module[call](...given) });
   } catch (error) {
     self.postMessage({ id, fault: String(error) });
   }

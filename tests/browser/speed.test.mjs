@@ -2,7 +2,8 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import { browse, mounted, serve } from "./harness.mjs";
+import { browse, mounted, serve, visit } from "./harness.mjs";
+import { begin } from "./play.mjs";
 
 const TARGET_MS = 2500;
 // 1.6 Mbit/s with 150 ms until an answer begins, and a quarter of this machine's speed.
@@ -41,3 +42,33 @@ test("a first visit on a slow line and a slow machine is usable in 2.5 seconds",
     await served.end();
   }
 });
+
+test("nothing but the first part is fetched before the first case is on the bench", () =>
+  visit(async ({ page, requests }) => {
+    await begin(page);
+    await page.getByRole("link", { name: "First case, guided" }).click();
+    await page.locator(".board figure").first().waitFor();
+    await page.locator(".sheet .decision").first().waitFor();
+    const entry = await page.evaluate(() =>
+      [...document.querySelectorAll("link[href], script[src]")].map((one) => one.href || one.src));
+    // The rules and their texts may be on their way by now, and nothing else.
+    const after = requests.filter((url) => /\/(split_judging|prose)-/.test(url));
+    const before = requests.filter((url) => !after.includes(url)).slice(1);
+    for (const url of before) {
+      assert.ok(entry.includes(url) || /\/sets-/.test(url), `${url} was fetched too`);
+    }
+    assert.ok(before.length > 6, `${before.length} files`);
+  }));
+
+test("rules that do not arrive are said, the case goes on, and they can be fetched again", () =>
+  visit(async ({ page, context }) => {
+    const broken = (route) => route.fulfill({ status: 503, body: "" });
+    await context.route(/split_judging/, broken);
+    await begin(page);
+    await page.getByRole("link", { name: "First case, guided" }).click();
+    await page.getByRole("alert").filter({ hasText: "The rules could not be fetched" }).waitFor();
+    assert.ok(await page.locator(".sheet .decision").first().isVisible());
+    await context.unroute(/split_judging/, broken);
+    await page.getByRole("button", { name: "Fetch them again" }).click();
+    await page.getByRole("alert").waitFor({ state: "detached" });
+  }, { planted: /status code is not ok|status of 503|split_judging.*ERR_ABORTED/ }));

@@ -70,7 +70,11 @@ class Site(unittest.TestCase):
             self.assertIsNone(found, module.name)
 
     def test_the_first_visit_stays_within_its_budget(self):
-        first = ["index.html"] + [address[2:] for address in self.addresses]
+        # What the entry names, and the list of sets that the first case is chosen from; a browser
+        # test holds that nothing else is fetched before that case is on the bench.
+        sets = [file["path"] for file in self.files if file["path"].startswith("sets-")]
+        self.assertEqual(len(sets), 1)
+        first = ["index.html"] + [address[2:] for address in self.addresses] + sets
         self.assertLessEqual(sum(map(self.sent, first)), FIRST_VISIT)
 
     def test_everything_stays_within_its_budget(self):

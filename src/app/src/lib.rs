@@ -8,6 +8,7 @@ mod components;
 mod drag;
 mod effects;
 mod guide;
+mod judging;
 mod library;
 mod pages;
 pub mod parity;
@@ -36,8 +37,11 @@ pub fn start() {
 }
 
 /// The digest of [`parity::digest`], for the page and the worker to compute in the browser.
+///
+/// # Errors
+/// A sentence, where the judge cannot be fetched.
 #[wasm_bindgen]
-#[must_use]
-pub fn parity(first: u32, count: u32) -> String {
-    parity::digest(first, count)
+pub async fn parity(first: u32, count: u32) -> Result<String, String> {
+    let judging = judging::judging().await.map_err(|fault| fault.to_string())?;
+    Ok((judging.parity)(first, count))
 }

@@ -1,9 +1,9 @@
 //! Cases for the bench: generated from an address, or out of a shipped set.
 
+use crate::judging::Judging;
 use crate::route::{CaseRoute, From};
 use engine::cases;
 use engine::chart::{Address, Case};
-use engine::plan::Plan;
 use serde::Deserialize;
 use std::rc::Rc;
 
@@ -35,22 +35,27 @@ pub struct ShippedSet {
     pub addresses: Vec<Address>,
 }
 
-/// Opens a case with the sound plan that fixes its full mark; `Ok(None)` while its set is coming.
+/// Opens a case; `Ok(None)` while its set, or for a bare seed the judge, is coming.
 ///
 /// # Errors
 /// A sentence that says why it cannot be opened and what to do.
-pub fn open(asked: &CaseRoute, library: &Library) -> Result<Option<(Case, Option<Plan>)>, String> {
+pub fn open(
+    asked: &CaseRoute,
+    library: &Library,
+    judging: Option<Judging>,
+) -> Result<Option<Case>, String> {
     let case = match &asked.from {
-        From::Seed(seed) => cases::generate(*seed).map_err(|fault| fault.to_string())?,
+        From::Seed(seed) => match judging {
+            None => return Ok(None),
+            Some(judging) => (judging.generate)(*seed)?,
+        },
         From::Address(address) => cases::at(*address).map_err(|fault| fault.to_string())?,
         From::Set(name, place) => match of_set(name, *place, library)? {
             None => return Ok(None),
             Some(address) => cases::at(address).map_err(|fault| fault.to_string())?,
         },
     };
-    let reference =
-        cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
-    Ok(Some((case, reference)))
+    Ok(Some(case))
 }
 
 fn of_set(name: &str, place: usize, library: &Library) -> Result<Option<Address>, String> {

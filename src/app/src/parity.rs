@@ -35,7 +35,7 @@ fn one(seed: u32, into: &mut Fnv) {
     }
     let session = wander(case, u64::from(seed));
     drawing(&session, into);
-    let Some(debrief) = session.debrief() else {
+    let Some(debrief) = session.debrief(None) else {
         return into.text("no debrief");
     };
     into.number(hash_of(&debrief.verdicts));

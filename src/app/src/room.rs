@@ -1,15 +1,14 @@
 //! The room as a whole: head, place, foot.
 
-use crate::components::figure::hatchings_of_plots;
 use crate::effects;
+use crate::judging::judging;
 use crate::library::Library;
 use crate::pages::bench::BenchPage;
 use crate::pages::briefing::briefing;
 use crate::pages::home::home;
 use crate::pages::limits::limits;
-use crate::pages::protocol::{RulePage, protocol};
 use crate::prose::{Prose, use_prose};
-use crate::route::Route;
+use crate::route::{From, Route};
 use crate::store::{Action, Notation, Room as State};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -23,9 +22,13 @@ pub fn Room() -> Html {
         use_reducer(|| State::open(Route::read(&effects::fragment()), effects::was_briefed()));
     use_address(&room);
     use_library(&room);
-    // The long texts come once a case is on the bench or a rule is read: the first case never waits.
-    let prose =
-        use_prose(room.bench.is_some() || matches!(room.route, Route::Rule(_) | Route::Protocol));
+    // Rules and their long texts come once a case is on the bench or a rule is read: the first case
+    // never waits, unless its bare seed has to be searched.
+    let of_rules = matches!(room.route, Route::Rule(_) | Route::Protocol);
+    let searched = matches!(&room.route, Route::Case(asked) if matches!(asked.from, From::Seed(_)));
+    let on_bench = room.bench.is_some();
+    use_judge(&room, on_bench || of_rules || searched);
+    let prose = use_prose(on_bench || of_rules);
     let name = {
         let room = room.clone();
         let next = match room.notation {
@@ -40,7 +43,7 @@ pub fn Room() -> Html {
     };
     html! {
         <ContextProvider<Prose> context={prose.clone()}>
-            { hatchings_of_plots() }
+            { room.judging.map(|judging| (judging.hatchings)()) }
             <a class="skip" href="#room-place" onclick={Callback::from(|event: MouseEvent| { event.prevent_default(); effects::focus("room-place"); })}>{ "Skip to the case" }</a>
             <header class="room-head">
                 <a class="name" href="#/">{ "Wallwise" }</a>
@@ -75,15 +78,28 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
     }
     match &room.route {
         Route::Home | Route::Briefing => home(&room.library),
-        Route::Protocol => protocol(prose),
-        Route::Rule(id) => html! { <RulePage id={id.clone()} /> },
+        Route::Protocol => match room.judging {
+            Some(judging) => (judging.protocol)(prose),
+            None => waiting(room, "The rules are on their way."),
+        },
+        Route::Rule(id) => match room.judging {
+            Some(judging) => (judging.rule)(id.clone()),
+            None => waiting(room, "The rules are on their way."),
+        },
         Route::Limits => limits(),
         Route::Nowhere(why) => trouble(why),
-        Route::Case(_) => match (&room.bench, &room.trouble) {
-            (Some(bench), _) => html! { <BenchPage bench={bench.clone()} room={room.clone()} /> },
-            (None, Some(why)) => trouble(why),
-            (None, None) => html! { <p class="page">{ "The case is on its way." }</p> },
+        Route::Case(_) => match &room.bench {
+            Some(bench) => html! { <BenchPage bench={bench.clone()} room={room.clone()} /> },
+            None => waiting(room, "The case is on its way."),
         },
+    }
+}
+
+/// What stands where something is still to come, or did not.
+fn waiting(room: &State, says: &'static str) -> Html {
+    match &room.trouble {
+        Some(why) => trouble(why),
+        None => html! { <p class="page">{ says }</p> },
     }
 }
 
@@ -117,6 +133,20 @@ fn use_address(room: &UseReducerHandle<State>) {
                     listener.as_ref().unchecked_ref(),
                 );
             }
+        }
+    });
+}
+
+/// Fetches the judge once it is wanted.
+#[hook]
+fn use_judge(room: &UseReducerHandle<State>, wanted: bool) {
+    let room = room.clone();
+    use_effect_with((wanted, room.retries), move |(wanted, _)| {
+        if *wanted && room.judging.is_none() {
+            wasm_bindgen_futures::spawn_local(async move {
+                let judging = judging().await.map_err(|fault| fault.to_string());
+                room.dispatch(Action::Judge(judging));
+            });
         }
     });
 }

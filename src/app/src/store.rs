@@ -1,8 +1,10 @@
 //! The state of the room and the one function that changes it.
 
+use crate::judging::Judging;
 use crate::library::{self, Library};
 use crate::route::{CaseRoute, Route};
 use engine::plan::Refusal;
+use engine::rules::Rule;
 use engine::session::{Event, Session};
 use std::rc::Rc;
 use yew::Reducible;
@@ -18,6 +20,10 @@ pub struct Room {
     pub trouble: Option<String>,
     /// The shipped sets, once they have arrived.
     pub library: Library,
+    /// The judge, once it has arrived.
+    pub judging: Option<Judging>,
+    /// How often the judge was asked for again.
+    pub retries: u32,
     /// Whether the briefing has been read in this browser.
     pub briefed: bool,
     /// How teeth are named.
@@ -43,7 +49,7 @@ pub struct Bench {
     /// The choices that a drag is trying out.
     pub tried: Vec<Event>,
     /// The rule whose fault is lit in the figures.
-    pub lit: Option<&'static str>,
+    pub lit: Option<&'static Rule>,
     /// Why the last thing was refused.
     pub refusal: Option<Refusal>,
 }
@@ -65,11 +71,15 @@ pub enum Action {
     /// A drag tries a choice out, or lets go of it.
     Try(Vec<Event>),
     /// A fault is lit in the figures, or none.
-    Light(Option<&'static str>),
+    Light(Option<&'static Rule>),
     /// The same case once more, from the beginning.
     Again,
     /// The shipped sets arrived.
     Library(Library),
+    /// The judge arrived, or why it did not.
+    Judge(Result<Judging, String>),
+    /// The judge did not arrive, and is asked for again.
+    AskAgain,
     /// The briefing was read.
     Briefed,
     /// Teeth are named the other way.
@@ -85,6 +95,8 @@ impl Room {
             bench: None,
             trouble: None,
             library: Library::Coming,
+            judging: None,
+            retries: 0,
             briefed,
             notation: Notation::TwoDigits,
         };
@@ -105,9 +117,9 @@ impl Room {
 
     fn bring(&mut self, asked: CaseRoute) {
         self.bench = None;
-        match library::open(&asked, &self.library) {
-            Ok(Some((case, reference))) => {
-                let session = Session::open(case, reference, asked.mode);
+        match library::open(&asked, &self.library, self.judging) {
+            Ok(Some(case)) => {
+                let session = Session::open(case, asked.mode);
                 self.bench = Some(Rc::new(Bench {
                     asked,
                     session,
@@ -116,10 +128,18 @@ impl Room {
                     refusal: None,
                 }));
             }
-            // The set has not arrived yet; `Action::Library` tries again.
+            // The set or the judge has not arrived yet; its arrival tries again.
             Ok(None) => {}
             Err(why) => self.trouble = Some(why),
         }
+    }
+
+    /// Tries again to open what is asked for, now that something has arrived.
+    fn once_more(mut self) -> Self {
+        if let (Route::Case(asked), None) = (self.route.clone(), &self.bench) {
+            self.bring(asked);
+        }
+        self
     }
 
     fn with_bench(&self, change: impl FnOnce(&mut Bench)) -> Self {
@@ -152,12 +172,13 @@ impl Reducible for Room {
                 }
                 room
             }
-            Action::Library(library) => {
-                let mut room = Self { library, ..Self::clone(&self) };
-                if let (Route::Case(asked), None) = (self.route.clone(), &self.bench) {
-                    room.bring(asked);
-                }
-                room
+            Action::Library(library) => Self { library, ..Self::clone(&self) }.once_more(),
+            Action::Judge(Ok(judging)) => {
+                Self { judging: Some(judging), ..Self::clone(&self) }.once_more()
+            }
+            Action::Judge(Err(why)) => Self { trouble: Some(why), ..Self::clone(&self) },
+            Action::AskAgain => {
+                Self { trouble: None, retries: self.retries + 1, ..Self::clone(&self) }
             }
             Action::Briefed => Self { briefed: true, ..Self::clone(&self) },
             Action::Name(notation) => Self { notation, ..Self::clone(&self) },

@@ -4,15 +4,15 @@ use super::caution::caution;
 use super::verdict::VerdictView;
 use engine::debrief::Verdict;
 use engine::plan::Step;
-use engine::session::View;
+use engine::session::Session;
 use yew::prelude::*;
 
 /// In study mode the step before is explained as soon as it is carried out.
-pub fn last_verdicts(view: &View, due: Step) -> Html {
-    let last =
-        view.verdicts.iter().map(|verdict| verdict.rule.step).filter(|step| *step < due).max();
+pub fn last_verdicts(session: &Session, due: Step) -> Html {
+    let shown = session.verdicts();
+    let last = shown.iter().map(|verdict| verdict.rule.step).filter(|step| *step < due).max();
     let verdicts: Vec<&Verdict> =
-        view.verdicts.iter().filter(|verdict| Some(verdict.rule.step) == last).collect();
+        shown.iter().filter(|verdict| Some(verdict.rule.step) == last).collect();
     let Some(last) = last else {
         return Html::default();
     };

@@ -6,6 +6,7 @@ pub mod choice;
 pub mod corners;
 pub mod figure;
 pub mod handle;
+pub mod judged;
 pub mod known;
 pub mod last;
 pub mod number;

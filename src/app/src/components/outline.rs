@@ -53,19 +53,7 @@ pub fn OutlineField(props: &OutlineProps) -> Html {
     }
     let Some(outline) = props.outline.clone() else {
         let on_choose = props.on_choose.clone();
-        let begin = Callback::from(move |_: MouseEvent| {
-            if let Ok(outline) = Outline::new(START.to_vec()) {
-                begun.replace(true);
-                on_choose.emit(Value::Outline(outline));
-            }
-        });
-        let answers = html! {
-            <>
-                <button type="button" class="quiet" onclick={begin}>{ "Begin with a small patch" }</button>
-                <p class="reading">{ "Then drag its corners on the facial map, or give its edges here." }</p>
-            </>
-        };
-        return asked(props.entry, false, answers);
+        return not_drawn(props.entry, move || begun.replace(true), on_choose);
     };
     let set = {
         let (on_choose, wrong) = (props.on_choose.clone(), wrong.clone());
@@ -99,4 +87,25 @@ pub fn OutlineField(props: &OutlineProps) -> Html {
         </>
     };
     asked(props.entry, true, answers)
+}
+
+/// Before the first corner: a button that puts the patch down, once `begins` has taken note of it.
+fn not_drawn(
+    entry: &'static Entry,
+    begins: impl Fn() -> bool + 'static,
+    on_choose: Callback<Value>,
+) -> Html {
+    let begin = Callback::from(move |_: MouseEvent| {
+        if let Ok(outline) = Outline::new(START.to_vec()) {
+            begins();
+            on_choose.emit(Value::Outline(outline));
+        }
+    });
+    let answers = html! {
+        <>
+            <button type="button" class="quiet" onclick={begin}>{ "Begin with a small patch" }</button>
+            <p class="reading">{ "Then drag its corners on the facial map, or give its edges here." }</p>
+        </>
+    };
+    asked(entry, false, answers)
 }

@@ -1,7 +1,6 @@
 //! The sheet of decisions: the step that is due, what it is for, and its choices.
 
 use super::choice::{ClosedList, any_of, one_of};
-use super::last::last_verdicts;
 use super::number::Number;
 use super::outline::OutlineField;
 use super::words::words_of_step;
@@ -15,6 +14,8 @@ use yew::prelude::*;
 pub struct Sheet<'a> {
     /// What there is to show.
     pub view: &'a View,
+    /// What is said of the step before.
+    pub last: Html,
     /// Why the last thing was refused.
     pub refusal: Option<String>,
     /// Whether each step is talked through.
@@ -38,7 +39,7 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
     let missing = &props.view.missing;
     html! {
         <section class="sheet" aria-labelledby="sheet-title">
-            { last_verdicts(props.view, step) }
+            { props.last.clone() }
             <h2 id="sheet-title" tabindex="-1">{ step.label() }</h2>
             <p class="aim">{ step.aim() }</p>
             if props.guided { <p class="guide">{ guide::note(step) }</p> }

@@ -4,7 +4,7 @@ use super::figure::Drawing;
 use crate::prose::Prose;
 use crate::route::Route;
 use engine::debrief::{Verdict, asked, explain};
-use engine::rules::Zone;
+use engine::rules::{Rule, Zone};
 use yew::prelude::*;
 
 /// How wide a verdict's plot is laid out, CSS pixels.
@@ -20,7 +20,7 @@ pub struct VerdictProps {
     pub lit: bool,
     /// Told to light it, or to let go.
     #[prop_or_default]
-    pub on_light: Callback<Option<&'static str>>,
+    pub on_light: Callback<Option<&'static Rule>>,
 }
 
 impl PartialEq for VerdictProps {
@@ -61,8 +61,8 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
     let sources = long.map_or(&[][..], |long| &long.sources);
     let plot = plots::band_plot(rule, verdict.reading, PLOT);
     let light = {
-        let (on_light, lit, id) = (props.on_light.clone(), props.lit, rule.id);
-        Callback::from(move |_: MouseEvent| on_light.emit((!lit).then_some(id)))
+        let (on_light, lit) = (props.on_light.clone(), props.lit);
+        Callback::from(move |_: MouseEvent| on_light.emit((!lit).then_some(rule)))
     };
     let paragraph = |name: &str, text: &str| {
         if text.is_empty() {

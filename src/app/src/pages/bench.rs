@@ -1,7 +1,7 @@
 //! One case: board, sheet, what is known, and the debrief at its end.
 
-use super::debrief::DebriefView;
 use crate::components::board::board;
+use crate::components::judged;
 use crate::components::known::known;
 use crate::components::sheet::{Sheet, sheet};
 use crate::components::steps::steps;
@@ -57,9 +57,9 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                 { board(bench, &on_try, &on_do) }
                 <div class="side">
                     if over {
-                        <DebriefView bench={bench.clone()} room={props.room.clone()} />
+                        { judged::debrief(bench, &props.room) }
                     } else {
-                        { sheet(&Sheet { view: &view, refusal: bench.refusal.as_ref().map(ToString::to_string), guided: bench.asked.guided, on_do, on_try }) }
+                        { sheet(&Sheet { view: &view, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(ToString::to_string), guided: bench.asked.guided, on_do, on_try }) }
                     }
                     { known(&view) }
                 </div>

@@ -6,8 +6,9 @@ use crate::components::whole::whole;
 use crate::effects;
 use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
+use engine::cases;
 use engine::debrief::{Debrief, Group, RULE_SET, Verdict};
-use engine::plan::Step;
+use engine::plan::{Plan, Step};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -25,7 +26,12 @@ pub struct DebriefProps {
 pub fn DebriefView(props: &DebriefProps) -> Html {
     let bench = props.bench.clone();
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let debrief = use_memo(bench.session.events().len(), |_| bench.session.debrief());
+    let debrief = use_memo(bench.session.events().len(), |_| {
+        let case = bench.session.case();
+        let proof = cases::proof(case);
+        let reference = proof.and_then(|proof| Plan::from_draft(&proof.draft, case).ok());
+        bench.session.debrief(reference.as_ref())
+    });
     let Some(debrief) = debrief.as_ref() else {
         return Html::default();
     };
@@ -38,7 +44,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         Callback::from(move |_: MouseEvent| room.dispatch(Action::Again))
     };
     let verdict = |verdict: &Verdict| {
-        let lit = props.bench.lit == Some(verdict.rule.id);
+        let lit = props.bench.lit == Some(verdict.rule);
         html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {lit} on_light={light.clone()} /> }
     };
     let print = Callback::from(|_: MouseEvent| effects::print());

@@ -1,35 +1,117 @@
-//! The JavaScript that joins the page's module to the browser.
+//! The module cut in two, and the JavaScript that joins it to the browser.
 
 use std::fs;
 use std::path::Path;
 
 use wasm_bindgen_cli_support::Bindgen;
+use wasm_encoder::{Module, RawSection};
+use wasm_split_cli_support::{Options, transform};
+use wasmparser::{Parser, Payload};
 
 use super::asset::Asset;
 use crate::{Fault, Why};
 
-/// The module and its glue, `app.js` and `app_bg.wasm`, with whatever scripts the glue imports.
+/// The script that loads the later part, as the module names it.
+const LATER: &str = "./later.js";
+/// The script that hands the later part what it shares with the first; `www` has it.
+const SHARED: &str = "./shared.js";
+
+/// The module and its glue, `app.js` and `app_bg.wasm`, what is loaded later, and `later.js`, which
+/// loads it.
 pub fn bind(module: &Path, scratch: &Path) -> Result<Vec<Asset>, Fault> {
     // What an earlier build left there must not slip into this one.
     if scratch.exists() {
         fs::remove_dir_all(scratch).why(|| format!("cannot empty {}", scratch.display()))?;
     }
+    let (first, parts) = (scratch.join("first.wasm"), scratch.join("parts"));
+    split(module, &first, &parts)?;
+    let page = scratch.join("page");
     let mut bindgen = Bindgen::new();
     bindgen
-        .input_path(module)
+        .input_path(&first)
         .out_name("app")
         .typescript(false)
         // `www/boot.js` and `www/worker.js` name the module, so that its hashed name is in one place.
         .omit_default_module_path(true)
+        // The later part shares the table of functions with the first.
+        .keep_lld_exports(true)
         .remove_name_section(true)
         .remove_producers_section(true);
     bindgen
         .web(true)
-        .and_then(|bindgen| bindgen.generate(scratch))
+        .and_then(|bindgen| bindgen.generate(&page))
         .map_err(|error| {
             Fault::new(format!("cannot write the bindings of {}", module.display()))
                 .because(error.as_ref())
                 .hint("wasm-bindgen and wasm-bindgen-cli-support must be one version: Cargo.toml pins both")
         })?;
-    Asset::read_folder(scratch)
+    let mut assets = Asset::read_folder(&page)?;
+    for part in Asset::read_folder(&parts)? {
+        assets.push(match part.extension() {
+            "wasm" => Asset { bytes: bare(&part.bytes, &part.path)?, ..part },
+            _ => part,
+        });
+    }
+    Ok(assets)
+}
+
+/// Cuts the module where the page's sources say so: what is needed first, and the rest.
+fn split(module: &Path, first: &Path, parts: &Path) -> Result<(), Fault> {
+    let bytes = fs::read(module).why(|| format!("cannot read {}", module.display()))?;
+    fs::create_dir_all(parts).why(|| format!("cannot make {}", parts.display()))?;
+    let mut options = Options::new(&bytes);
+    options.output_dir = parts;
+    options.main_out_path = first;
+    options.link_name = LATER;
+    options.main_module = SHARED;
+    transform(options).map_err(|error| {
+        Fault::new(format!("cannot split {}", module.display()))
+            .because(error.as_ref())
+            .hint("wasm_split_helpers and wasm_split_cli_support go together: Cargo.toml pins both")
+    })?;
+    Ok(())
+}
+
+/// The module without names and the like: the bindings step drops them from the first part only.
+fn bare(module: &[u8], path: &str) -> Result<Vec<u8>, Fault> {
+    let mut kept = Module::new();
+    for payload in Parser::new(0).parse_all(module) {
+        let payload = payload.map_err(|error| {
+            Fault::new(format!("found no WebAssembly in {path}")).because(&error)
+        })?;
+        let named = matches!(payload, Payload::CustomSection(_));
+        if let Some((id, range)) = payload.as_section().filter(|_| !named) {
+            let bounds = usize::try_from(range.start).ok().zip(usize::try_from(range.end).ok());
+            let data = bounds.and_then(|(from, to)| module.get(from..to)).unwrap_or_default();
+            kept.section(&RawSection { id, data });
+        }
+    }
+    Ok(kept.finish())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wasm_encoder::{CustomSection, MemorySection, MemoryType};
+
+    #[test]
+    fn a_part_loses_its_names_and_keeps_the_rest() {
+        let mut memory = MemorySection::new();
+        memory.memory(MemoryType {
+            minimum: 1,
+            maximum: None,
+            memory64: false,
+            shared: false,
+            page_size_log2: None,
+        });
+        let mut plain = Module::new();
+        plain.section(&memory);
+        let mut named = Module::new();
+        named
+            .section(&memory)
+            .section(&CustomSection { name: "name".into(), data: (&[0_u8]).into() });
+        assert_eq!(bare(&named.finish(), "part.wasm").unwrap(), plain.finish());
+        let fault = bare(b"no module", "part.wasm").unwrap_err().to_string();
+        assert!(fault.contains("part.wasm"), "{fault}");
+    }
 }

@@ -73,6 +73,8 @@ fn flags(workspace: &Workspace) -> String {
         .map(PathBuf::from)
         .or_else(|| env::home_dir().map(|home| home.join(".cargo")));
     let mut flags: Vec<String> = given.into_iter().filter(|flags| !flags.is_empty()).collect();
+    // The split has to know every place in the module that names another.
+    flags.push("-Clink-arg=--emit-relocs".to_owned());
     let mut hide = |path: &Path, name: &str| {
         flags.push(format!("--remap-path-prefix={}={name}", path.display()));
     };

@@ -91,12 +91,15 @@ fn reference(from: &str, to: &str) -> Option<String> {
 }
 
 /// Where `reference` stands in `text` as a whole: `./app.js` is not in `./app.json`, nor in `../app.js`.
+/// A key (`"./later.js": …`) is what a module calls something, not where it is, and stays.
 fn places<'a>(text: &'a str, reference: &'a str) -> impl Iterator<Item = usize> + 'a {
     let part_of_name =
         |character: char| character.is_ascii_alphanumeric() || "._-/".contains(character);
     text.match_indices(reference).map(|(at, _)| at).filter(move |&at| {
+        let after = &text[at + reference.len()..];
         !text[..at].ends_with(part_of_name)
-            && !text[at + reference.len()..].starts_with(part_of_name)
+            && !after.starts_with(part_of_name)
+            && !after.starts_with("\":")
     })
 }
 
@@ -161,5 +164,12 @@ mod tests {
         assert_eq!(reference("icons/a.svg", "icons/b.svg").as_deref(), Some("./b.svg"));
         assert_eq!(reference("icons/a.svg", "boot.js"), None);
         assert_eq!(replace("../a.js ./a.js", "./a.js", "./b.js"), "../a.js ./b.js");
+    }
+
+    #[test]
+    fn what_a_module_calls_another_stays_while_its_address_follows() {
+        let glue = r#"import * as it from "./a.js"; return { "./a.js": it };"#;
+        let after = r#"import * as it from "./b.js"; return { "./a.js": it };"#;
+        assert_eq!(replace(glue, "./a.js", "./b.js"), after);
     }
 }

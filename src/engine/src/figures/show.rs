@@ -8,7 +8,7 @@ use crate::plan::{
     Decision, Draft, Flap, FlapRaised, Graft, GraftAndMembrane, Implant, Kind, Membrane, Plan,
     Releases, is_asked,
 };
-use crate::rules::{self, Known};
+use crate::rules::{Known, Rule};
 use crate::units::{Deg, Mm, Mm3};
 
 /// What a figure is asked to show.
@@ -25,8 +25,8 @@ pub struct Show<'a> {
     pub known: &'a Known<'a>,
     /// Whether everything true is shown, seen or not: the debrief.
     pub reveal: bool,
-    /// Id of the rule whose fault is lit.
-    pub lit: Option<&'a str>,
+    /// The rule whose fault is lit.
+    pub lit: Option<&'static Rule>,
     /// How wide the figure will be drawn, in CSS pixels: letters and stipple are sized for it. What
     /// is drawn, in millimetres, does not depend on it.
     pub px: f64,
@@ -35,7 +35,7 @@ pub struct Show<'a> {
 impl Show<'_> {
     /// Whether a fault that is lit is about this part of a drawing.
     pub(super) fn lights(&self, part: Part) -> bool {
-        self.lit.and_then(rules::find).is_some_and(|rule| part.is_of(rule))
+        self.lit.is_some_and(|rule| part.is_of(rule))
     }
 
     /// The plan with what is chosen but not carried out. Only what has a place in a drawing is

@@ -44,6 +44,13 @@ pub struct Rule {
     pub measure: fn(&Judging<'_>) -> Option<Reading>,
 }
 
+impl PartialEq for Rule {
+    /// A rule is its id: the registry holds each once.
+    fn eq(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+}
+
 /// What readings are judged by.
 #[derive(Debug, Clone, Copy)]
 pub enum Scale {

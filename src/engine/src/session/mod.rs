@@ -36,7 +36,6 @@ pub enum Mode {
 #[derive(Debug, Clone)]
 pub struct Session {
     case: Case,
-    reference: Option<Plan>,
     mode: Mode,
     draft: Draft,
     plan: Plan,
@@ -45,12 +44,11 @@ pub struct Session {
 }
 
 impl Session {
-    /// Opens a case. `reference` is a sound plan of it, by which the full mark is fixed.
+    /// Opens a case.
     #[must_use]
-    pub const fn open(case: Case, reference: Option<Plan>, mode: Mode) -> Self {
+    pub const fn open(case: Case, mode: Mode) -> Self {
         Self {
             case,
-            reference,
             mode,
             draft: Draft::empty(),
             plan: Plan {
@@ -102,13 +100,8 @@ impl Session {
     ///
     /// # Errors
     /// The place of the first event that was refused, and why.
-    pub fn replay(
-        case: Case,
-        reference: Option<Plan>,
-        mode: Mode,
-        events: &[Event],
-    ) -> Result<Self, (usize, Refusal)> {
-        let mut session = Self::open(case, reference, mode);
+    pub fn replay(case: Case, mode: Mode, events: &[Event]) -> Result<Self, (usize, Refusal)> {
+        let mut session = Self::open(case, mode);
         for (place, event) in events.iter().enumerate() {
             session.apply(event.clone()).map_err(|refusal| (place, refusal))?;
         }
@@ -192,10 +185,11 @@ impl Session {
         }
     }
 
-    /// The debrief; `None` before the end.
+    /// The debrief; `None` before the end. `reference` is a sound plan of the case, by which the full
+    /// mark is fixed.
     #[must_use]
-    pub fn debrief(&self) -> Option<Debrief> {
-        self.is_over().then(|| debrief::debrief(&self.case, &self.plan, self.reference.as_ref()))
+    pub fn debrief(&self, reference: Option<&Plan>) -> Option<Debrief> {
+        self.is_over().then(|| debrief::debrief(&self.case, &self.plan, reference))
     }
 
     /// What page and tool show.

@@ -4,7 +4,7 @@ use crate::rules::trial::Trial;
 
 /// Answers and carries out everything, step by step, as a learner would.
 fn played(trial: &Trial, mode: Mode) -> Session {
-    let mut session = Session::open(trial.case.clone(), None, mode);
+    let mut session = Session::open(trial.case.clone(), mode);
     while let Some(step) = session.due() {
         for entry in Decision::ALL.iter().filter(|entry| entry.step == step) {
             if let Some(value) = trial.draft.value(entry.decision) {
@@ -18,7 +18,7 @@ fn played(trial: &Trial, mode: Mode) -> Session {
 
 #[test]
 fn a_step_with_an_undecided_choice_cannot_be_carried_out() {
-    let mut session = Session::open(Trial::plain().case, None, Mode::Study);
+    let mut session = Session::open(Trial::plain().case, Mode::Study);
     let refused = session.apply(Event::CarryOut(Step::Chart)).unwrap_err();
     assert!(
         matches!(refused, Refusal::Undecided { ref missing, .. } if missing.contains(&Decision::Drugs))
@@ -29,7 +29,7 @@ fn a_step_with_an_undecided_choice_cannot_be_carried_out() {
 #[test]
 fn steps_come_in_order_and_the_past_is_kept() {
     let trial = Trial::plain();
-    let mut session = Session::open(trial.case.clone(), None, Mode::Study);
+    let mut session = Session::open(trial.case.clone(), Mode::Study);
     let early = session.apply(Event::CarryOut(Step::Flap)).unwrap_err();
     assert_eq!(early, Refusal::OutOfOrder { asked: Step::Flap, due: Some(Step::Chart) });
     let session = played(&trial, Mode::Study);
@@ -47,20 +47,20 @@ fn an_attempt_replays_to_the_same_debrief() {
     let text = serde_json::to_string(&attempt).unwrap();
     let read: Attempt = serde_json::from_str(&text).unwrap();
     let events = read.read_events().unwrap();
-    let again = Session::replay(trial.case, None, read.mode, &events).unwrap();
+    let again = Session::replay(trial.case, read.mode, &events).unwrap();
     assert_eq!(Attempt::of(&again), attempt);
-    assert!(again.debrief().is_some());
+    assert!(again.debrief(None).is_some());
 }
 
 #[test]
 fn assessment_holds_every_verdict_back_until_the_end() {
     let trial = Trial::plain();
-    let mut session = Session::open(trial.case.clone(), None, Mode::Assessment);
+    let mut session = Session::open(trial.case.clone(), Mode::Assessment);
     for decision in [Decision::Requests, Decision::Drugs, Decision::Advices] {
         session.apply(Event::Choose(decision, trial.draft.value(decision).cloned())).unwrap();
     }
     session.apply(Event::CarryOut(Step::Chart)).unwrap();
-    assert!(session.verdicts().is_empty() && session.debrief().is_none());
+    assert!(session.verdicts().is_empty() && session.debrief(None).is_none());
 }
 
 #[test]

@@ -2,7 +2,6 @@
 
 use super::{Report, Session, history_lines, reports};
 use crate::chart::Fact;
-use crate::debrief::Verdict;
 use crate::plan::{Decision, Entry, Refusal, Step, Value, steps};
 use crate::rules::{Knowledge, Known};
 
@@ -65,8 +64,6 @@ pub struct View {
     pub reports: Vec<Report>,
     /// Facts seen, with their sources.
     pub known: Vec<KnownFact>,
-    /// Verdicts that may be shown now.
-    pub verdicts: Vec<Verdict>,
 }
 
 impl View {
@@ -116,6 +113,5 @@ pub(super) fn view(session: &Session) -> View {
             .map(|fact| KnownFact { fact: *fact, knowledge: known.fact(*fact) })
             .filter(|known| matches!(known.knowledge, Knowledge::Seen(_)))
             .collect(),
-        verdicts: session.verdicts(),
     }
 }

@@ -14,7 +14,7 @@ use rand_chacha::rand_core::{Rng, SeedableRng};
 #[must_use]
 pub fn wander(case: Case, seed: u64) -> Session {
     let mut chance = Chance(ChaCha8Rng::seed_from_u64(seed));
-    let mut session = Session::open(case, None, Mode::Study);
+    let mut session = Session::open(case, Mode::Study);
     while let Some(step) = session.due() {
         let choices = chance.below(2) == 0;
         for entry in Decision::ALL.iter().filter(|entry| entry.step == step) {
@@ -114,7 +114,7 @@ mod tests {
                     assert!(value.is_finite(), "{}: {value} at seed {seed}", verdict.rule.id);
                 }
             }
-            let percent = session.debrief().and_then(|debrief| debrief.mark.percent());
+            let percent = session.debrief(None).and_then(|debrief| debrief.mark.percent());
             assert!(percent.is_none_or(|percent| (0.0..=100.0).contains(&percent)), "seed {seed}");
         }
     }

@@ -1,6 +1,7 @@
 //! What is drawn when, and how.
 
 use super::*;
+use crate::rules;
 
 #[test]
 fn a_defect_is_drawn_once_it_has_been_seen_and_not_before() {
@@ -114,14 +115,13 @@ fn the_lit_rule_shows_in_the_ink_of_faults() {
         lit: id,
         px: 360.0,
     };
-    let rule = crate::rules::all()
+    let rule = rules::all()
         .find(|rule| rule.reads.contains(&Decision::MembraneOutline))
         .expect("a rule reads the membrane's outline");
     let faults = |show: &Show<'_>| {
         facial_map(show).items.iter().filter(|item| ink(item) == Ink::Fault).count()
     };
-    assert!(faults(&lit(Some(rule.id))) > faults(&lit(None)));
-    assert_eq!(faults(&lit(Some("no-such-rule"))), faults(&lit(None)));
+    assert!(faults(&lit(Some(rule))) > faults(&lit(None)));
 }
 
 #[test]
@@ -149,8 +149,8 @@ fn a_canal_is_named_with_its_distance_and_lit_with_its_rule() {
         })
     };
     assert!(inked(&figure, Ink::Words));
-    assert!(inked(&section(&show(Some("drill-too-near-the-canal"))), Ink::Fault));
-    assert!(inked(&section(&show(Some("gap-too-narrow"))), Ink::Words));
+    assert!(inked(&section(&show(rules::find("drill-too-near-the-canal"))), Ink::Fault));
+    assert!(inked(&section(&show(rules::find("gap-too-narrow"))), Ink::Words));
 }
 
 #[test]

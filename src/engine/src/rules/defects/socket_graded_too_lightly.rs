@@ -94,8 +94,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
     })
 }
 
-/// From the level of the twin's margin, which stands for the line between the neighbours' margins,
-/// down to the facial crest as it is now.
+/// From the twin's margin, which stands for the neighbours' line, to the facial crest as it is.
 fn sounding(site: &Site, crest_loss: f64) -> f64 {
     crest_loss - (site.soft.margin_z - site.soft.margin_below_twin).get()
 }
@@ -118,7 +117,7 @@ fn grade(sounding: f64, walls: usize) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::trial::Trial;
+    use crate::{rules::trial::Trial, units::Mm};
 
     #[test]
     fn grades_change_at_three_five_and_eight() {
@@ -139,8 +138,8 @@ mod tests {
     fn recession_does_not_hide_a_loss_of_height() {
         let mut site = Trial::plain().case.site;
         assert!((sounding(&site, 0.0) - 3.0).abs() < 1e-9);
-        site.soft.margin_z = crate::units::Mm::new(-1.0);
-        site.soft.margin_below_twin = crate::units::Mm::new(2.0);
+        site.soft.margin_z = Mm::new(-1.0);
+        site.soft.margin_below_twin = Mm::new(2.0);
         assert!((sounding(&site, 2.0) - 5.0).abs() < 1e-9);
     }
 

@@ -1,0 +1,37 @@
+//! What the judge says of the case on the bench, once the rules are here.
+
+use crate::store::{Action, Bench, Room};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// The debrief, or that it is still to come.
+pub fn debrief(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Html {
+    match (room.judging, &room.trouble) {
+        (Some(judging), _) => (judging.debrief)(bench.clone(), room.clone()),
+        (None, Some(why)) => no_judge(why, room),
+        (None, None) => html! { <p>{ "The rules are on their way." }</p> },
+    }
+}
+
+/// What study mode says of the step before.
+pub fn last(bench: &Bench, room: &UseReducerHandle<Room>) -> Html {
+    match (bench.session.due(), room.judging, &room.trouble) {
+        (Some(due), Some(judging), _) => (judging.last)(&bench.session, due),
+        (_, None, Some(why)) => no_judge(why, room),
+        _ => Html::default(),
+    }
+}
+
+/// Why no verdicts are shown, and a way to them.
+fn no_judge(why: &str, room: &UseReducerHandle<Room>) -> Html {
+    let again = {
+        let room = room.clone();
+        Callback::from(move |_: MouseEvent| room.dispatch(Action::AskAgain))
+    };
+    html! {
+        <div class="wrong" role="alert">
+            <p>{ why.to_owned() }</p>
+            <button type="button" class="quiet" onclick={again}>{ "Fetch them again" }</button>
+        </div>
+    }
+}

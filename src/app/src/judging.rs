@@ -1,0 +1,85 @@
+//! The judge and what leans on it: rules, proofs, debriefs, the protocol. The build splits it off the
+//! module, and the room fetches it once a case or a rule is asked for: the first case never waits.
+
+use crate::components::figure::hatchings_of_plots;
+use crate::components::last::last_verdicts;
+use crate::pages::debrief::DebriefView;
+use crate::pages::protocol::{RulePage, protocol};
+use crate::parity::digest;
+use crate::prose::Prose;
+use crate::store::{Bench, Room};
+use core::fmt;
+use engine::cases;
+use engine::chart::Case;
+use engine::plan::Step;
+use engine::session::Session;
+use std::rc::Rc;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+use yew::prelude::*;
+
+/// Everything that the room asks of the judge. What is named here and nowhere else comes with it.
+#[derive(Clone, Copy)]
+pub struct Judging {
+    /// The case of a seed: a search, which keeps a case only with a plan that every rule calls sound.
+    pub generate: fn(u64) -> Result<Case, String>,
+    /// What study mode says of the step before the one that is due.
+    pub last: fn(&Session, Step) -> Html,
+    /// The debrief.
+    pub debrief: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
+    /// Every rule.
+    pub protocol: fn(&Prose) -> Html,
+    /// One rule in full, by its id.
+    pub rule: fn(String) -> Html,
+    /// The hatchings of the plots beside verdicts.
+    pub hatchings: fn() -> Html,
+    /// The digest that parity is held by.
+    pub parity: fn(u32, u32) -> String,
+}
+
+impl fmt::Debug for Judging {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("Judging")
+    }
+}
+
+impl PartialEq for Judging {
+    /// There is one judge.
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
+}
+
+/// Why the judge is not there.
+#[derive(Debug)]
+pub struct NoJudge;
+
+impl From<SplitLoaderError> for NoJudge {
+    fn from(_: SplitLoaderError) -> Self {
+        Self
+    }
+}
+
+impl fmt::Display for NoJudge {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(
+            "The rules could not be fetched: check the connection. The case goes on without verdicts until they are here.",
+        )
+    }
+}
+
+/// Fetches the judge, once for the whole page.
+///
+/// # Errors
+/// [`NoJudge`]; the next call tries again.
+#[wasm_split(judging, fallible)]
+pub fn judging() -> Result<Judging, NoJudge> {
+    Ok(Judging {
+        generate: |seed| cases::generate(seed).map_err(|fault| fault.to_string()),
+        last: last_verdicts,
+        debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
+        protocol,
+        rule: |id| html! { <RulePage {id} /> },
+        hatchings: hatchings_of_plots,
+        parity: digest,
+    })
+}
