@@ -22,7 +22,7 @@ pub(super) static RULE: Rule = Rule {
         when("staged", "the facial wall is open and no implant stays today", Zone::Ideal),
         when(
             "repaired-with-contour-and-tissue",
-            "the open wall was repaired with a contour layer and a connective tissue graft",
+            "a V- or U-shaped defect was repaired with a contour layer and a connective tissue graft",
             Zone::Debated,
         ),
         when(
@@ -40,11 +40,7 @@ pub(super) static RULE: Rule = Rule {
             "an implant stays behind a U-shaped defect without contour layer and tissue graft together",
             Zone::Compromising,
         ),
-        when(
-            "wide-defect-without-tissue",
-            "an implant stays behind a defect that reaches the neighbours, without contour layer and tissue graft together",
-            Zone::Compromising,
-        ),
+        when("wide-defect", "an implant stays behind a loss to the neighbours", Zone::Compromising),
     ]),
     agreement: Agreement::Contested,
     positions: Some(Positions {
@@ -102,9 +98,10 @@ fn measure(judging: &Judging<'_>) -> Option<Reading> {
     let contour = ask::has_contour_layer(plan);
     let repaired = contour || (plan.graft_laid().is_some() && plan.membrane().is_some());
     situation(match defect {
+        // The series that speaks for one stage holds V- and U-shaped defects only.
+        DefectKind::LostWall => "wide-defect",
         _ if contour && ask::has_tissue_graft(plan) => "repaired-with-contour-and-tissue",
         DefectKind::DehiscenceU => "broad-defect-without-tissue",
-        DefectKind::LostWall => "wide-defect-without-tissue",
         _ if repaired => "narrow-defect-repaired",
         _ => "narrow-defect-left",
     })
@@ -125,14 +122,15 @@ mod tests {
     }
 
     #[test]
-    fn nothing_but_contour_and_tissue_together_opens_the_debate_for_broad_defects() {
-        for kind in [DefectKind::DehiscenceU, DefectKind::LostWall] {
+    fn contour_and_tissue_together_open_the_debate_unless_the_loss_reaches_the_neighbours() {
+        let (broad, wide) = (DefectKind::DehiscenceU, DefectKind::LostWall);
+        for (kind, zone) in [(broad, Zone::Debated), (wide, Zone::Compromising)] {
             let mut trial = open_wall(kind);
             trial.keys(&[("tissue-graft", "now"), ("flap-design", "envelope")]);
             trial.keys(&[("papillae", "left"), ("periosteal-release", "no")]);
             trial.outline(Decision::FlapOutline, &[[-40, -10], [40, -10], [40, 90], [-40, 90]]);
             trial.number(Decision::ContourLayer, 20);
-            assert_eq!(trial.zone(&RULE), Some(Zone::Debated), "{kind:?}");
+            assert_eq!(trial.zone(&RULE), Some(zone), "{kind:?}");
             trial.number(Decision::ContourLayer, 0);
             assert_eq!(trial.zone(&RULE), Some(Zone::Compromising), "{kind:?}");
         }
