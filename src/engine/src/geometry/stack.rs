@@ -147,35 +147,34 @@ impl Stack {
     #[must_use]
     pub fn line(&self, from: V3, step: V3) -> Intervals {
         let mut met = Intervals::empty();
+        let parts = self.parts(from, step);
+        let [(a, b), (c, d)] = if step.z < 0.0 { [parts[1], parts[0]] } else { parts };
+        met.append(a, b);
+        met.append(c, d);
+        met
+    }
+
+    /// The same in two parts that do not overlap: where it lies in the frusta, and in the cap. A part
+    /// that begins where it ends is empty.
+    #[must_use]
+    pub fn parts(&self, from: V3, step: V3) -> [(f64, f64); 2] {
+        const NOWHERE: (f64, f64) = (0.0, 0.0);
         let Some((first, last)) = self.hull(from, step) else {
-            return met;
+            return [NOWHERE; 2];
         };
         if step.z.abs() < 1e-12 {
             let share = self.share(from.z);
             let chord = within_circle(from, step, share, first, last);
-            met.append(chord.map_or(0.0, |c| c.0), chord.map_or(0.0, |c| c.1));
-            return met;
+            return [chord.unwrap_or(NOWHERE), NOWHERE];
         }
         let Some((cap, frusta)) = self.pieces.split_last() else {
-            return met;
+            return [NOWHERE; 2];
         };
         let slowness = 1.0 / step.z;
         let pass = |piece: &Piece| piece.passed(from, slowness, first, last);
         let in_cap = pass(cap).and_then(|(t0, t1)| cap.line(from, step, t0, t1));
-        if step.z < 0.0
-            && let Some((t0, t1)) = in_cap
-        {
-            met.append(t0, t1);
-        }
-        if let Some((t0, t1)) = self.in_frusta(frusta, from, step, pass) {
-            met.append(t0, t1);
-        }
-        if step.z > 0.0
-            && let Some((t0, t1)) = in_cap
-        {
-            met.append(t0, t1);
-        }
-        met
+        let in_frusta = self.in_frusta(frusta, from, step, pass);
+        [in_frusta.unwrap_or(NOWHERE), in_cap.unwrap_or(NOWHERE)]
     }
 
     /// Where the line lies in the frusta, which together are convex.

@@ -128,8 +128,8 @@ fn common(ground: &Ground, root: &Stack, implant: &Cone, level: f64) -> f64 {
         let Some((from, to)) = below(start - level, rate, implant.length) else {
             continue;
         };
-        for part in root.line(origin + side * near, along + side * slope).as_slice() {
-            let (a, b) = (part.from.max(from), part.to.min(to));
+        for (enters, leaves) in root.parts(origin + side * near, along + side * slope) {
+            let (a, b) = (enters.max(from), leaves.min(to));
             if a < b {
                 let (p, q) = (implant.radius(a), implant.radius(b));
                 sum += (b - a) * (p * p + p * q + q * q) / 3.0;

@@ -3,6 +3,7 @@
 use crate::chart::{Case, Fact, Source};
 use crate::plan::Plan;
 use crate::plan::choices::SocketProbing;
+use core::cell::OnceCell;
 
 /// The standing of a fact at the end of what has been carried out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,18 +35,27 @@ impl Knowledge {
 pub struct Known<'a> {
     case: &'a Case,
     plan: &'a Plan,
+    kept: [OnceCell<Knowledge>; Fact::ALL.len()],
 }
 
 impl<'a> Known<'a> {
     /// Of this plan on this case.
     #[must_use]
     pub const fn of(case: &'a Case, plan: &'a Plan) -> Self {
-        Self { case, plan }
+        Self { case, plan, kept: [const { OnceCell::new() }; Fact::ALL.len()] }
     }
 
     /// The standing of a fact.
     #[must_use]
     pub fn fact(&self, fact: Fact) -> Knowledge {
+        // Most facts are asked for by many rules.
+        match self.kept.get(fact as usize) {
+            Some(kept) => *kept.get_or_init(|| self.standing(fact)),
+            None => self.standing(fact),
+        }
+    }
+
+    fn standing(&self, fact: Fact) -> Knowledge {
         let sources =
             || fact.shown_by().iter().copied().filter(|source| self.can_show(*source, fact));
         if let Some(source) = sources().find(|source| self.has_used(*source, fact)) {

@@ -1,0 +1,119 @@
+//! How fast the engine is, as times and as ratios to a mesh boolean in the same run:
+//! `cargo bench -p tests`. A ratio holds on any machine; the times are this one's.
+
+mod mesh;
+mod subjects;
+
+use criterion::{BatchSize, Criterion};
+use engine::debrief;
+use engine::figures::{self, Show};
+use engine::measure::{Ground, Measurements};
+use engine::rules::Known;
+use serde_json::Value;
+use std::hint::black_box;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+use subjects::Subject;
+
+/// Each row of the table: what is timed, and the most that it may take natively, microseconds.
+const ROWS: &[(&str, Option<f64>)] = &[
+    ("mesh boolean: gap volume", None),
+    ("engine: gap volume", None),
+    ("judge one plan", Some(50.0)),
+    ("judge one plan on a known site", Some(50.0)),
+    ("one frame of a drag: four figures", Some(8000.0)),
+    ("one fresh case with its proof", None),
+];
+
+fn main() {
+    let place = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bench");
+    let mut criterion = Criterion::default()
+        .output_directory(&place)
+        .warm_up_time(Duration::from_millis(500))
+        .measurement_time(Duration::from_secs(3))
+        .configure_from_args();
+    let subjects = subjects::subjects();
+    meshes(&mut criterion, &subjects);
+    judging(&mut criterion, &subjects);
+    drawing(&mut criterion, &subjects);
+    criterion.bench_function(ROWS[5].0, |bench| {
+        let mut seeds = (0_u64..).map(|seed| seed % 200);
+        bench.iter_batched(
+            || seeds.next(),
+            |seed| seed.map(engine::cases::generate),
+            BatchSize::SmallInput,
+        );
+    });
+    criterion.final_summary();
+    table(&place);
+}
+
+/// Calls `what` with one subject after the other, so that a row is their mean.
+fn over(criterion: &mut Criterion, row: usize, subjects: &[Subject], what: impl Fn(&Subject)) {
+    criterion.bench_function(ROWS[row].0, |bench| {
+        let mut round = subjects.iter().cycle();
+        bench.iter_batched(|| round.next(), |subject| subject.map(&what), BatchSize::SmallInput);
+    });
+}
+
+fn meshes(criterion: &mut Criterion, subjects: &[Subject]) {
+    over(criterion, 0, subjects, |subject| {
+        black_box(subject.bodies.gap_volume());
+    });
+    over(criterion, 1, subjects, |subject| {
+        black_box(Measurements::of(&subject.case, &subject.plan).gap_volume());
+    });
+}
+
+fn judging(criterion: &mut Criterion, subjects: &[Subject]) {
+    over(criterion, 2, subjects, |subject| {
+        black_box(debrief::judge(&subject.case, &subject.plan));
+    });
+    let grounds: Vec<(Ground, &Subject)> =
+        subjects.iter().map(|subject| (Ground::of(&subject.case.site), subject)).collect();
+    criterion.bench_function(ROWS[3].0, |bench| {
+        let mut round = grounds.iter().cycle();
+        bench.iter_batched(
+            || round.next(),
+            |one| {
+                one.map(|(ground, subject)| {
+                    debrief::judge_by(&Measurements::on(ground, &subject.case, &subject.plan))
+                })
+            },
+            BatchSize::SmallInput,
+        );
+    });
+}
+
+fn drawing(criterion: &mut Criterion, subjects: &[Subject]) {
+    over(criterion, 4, subjects, |Subject { case, plan, draft, .. }| {
+        let known = Known::of(case, plan);
+        let show = Show { case, plan, draft, known: &known, reveal: false, lit: None, px: 360.0 };
+        black_box(figures::facial_map(&show));
+        black_box(figures::section(&show));
+        black_box(figures::gap_clock(&show));
+        black_box(figures::gap_profile(&show));
+    });
+}
+
+/// What criterion left of each row, beside the mesh boolean's time in the same run.
+fn table(place: &Path) {
+    let mesh = micros(place, ROWS[0].0);
+    let mut out = std::io::stdout();
+    for (name, most) in ROWS {
+        let Some(time) = micros(place, name) else { continue };
+        let ratio =
+            mesh.map_or(String::new(), |mesh| format!("1/{:.1} of the mesh boolean", mesh / time));
+        let asked = most.map_or(String::new(), |most| format!("at most {most} asked"));
+        let _ = writeln!(out, "{name:<40} {time:>10.1} microseconds  {ratio:<32} {asked}");
+    }
+}
+
+/// The median of a row, microseconds.
+fn micros(place: &Path, name: &str) -> Option<f64> {
+    let folder: PathBuf = place.join(name.replace(':', "_"));
+    let text = std::fs::read_to_string(folder.join("new/estimates.json")).ok()?;
+    let read: Value = serde_json::from_str(&text).ok()?;
+    Some(read["median"]["point_estimate"].as_f64()? / 1000.0)
+}
