@@ -10,6 +10,8 @@ from pathlib import Path
 import numpy as np
 from scipy.integrate import dblquad, quad
 
+import models
+
 PAIRS = Path(os.environ.get("WALLWISE_PAIRS", Path(__file__).parents[2] / "target/outside/pairs"))
 LEAST = 60
 CLOSE = 1e-6
@@ -129,6 +131,7 @@ FORMS = {
     ),
     "facial-t": lambda form: developed(form["walls"]["facial"], 0.0, form["walls"]["level"]),
     "oral-t": oral_t,
+    "seating-torque": lambda form: models.of_moment(form["moment"], form["density"], form["bed"]),
 }
 
 

@@ -16,10 +16,17 @@ from collections import defaultdict
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 
+import faces
+import flaps
 import lengths
 import maps
+import models
 import solids
 import threads
+import walls
+
+# Where the functions of expressions are.
+FUNCTIONS = (maps, lengths, faces, walls, flaps, models)
 
 # Absolute, relative: a difference within either passes. Sections of meshes have the area of the body's,
 # and no mesh of a body as wide as these departs from it by more than 0.002 mm; the rest is the promise.
@@ -28,12 +35,16 @@ TOLERANCE = {
     "mm2": (0.1, 0.005),
     "mm": (0.02, 0.0),
     "degrees": (0.01, 0.0),
+    "": (0.0005, 0.005),
+    "Ncm": (0.1, 0.005),
+    "N": (0.0005, 0.005),
 }
 
 
 # The orifice is a polygon of 48 corners at even angles inside its section; for sections twice as long
 # as wide that is up to 0.9 % of the area (0.28 % for a circle).
-OF_MEASURE = {"orifice-area": (0.1, 0.009)}
+# The engine looks at 90 levels of the root, so that each end of a stretch may lie half a level off.
+OF_MEASURE = {"orifice-area": (0.1, 0.009), "root-between-cortices": (1.01 / 90, 0.0)}
 
 
 class Reader:
@@ -60,6 +71,10 @@ class Reader:
     def solid(self, node):
         return self.export.evaluate(self.spelled(node))
 
+    def evaluate(self, text):
+        """A solid from an expression in words."""
+        return self.solid(ast.parse(text, mode="eval").body)
+
     def value(self, text):
         call = ast.parse(text, mode="eval").body
         return self.number(call)
@@ -72,6 +87,8 @@ class Reader:
             ]
         if isinstance(node, ast.Constant):
             return float(node.value)
+        if isinstance(node, ast.Name):
+            return models.quantity(self, node.id)
         if isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.USub):
             return -self.number(node.operand)
         name, given = node.func.id, node.args
@@ -80,10 +97,9 @@ class Reader:
         if name in ("engaged", "facing", "open"):
             areas = self.areas(given[1])
             return areas[("engaged", "facing", "open").index(name)]
-        if hasattr(maps, name):
-            return getattr(maps, name)(self, *given)
-        if hasattr(lengths, name):
-            return getattr(lengths, name)(self, *given)
+        for module in FUNCTIONS:
+            if hasattr(module, name):
+                return getattr(module, name)(self, *given)
         raise solids.Fault(f"cannot read '{name}'")
 
     def areas(self, bone_node):
@@ -107,7 +123,8 @@ def check(folder):
     reader = Reader(export)
     for primitive in export.recipe["primitives"]:
         tight = export.tight(primitive["name"])
-        rows.append(("watertight", "", 1.0, float(tight), "" if tight else primitive["name"]))
+        rows.append(("watertight", "closed", 1.0, float(tight), "" if tight else primitive["name"]))
+    rows.append(("lines-of-the-ridge", "mm", 0.0, faces.lines_of_the_mesh(export), ""))
     for entry in export.recipe["measurements"]:
         try:
             outside = reader.value(entry["expression"])
@@ -121,12 +138,16 @@ def check(folder):
 
 
 def agrees(unit, engine, outside, measure=None):
-    if unit == "" or math.isinf(engine) or math.isinf(outside):
+    if unit == "closed" or math.isinf(engine) or math.isinf(outside):
         return engine == outside
     absolute, relative = OF_MEASURE.get(measure) or TOLERANCE[unit]
     # A measured overlap is negative; a mesh distance stops at nothing.
-    if unit == "mm" and outside == 0.0 and engine <= absolute:
+    is_distance = measure is not None and measure.startswith("to-")
+    if is_distance and outside == 0.0 and engine <= absolute:
         return True
+    if measure == "grain-to-gap":
+        # A gap for each grain of 1 mm; of the largest, 2 mm, that is 0.02 mm of the gap.
+        absolute, engine, outside = 0.01, 1 / engine, 1 / outside
     difference = abs(engine - outside)
     return difference <= absolute or difference <= relative * abs(outside)
 

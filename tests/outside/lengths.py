@@ -31,6 +31,11 @@ def chord(reader, body, *given):
     return sum(b - a for a, b in crossings(reader.solid(body), start, way, far))
 
 
+def meets(reader, body, *given):
+    start, way, _ = _ray(reader, given)
+    return float(bool(crossings(reader.solid(body), start, way)))
+
+
 def first(reader, body, *given):
     start, way, _ = _ray(reader, given)
     met = crossings(reader.solid(body), start, way)

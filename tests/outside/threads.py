@@ -12,26 +12,37 @@ REACH = 6.0
 FAR = 60.0
 
 
-def engaged_by_boolean(implant, bone, axis):
-    """Area of the implant's side that lies inside bone, from the faces of their common part.
+def engaged_faces(implant, bone, axis):
+    """Corners (n x 3 x 3) of the faces of the implant's side that lie in bone, from their common part.
 
     `axis`: unit vector; faces whose normal runs along it are the ends, not the side.
     """
     inside = implant.as_original()
     common = inside ^ bone
     if common.is_empty():
-        return 0.0
+        return np.zeros((0, 3, 3))
     mesh = common.to_mesh64()
     corners, faces = mesh.vert_properties[:, :3], mesh.tri_verts
     mine = np.zeros(len(faces), bool)
     for run, original in enumerate(mesh.run_original_id):
         if original == inside.original_id():
             mine[mesh.run_index[run] // 3 : mesh.run_index[run + 1] // 3] = True
-    a, b, c = (corners[faces[mine, i].astype(np.int64)] for i in range(3))
-    normal = np.cross(b - a, c - a)
-    area = np.linalg.norm(normal, axis=1) / 2
-    along = np.abs(normal @ axis) / np.maximum(2 * area, 1e-12)
-    return float(area[along < 0.9].sum())
+    found = corners[faces[mine].astype(np.int64)]
+    normal = _normals(found)
+    along = np.abs(normal @ axis) / np.maximum(np.linalg.norm(normal, axis=1), 1e-12)
+    return found[along < 0.9]
+
+
+def _normals(faces):
+    """Square to each face, twice its area long."""
+    a, b, c = faces[:, 0], faces[:, 1], faces[:, 2]
+    return np.cross(b - a, c - a)
+
+
+def engaged_by_boolean(implant, bone, axis):
+    """Area of the implant's side that lies inside bone."""
+    normal = _normals(engaged_faces(implant, bone, axis))
+    return float(np.linalg.norm(normal, axis=1).sum() / 2)
 
 
 class Side:

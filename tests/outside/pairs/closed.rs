@@ -3,6 +3,8 @@
 use super::varied::Draws;
 use engine::anatomy::{Map, Profile, RootBody, Wall, implant_cone};
 use engine::geometry::{P2, P3, ellipse};
+use engine::measure::torque_model;
+use engine::plan::choices::{Alternative, Preparation};
 use engine::rules::trial::Trial;
 use engine::units::{Deg, Mm};
 use serde_json::{Value, json};
@@ -18,6 +20,7 @@ pub fn forms(seed: u64) -> Vec<Value> {
     forms.extend(of_root(&mut draws));
     forms.extend(of_cone(&mut draws));
     forms.extend(of_map(&mut draws));
+    forms.push(of_torque(&mut draws));
     forms
 }
 
@@ -70,6 +73,19 @@ fn of_cone(draws: &mut Draws) -> Vec<Value> {
             "value": cone.lateral_area_within(from, to),
         }),
     ]
+}
+
+/// Seating torque from the moment of what is held, density and bed.
+fn of_torque(draws: &mut Draws) -> Value {
+    let (moment, density) = (draws.between(5.0, 400.0), draws.between(150.0, 1300.0));
+    let bed = Preparation::ALL[draws.whole(0, 2) as usize];
+    json!({
+        "what": "seating-torque",
+        "moment": moment,
+        "density": density,
+        "bed": bed.key(),
+        "value": torque_model(moment, density, bed),
+    })
 }
 
 /// Developed lengths: t of a level on a bent wall.

@@ -36,7 +36,8 @@ impl Draws {
         from + (to - from) * self.part()
     }
 
-    fn whole(&mut self, from: i32, to: i32) -> i32 {
+    /// A whole number from one to another, both among them.
+    pub fn whole(&mut self, from: i32, to: i32) -> i32 {
         from + (self.part() * f64::from(to - from + 1)) as i32
     }
 
@@ -63,6 +64,7 @@ pub fn pair(seed: u64) -> (Case, Plan) {
     }
     placement(&mut draws, &mut trial);
     cover(&mut draws, &mut trial);
+    others(&mut draws, &mut trial);
     let plan = trial.plan();
     (trial.case, plan)
 }
@@ -344,4 +346,17 @@ fn cover(draws: &mut Draws, trial: &mut Trial) {
             [mesial, deep - 15],
         ],
     );
+}
+
+/// What the models read beside lengths, and how far it is left to them.
+fn others(draws: &mut Draws, trial: &mut Trial) {
+    trial.case.site.density.hu = draws.between(200.0, 1100.0);
+    let mut one_of = |decision: &'static str, keys: &[&'static str]| {
+        trial.keys(&[(decision, keys[draws.whole(0, keys.len() as i32 - 1) as usize])]);
+    };
+    one_of("preparation", &["full", "under-prepared", "tapped"]);
+    one_of("grain-size", &["under-0.1", "0.25-1.0", "1.0-2.0"]);
+    one_of("periosteal-release", &["yes", "no"]);
+    one_of("component", &["cover-screw", "healing-abutment", "custom-abutment"]);
+    one_of("closure", &["primary", "primary", "open"]);
 }

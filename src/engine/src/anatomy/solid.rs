@@ -14,6 +14,9 @@ use crate::geometry::{
     Capsule, Cone, Interval, Intervals, P2, P3, Ray, Stack, V3, polygon, polyline,
 };
 
+/// Rounds in which the level is sought at which a face meets the crest's surface.
+const CREST_ROUNDS: u32 = 12;
+
 /// Which bone is asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Bone {
@@ -170,11 +173,25 @@ impl Solid {
         }
     }
 
-    /// Level of the crest at x on one wall; `Bone::Now` and `Bone::WallsWhole` are the same here.
+    /// Level of the crest at x on one wall, where its outer face meets the crest's surface;
+    /// `Bone::Now` and `Bone::WallsWhole` are the same here.
     #[must_use]
     pub fn crest(&self, bone: Bone, wall: Wall, x: f64) -> f64 {
+        let line = polyline::value(self.crest_knots(bone), x);
         let drop = if wall == Wall::Oral { self.drop } else { 0.0 };
-        polyline::value(self.crest_knots(bone), x) + drop
+        let mut level = line + drop;
+        if self.drop == 0.0 {
+            return level;
+        }
+        // The surface leans little and the face stands steep, so each round is several times closer.
+        for _ in 0..CREST_ROUNDS {
+            let met = line + self.drop * polyline::value(&self.share, self.face(wall, level));
+            if (met - level).abs() < 1e-9 {
+                break;
+            }
+            level = met;
+        }
+        level
     }
 
     fn crest_knots(&self, bone: Bone) -> &[P2] {

@@ -15,6 +15,8 @@ const BELOW_PLATFORM: f64 = 2.0;
 /// Even steps between the depths at which a least thickness is looked for, beside the depths at which
 /// the face bends.
 const STEPS: u32 = 8;
+/// How often a step is halved towards the least thickness where something stands in the bone.
+const HALVINGS: u32 = 5;
 
 impl Measurements<'_> {
     /// Facial bone once graft has turned to bone: along +y from the implant's surface 2 mm below its
@@ -88,21 +90,38 @@ impl Measurements<'_> {
 }
 
 /// The least thickness on one side between two depths. On the straight lines of implant and face it
-/// is least at an end or where the face bends, so those depths are looked at, and even steps between
-/// for what else may stand in bone.
+/// is least at an end or where the face bends beside the implant's line, so those depths are looked
+/// at, and even steps between, the least of them closer, for what else may stand in bone.
 fn least_beside(solid: &Solid, cone: &Cone, wall: Wall, from: f64, to: f64) -> Option<f64> {
-    let along = cone.frame.along.z;
-    let bends = solid.face_knots(wall).iter().filter(|_| along.abs() > 1e-9);
-    let bends = bends.map(|knot| (knot.x - cone.frame.origin.z) / along);
+    let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
+    let line = cone.generator(cone.frame.facial * side);
+    let bends = solid.face_knots(wall).iter().filter(|_| line.direction.z.abs() > 1e-9);
+    let bends = bends.map(|knot| (knot.x - line.origin.z) / line.direction.z);
     let bends = bends.filter(|depth| from < *depth && *depth < to);
-    let even = (0..=STEPS).map(|i| from + (to - from) * (f64::from(i) / f64::from(STEPS)));
-    even.chain(bends).map(|depth| beside(solid, cone, wall, depth)).reduce(f64::min)
+    let step = (to - from) / f64::from(STEPS);
+    let even = (0..=STEPS).map(|i| from + step * f64::from(i));
+    let at = |depth: f64| (depth, beside(solid, cone, wall, depth));
+    // The lesser thickness and its depth, and whether the way is whole at both.
+    let lesser = |(a, one): (f64, (f64, bool)), (b, other): (f64, (f64, bool))| {
+        let whole = one.1 && other.1;
+        if other.0 < one.0 { (b, (other.0, whole)) } else { (a, (one.0, whole)) }
+    };
+    let mut least = even.chain(bends).map(at).reduce(lesser)?;
+    let rounds = if least.1.1 { 0 } else { HALVINGS };
+    let mut step = step;
+    for _ in 0..rounds {
+        step *= 0.5;
+        let both = [least.0 - step, least.0 + step].map(|depth| depth.clamp(from, to));
+        least = both.into_iter().map(at).fold(least, lesser);
+    }
+    Some(least.1.0)
 }
 
 /// Thickness on one side at one depth, or minus how far the implant stands out there. Socket space
 /// between implant and wall counts with the wall: an implant that stands clear of a thin wall has not
-/// thinned it. Where no wall stands there is nothing.
-fn beside(solid: &Solid, cone: &Cone, wall: Wall, depth: f64) -> f64 {
+/// thinned it. Where no wall stands there is nothing. Also whether nothing else stands or is missing on
+/// the way to the face.
+fn beside(solid: &Solid, cone: &Cone, wall: Wall, depth: f64) -> (f64, bool) {
     let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
     let axis = cone.axis_at(depth);
     // The point of the facial or oral generator at that depth.
@@ -110,19 +129,23 @@ fn beside(solid: &Solid, cone: &Cone, wall: Wall, depth: f64) -> f64 {
     let face = solid.face(wall, surface.z);
     let room = side * (face - surface.y);
     if room <= 0.0 {
-        return room;
+        return (room, true);
     }
     let ray = Ray { origin: surface, direction: V3::FACIAL * side };
     let wall_there = solid.bone(Bone::Now, &ray, 0.0, room + 1.0);
     if wall_there.is_empty() {
-        return 0.0;
+        return (0.0, false);
     }
     let gap = socket_on(solid, &ray).intersection(&Intervals::one(0.0, room));
-    wall_there.union(&gap).length()
+    let thickness = wall_there.union(&gap).length();
+    (thickness, thickness > room - 1e-6)
 }
 
 #[cfg(test)]
 mod tests {
+    use super::{beside, least_beside};
+    use crate::anatomy::{Tube, Wall};
+    use crate::geometry::{P2, P3};
     use crate::measure::Measurements;
     use crate::plan::Decision;
     use crate::rules::trial::Trial;
@@ -199,5 +222,34 @@ mod tests {
         assert!(last < 0.0, "{last}");
         let oral = measured(&trial, |m| m.apical_oral_bone()).unwrap();
         assert!(oral > Mm::new(3.0));
+    }
+
+    #[test]
+    fn the_least_is_that_of_four_thousand_depths_beside_a_bend_and_beside_a_canal() {
+        let mut trial = upright();
+        trial.case.site.ridge.oral.knots =
+            [(-8.0, -5.5), (4.0, -6.5), (6.3, -4.8), (9.0, -6.5), (30.0, -7.0)]
+                .map(|(z, y)| P2::new(z, y))
+                .to_vec();
+        for crossing in [None, Some(3.1), Some(5.7), Some(8.4)] {
+            trial.case.site.vital.nasopalatine = crossing.map(|z| Tube {
+                from: P3::new(-9.0, -4.2, z),
+                to: P3::new(9.0, -4.2, z),
+                radius: Mm::new(0.8),
+            });
+            for tilt in [-25, -11, 0, 17] {
+                trial.number(Decision::Tilt, tilt);
+                let plan = trial.plan();
+                let m = Measurements::of(&trial.case, &plan);
+                let (solid, cone) = (&m.ground().solid, m.drilled().unwrap());
+                let (from, to) = (2.0, cone.length);
+                let found = least_beside(solid, cone, Wall::Oral, from, to).unwrap();
+                let marched = (0..=4000)
+                    .map(|i| from + (to - from) * f64::from(i) / 4000.0)
+                    .map(|depth| beside(solid, cone, Wall::Oral, depth).0)
+                    .fold(f64::MAX, f64::min);
+                assert!((found - marched).abs() < 0.005, "{crossing:?} {tilt} {found} {marched}");
+            }
+        }
     }
 }

@@ -7,7 +7,8 @@ use crate::units::{Deg, Mm};
 
 impl Measurements<'_> {
     /// How far the platform's facial edge lies oral of the line that joins the neighbours' most facial
-    /// points at the level of the reference crest, along y; negative when it stands out. `None`
+    /// points (of a root at the level of the reference crest, of an implant at its platform), along y;
+    /// negative when it stands out. `None`
     /// without an implant in place, or where a neighbour is missing. Millimetres.
     #[must_use]
     pub fn facial_line_clearance(&self) -> Option<Mm> {

@@ -107,9 +107,9 @@ impl Measurements<'_> {
         mm(draw_back(&self.ground().solid, Wall::Oral))
     }
 
-    /// Deepest facial concavity: how far the facial profile draws back, along y, from the straight
-    /// line between the reference crest and the most facial point apical of it. Millimetres; 0 where
-    /// it nowhere does.
+    /// Deepest facial concavity: the most by which the facial profile draws back, along y, from a
+    /// straight line between its point at the reference crest and any of its points further apical.
+    /// Millimetres; 0 where it nowhere does.
     #[must_use]
     pub fn facial_concavity(&self) -> Option<Mm> {
         let knots = self.ground().solid.face_knots(Wall::Facial);

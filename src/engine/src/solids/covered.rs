@@ -6,7 +6,7 @@ use crate::anatomy::Wall;
 use crate::geometry::{P2, polygon};
 use crate::measure::{Margins, Measurements};
 use crate::plan::choices::{Fold, ReleaseSide, SocketSeal};
-use crate::plan::{Membrane, Releases};
+use crate::plan::{FlapRaised, Membrane, Releases};
 use crate::units::Mm;
 
 /// Outlines on the map that expressions name.
@@ -143,14 +143,18 @@ fn of_flap(m: &Measurements<'_>, membrane: &Membrane, margins: &Margins, entries
     }
 }
 
+/// The sides with a vertical release, as expressions name them.
+pub(super) const fn sides_released(raised: &FlapRaised) -> Option<&'static str> {
+    match raised.releases {
+        Releases::None => None,
+        Releases::One(ReleaseSide::Mesial) => Some("mesial"),
+        Releases::One(ReleaseSide::Distal) => Some("distal"),
+        Releases::Two => Some("mesial_distal"),
+    }
+}
+
 fn incisions(m: &Measurements<'_>, entries: &mut Vec<Entry>) {
-    let Some(raised) = m.plan.raised() else { return };
-    let sides = match raised.releases {
-        Releases::None => return,
-        Releases::One(ReleaseSide::Mesial) => "mesial",
-        Releases::One(ReleaseSide::Distal) => "distal",
-        Releases::Two => "mesial_distal",
-    };
+    let Some(sides) = m.plan.raised().and_then(sides_released) else { return };
     let defects = m.case.site.defects.iter().enumerate();
     let facial = defects.filter(|(_, defect)| defect.wall == Wall::Facial);
     let mut edges: Vec<String> = facial.map(|(i, _)| format!("defect_{}", i + 1)).collect();

@@ -4,19 +4,22 @@ use super::contour::{FALL, base};
 use super::parts::bottom;
 use super::recipe::{Body, Entry};
 use super::ridge::WINDOW;
-use crate::anatomy::{Beside, Bone, Floor, Solid, Tube, Wall};
-use crate::geometry::{P2, P3, V3, polygon};
+use crate::anatomy::{Beside, Bone, Floor, Tube, Wall};
+use crate::geometry::{Cone, P2, P3, Stack, V3, polygon};
 use crate::measure::{Measurements, Opening};
-use crate::units::{Deg, Mm, Mm2, Mm3};
+use crate::units::{Deg, Mm, Mm2, Mm3, Ratio};
 
 /// How far rays look, mm.
 const FAR: f64 = 60.0;
 
+/// Whether the facial wall is there is seen this far apical of the crest, mm.
+const BELOW_CREST: f64 = 0.1;
+
 /// Collects entries; knows what primitives there are and whether x is mirrored.
 pub(super) struct Writer<'a> {
-    m: &'a Measurements<'a>,
+    pub(super) m: &'a Measurements<'a>,
     names: Vec<String>,
-    mirrored: bool,
+    pub(super) mirrored: bool,
     entries: Vec<Entry>,
 }
 
@@ -32,7 +35,7 @@ impl<'a> Writer<'a> {
         Self { m, names, mirrored, entries: Vec::new() }
     }
 
-    fn has(&self, name: &str) -> bool {
+    pub(super) fn has(&self, name: &str) -> bool {
         self.names.iter().any(|known| known == name)
     }
 
@@ -53,7 +56,7 @@ impl<'a> Writer<'a> {
         ]
     }
 
-    fn put(
+    pub(super) fn put(
         &mut self,
         name: &'static str,
         value: Option<f64>,
@@ -65,7 +68,7 @@ impl<'a> Writer<'a> {
         }
     }
 
-    fn length(&mut self, name: &'static str, value: Option<Mm>, expression: String) {
+    pub(super) fn length(&mut self, name: &'static str, value: Option<Mm>, expression: String) {
         self.put(name, value.map(Mm::get), Mm::UNIT, expression);
     }
 
@@ -74,13 +77,13 @@ impl<'a> Writer<'a> {
     }
 
     /// A point as it stands in the files.
-    fn point(&self, at: P3) -> String {
+    pub(super) fn point(&self, at: P3) -> String {
         let x = if self.mirrored { -at.x } else { at.x };
         // Adding nothing turns a negative zero into a plain one.
         format!("{:?}, {:?}, {:?}", x + 0.0, at.y + 0.0, at.z + 0.0)
     }
 
-    fn ray(&self, from: P3, way: V3) -> String {
+    pub(super) fn ray(&self, from: P3, way: V3) -> String {
         format!("{}, {}", self.point(from), self.point(P3::new(way.x, way.y, way.z)))
     }
 
@@ -94,17 +97,17 @@ impl<'a> Writer<'a> {
         self.structures();
         self.gaps();
         self.position();
+        self.levels();
+        self.walls();
+        self.models();
         super::covered::write(self.m, &mut self.entries);
         self.entries
     }
 
     fn site(&mut self) {
         let Some(root) = self.m.ground().solid.root() else { return };
-        let origin = root.frame.origin;
         let (apex, along) = (root.apex(), root.frame.along);
-        let before = P3::new(origin.x, origin.y - FAR, origin.z);
-        let width = format!("chord(socket, {}, {:?})", self.ray(before, V3::FACIAL), 2.0 * FAR);
-        self.length("socket-width", self.m.socket_width(), width);
+        self.length("socket-width", self.m.socket_width(), self.across_socket(root));
         let crossing =
             self.m.ground().solid.map.point(P2::new(0.0, -self.m.ground().solid.map.across()));
         let facial = self.m.ground().solid.map.point(P2::new(0.0, 0.0));
@@ -121,6 +124,13 @@ impl<'a> Writer<'a> {
             end.z < bottom(&self.m.case.site) - 0.1 && end.x.abs() < WINDOW[1] - 0.1
         });
         self.length("bone-beyond-apex", ends, stretch);
+    }
+
+    /// Width of the socket.
+    pub(super) fn across_socket(&self, root: &Stack) -> String {
+        let origin = root.frame.origin;
+        let before = P3::new(origin.x, origin.y - FAR, origin.z);
+        format!("chord(socket, {}, {:?})", self.ray(before, V3::FACIAL), 2.0 * FAR)
     }
 
     fn plates(&mut self) {
@@ -234,16 +244,11 @@ impl<'a> Writer<'a> {
 
     fn gaps(&mut self) {
         let Some(cone) = self.m.seated() else { return };
-        let solid: &Solid = &self.m.ground().solid;
-        let crest = solid.crest(Bone::Now, Wall::Facial, 0.0);
-        // The implant's most facial line in the sagittal plane of its axis, at the platform or, where
-        // that stands higher, at the crest.
-        let line = cone.generator(cone.frame.facial);
-        let depth = ((crest - line.origin.z) / line.direction.z).clamp(0.0, cone.length);
-        let ray = self.ray(line.at(depth), V3::FACIAL);
-        if let Some(gap) = self.m.facial_gap() {
-            self.length("facial-gap", Some(gap.width), format!("most(0.0, leaves(socket, {ray}))"));
-        }
+        let width = self.m.facial_gap().map(|gap| gap.width);
+        self.length("facial-gap", width, self.across_gap(cone));
+        let line = self.outward_from(cone, BELOW_CREST);
+        let present = self.m.facial_gap().map(|gap| f64::from(u8::from(gap.wall_present)));
+        self.put("facial-wall-present", present, Ratio::UNIT, format!("meets(bone, {line})"));
         for (turn, depth) in [(0.0, 0.0), (70.0, 1.0), (130.0, 0.3), (180.0, 2.5), (290.0, 0.6)] {
             if let Some(Opening::Bone(gap)) = self.m.gap(Deg::new(turn), Mm::new(depth)) {
                 let side = cone.frame.radial(Deg::new(turn));
@@ -252,6 +257,21 @@ impl<'a> Writer<'a> {
                 self.length("gap-in-one-direction", Some(gap), first);
             }
         }
+    }
+
+    /// Width of the facial gap.
+    pub(super) fn across_gap(&self, cone: &Cone) -> String {
+        format!("most(0.0, leaves(socket, {}))", self.outward_from(cone, f64::MIN))
+    }
+
+    /// A ray facially from the implant's most facial line in the sagittal plane of its axis: at the
+    /// platform or, where that stands higher, at the crest; and not less than `below` apical of that.
+    fn outward_from(&self, cone: &Cone, below: f64) -> String {
+        let crest = self.m.ground().solid.crest(Bone::Now, Wall::Facial, 0.0);
+        let line = cone.generator(cone.frame.facial);
+        let depth = ((crest - line.origin.z) / line.direction.z).clamp(0.0, cone.length);
+        let at = line.at(depth);
+        self.ray(P3::new(at.x, at.y, at.z.max(crest + below)), V3::FACIAL)
     }
 
     fn position(&mut self) {

@@ -2,6 +2,7 @@
 
 use super::bodies::{AROUND, CHORD_ERROR};
 use super::covered::outlines;
+use super::given::{Lines, Quantity, chosen, quantities};
 use super::measured::Writer;
 use super::mesh::NOTICE;
 use super::parts::{Part, of_plan, of_site};
@@ -10,6 +11,7 @@ use crate::geometry::Cone;
 use crate::measure::Measurements;
 use crate::plan::Plan;
 use serde::Serialize;
+use std::collections::BTreeMap;
 
 /// What stands in `recipe.json`.
 ///
@@ -26,7 +28,7 @@ use serde::Serialize;
 ///   y, z)`. `to_tube(solid, radius, two points)`: to the middle line, less the radius.
 ///   `to_plane(solid, z, rise)`: square to the plane z + rise x, negative beyond it.
 /// - Along a ray, given by a point and a direction of length 1: `chord(solid, ray, far)`, the length
-///   in the solid within `far`; `first(solid, ray)`, where the solid begins (0 inside it);
+///   in the solid within `far`; `meets(solid, ray)`, 1 or 0; `first(solid, ray)`, where the solid begins (0 inside it);
 ///   `leaves(solid, ray)`, where the ray last leaves it; `stretch(solid, ray, start)`, the length of
 ///   the first piece if it begins within `start`.
 /// - `anchored(implant, solid)`: length of the apical end whose side lies in the solid all round; a
@@ -39,6 +41,29 @@ use serde::Serialize;
 ///   leaves less room and the inner is covered; `margin_of_line(side, s, s, t, outer)`;
 ///   `map_gap(outline, others ...)`, 0 where they overlap; `edges_gap(outline, sides, others ...)`
 ///   from its edges on these sides; `lowest(outline)`, its least t.
+/// - On the faces: `begins_on(side, x, solid)`, the least z at which the solid lies just inside that face
+///   of the ridge; `draws_back(side)`, the most by which the face, apical of the unharmed crest, lies
+///   inward of its most prominent point above; `hollow(side)`, the most by which it lies inward of a
+///   straight line from itself at z = 0 to itself anywhere further apical; `share_between(root, near)`,
+///   the share of the root's axis, from z = 0 to the apex, at which both faces lie within `near` of the
+///   root, looking along y.
+/// - Of the implant: `platform(implant)`, z of its platform's middle; `depth_at(z)`, the depth at which its
+///   axis passes a level, within its length; `behind_line(implant, a, b)`, how far its platform's most
+///   facial point lies oral of the line that joins the most facial points of two bodies (of a root at
+///   z = 0, of an implant at its platform), along y; `least_wall(side, implant, from, to)`, the least over
+///   these depths, on the implant's most facial or oral line, of bone or socket along y from there to the
+///   face (0 where there is no bone on that way, minus how far the line stands out of the face).
+/// - `run(solid, implant, point)`: along +y from where the implant ends there, the length of the solid that
+///   begins there, to the facial face at most; `within(solid, point)`, 1 in it, else 0;
+///   `layer_at(thickness, fall, x, z, outlines ...)`: what `layer` sums, at one place; `joined(a, b)`: the sum,
+///   or 0 where a is 0.
+/// - `lowest_edge(outline)`, its greatest t; `breadth(outline)`, its extent along s;
+///   `base_over_margin(flap)`, `length_over_base(flap)`: widths at the ends as if straight through those
+///   at a quarter and three quarters of the height; `to_marks(flap, sides, orifice, bodies ...)`: from the
+///   coronal end of the edges on these sides to the nearest middle of a body or of a space between two,
+///   along s.
+/// - Models, as the documentation of the measurements states them: `largest_grain(gap)`, `torque(implant,
+///   solid)`, `travel(socket, gap)`, `closing_force(travel)`. They read `chosen` and `quantities`.
 /// - `section_area(solid, two points)`: area of the section with the plane through both, along x.
 /// - `least(a, b, ...)`, `most(a, b, ...)`.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -65,6 +90,12 @@ pub struct Recipe {
     pub bodies: Vec<Body>,
     /// Outlines on the map.
     pub outlines: Vec<MapOutline>,
+    /// Profiles and crest lines.
+    pub lines: Lines,
+    /// Numbers that no mesh holds.
+    pub quantities: Vec<Quantity>,
+    /// What was chosen of what the models read, by key.
+    pub chosen: BTreeMap<&'static str, &'static str>,
     /// The implant's side, where there is one.
     pub implant: Option<Side>,
     /// Measurements.
@@ -170,7 +201,7 @@ pub fn export(case: &Case, plan: Option<&Plan>) -> Export {
     let writer = Writer::new(&m, names);
     let recipe = Recipe {
         notice: NOTICE,
-        form: 1,
+        form: 2,
         title: case.title.clone(),
         tooth: case.site.tooth.iso(),
         mirrored,
@@ -180,6 +211,9 @@ pub fn export(case: &Case, plan: Option<&Plan>) -> Export {
         primitives,
         bodies: writer.bodies(),
         outlines: outlines(&m),
+        lines: Lines::of(case),
+        quantities: quantities(&m),
+        chosen: chosen(plan),
         implant: m.drilled().map(|cone| Side::of(cone, mirrored)),
         measurements: writer.entries(),
     };
@@ -261,6 +295,8 @@ mod tests {
         let recipe = of(&trial(11)).recipe;
         let mut known: BTreeSet<&str> =
             ["nothing", "mesial", "distal", "apical", "coronal", "mesial_distal"].into();
+        known.extend(["facial", "oral"]);
+        known.extend(recipe.quantities.iter().map(|one| one.name));
         known.extend(recipe.primitives.iter().map(|one| one.name.as_str()));
         known.extend(recipe.bodies.iter().map(|one| one.name));
         known.extend(recipe.outlines.iter().map(|one| one.name.as_str()));
@@ -271,7 +307,7 @@ mod tests {
                 assert!(known.contains(name), "{name} in {expression}");
             }
         }
-        assert!(recipe.measurements.len() > 25);
+        assert!(recipe.measurements.len() > 40);
     }
 
     #[test]
