@@ -48,13 +48,40 @@ test("a step with one answer missing names it and cannot be carried out", async 
   const { seed, steps } = placed();
   await visit(async ({ page }) => {
     await begin(page);
-    const { drugs, ...others } = steps.chart;
-    await decide(page, others);
-    assert.match(await page.locator(".missing").innerText(), /^Still undecided: .*Drugs/i);
+    const { requests, drugs, ...others } = steps.chart;
+    assert.match(await page.locator(".missing").innerText(), /^Still undecided: Ask for/i);
     assert.ok(await page.getByRole("button", { name: "Carry out: Chart" }).isDisabled());
+    await decide(page, { requests, ...others });
+    assert.match(await page.locator(".missing").innerText(), /^Still undecided: .*Drugs/i);
+    assert.ok(await page.getByRole("button", { name: "Conclude: Chart" }).isDisabled());
     await decide(page, { drugs });
     assert.equal(await page.locator(".missing").count(), 0);
     await carry(page, "chart");
+  }, { path: `#/case/${seed}` });
+});
+
+test("what an act finds stands on the sheet before it has to be weighed", async () => {
+  const { seed, steps } = placed();
+  const weighs = { chart: "drugs", examination: "wall-reading", extraction: "after-extraction" };
+  await visit(async ({ page }) => {
+    await begin(page);
+    for (const [step, answers] of Object.entries(steps)) {
+      const late = Object.keys(answers).indexOf(weighs[step] ?? "");
+      if (late >= 0) {
+        const entries = Object.entries(answers);
+        await decide(page, Object.fromEntries(entries.slice(0, late)));
+        assert.equal(await page.locator(`#decision-${weighs[step]}`).count(), 0, `${step}: not asked yet`);
+        assert.equal(await page.locator(".sheet .report").count(), 0, `${step}: nothing found yet`);
+        await carry(page, step);
+        await page.locator(`#decision-${weighs[step]}`).waitFor();
+        assert.ok((await page.locator(".sheet .report li").count()) > 0, `${step}: what was found`);
+        await decide(page, Object.fromEntries(entries.slice(late)));
+      } else {
+        await decide(page, answers);
+      }
+      await carry(page, step);
+      if (step === "extraction") return;
+    }
   }, { path: `#/case/${seed}` });
 });
 

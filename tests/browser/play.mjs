@@ -92,13 +92,24 @@ const isOutline = (value) => Array.isArray(value) && Array.isArray(value[0]);
 /** Goes past the briefing. */
 export const begin = (page) => page.getByRole("button", { name: "I have read this" }).click();
 
-/** The name of a step's button. */
-const carryOut = (page) => page.getByRole("button", { name: /^Carry out: / });
+/** The button of the step that is due. */
+const carryOut = (page) => page.getByRole("button", { name: /^(Carry out|Conclude): / });
+
+/** Decisions that weigh what the acts of their step find: asked once those are carried out. */
+const WEIGHED = ["drugs", "advice", "wall-reading", "wall-ground", "after-extraction", "after-flap"];
+
+/** Whether the acts of the step have to be carried out before this is asked. */
+const waits = async (page, key) =>
+  WEIGHED.includes(key) && (await page.locator(`#decision-${key}`).count()) === 0;
 
 // --- By mouse -----------------------------------------------------------------------------------
 
 /** Answers one decision by pointer and field. */
 export async function choose(page, key, value) {
+  if (await waits(page, key)) {
+    await carry(page, key);
+    await page.locator(`#decision-${key}`).waitFor();
+  }
   const box = page.locator(decision(key, value));
   if (isOutline(value)) {
     await box.getByRole("button", { name: /Begin/ }).click();
@@ -124,7 +135,7 @@ export async function decide(page, answers) {
   for (const [key, value] of Object.entries(answers)) await choose(page, key, value);
 }
 
-/** Carries the step out that is due. */
+/** Carries the step out that is due, or concludes it. */
 export async function carry(page, step) {
   const button = carryOut(page);
   if (await button.isDisabled()) {
@@ -300,13 +311,20 @@ export async function beginByKeys(page) {
 export async function byKeyboard(page, steps, until) {
   for (const [step, answers] of Object.entries(steps)) {
     if (step === until) return;
-    for (const [key, value] of Object.entries(answers)) await chooseByKeys(page, key, value);
-    await tabTo(page, ".carry-out button");
-    assert.ok(await carryOut(page).isEnabled(), `${step} can be carried out`);
-    await page.keyboard.press("Enter");
-    // The next step, or the debrief, takes the focus over.
-    await page.waitForFunction(() => document.activeElement.id === "sheet-title");
+    for (const [key, value] of Object.entries(answers)) {
+      if (await waits(page, key)) await carryByKeys(page, step);
+      await chooseByKeys(page, key, value);
+    }
+    await carryByKeys(page, step);
   }
+}
+
+async function carryByKeys(page, step) {
+  await tabTo(page, ".carry-out button");
+  assert.ok(await carryOut(page).isEnabled(), `${step} can be carried out`);
+  await page.keyboard.press("Enter");
+  // What was found, the next step, or the debrief, takes the focus over.
+  await page.waitForFunction(() => document.activeElement.id === "sheet-title");
 }
 
 // --- The debrief --------------------------------------------------------------------------------

@@ -126,10 +126,10 @@ fn addresses_that_lead_nowhere_say_why() {
         ("9.1.2024.0", "9"),
         ("1.99.2024.0", "99"),
         ("1.1.99999999999999999999.0", "the seed is too large"),
-        ("99999999999999999999", "99999999999999999999"),
         ("1.1.x.0", "neither a case file nor an address"),
         ("nowhere.toml", "neither a case file nor an address"),
-        ("", "it has not four parts"),
+        ("", "neither a case file nor an address"),
+        ("99999999999999999999", "the seed 99999999999999999999, which is too large"),
     ] {
         let said = refused(&["case", address]).talk;
         assert!(said.contains(why), "{address}: {said}");

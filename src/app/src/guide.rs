@@ -7,10 +7,10 @@ use engine::plan::Step;
 pub const fn note(step: Step) -> &'static str {
     match step {
         Step::Chart => {
-            "Read the history first: it tells you what to ask. Allergies, blood pressure and views on graft origin belong to every operation; other tests only where the history gives a reason. If it gives none, leave drugs as they are."
+            "Read the history under What I know first: it tells you what to ask. Allergies, blood pressure, plaque and bleeding, and views on graft origin belong to every operation; other tests only where the history gives a reason. Drugs and advice are asked once you have the answers."
         }
         Step::Examination => {
-            "Each examination answers some questions and is blind to others. A film shows the root, the apex and the neighbours, and never whether the facial wall is whole. For that, sound the bone or look at a section. What you hold of the wall, and on what ground, is part of the examination."
+            "Each examination answers some questions and is blind to others. A film shows the root, the apex and the neighbours, and never whether the facial wall is whole. For that, sound the bone or look at a section. Where the margin shows, test how thick the gum is as well. Once you see what they find, say what you hold of the wall, and on what ground."
         }
         Step::Intention => {
             "Now weigh what you saw. If the wall is whole, nothing is infected and there is bone beyond the apex, an implant today is one sound way. Consent names the options, the risks, when you would stop, and what you would do then."

@@ -34,8 +34,14 @@ pub fn read(path: &Path) -> Result<String, Fault> {
 /// How many faults of a file are told; the rest are counted.
 const MOST_TOLD: usize = 50;
 
+/// Where every key of a case file and of a plan file stands.
+const TEMPLATES: &str =
+    "scenarios/template.case.toml and scenarios/template.plan.toml show every key";
+/// Where every key of a set file stands.
+pub const SETS: &str = "scenarios/README.md shows the keys of a set";
+
 /// One fault for everything that is wrong with a file, a line each.
-pub fn refused(path: &Path, faults: &Faults) -> Fault {
+pub fn refused(path: &Path, faults: &Faults, hint: &'static str) -> Fault {
     let told = faults.0.iter().take(MOST_TOLD);
     let mut lines: Vec<String> = told.map(|fault| format!("{}:{fault}", path.display())).collect();
     if faults.0.len() > MOST_TOLD {
@@ -46,7 +52,7 @@ pub fn refused(path: &Path, faults: &Faults) -> Fault {
         count => format!("{count} faults"),
     };
     Fault::new(format!("{count} in {}\n{}", path.display(), lines.join("\n")))
-        .hint("scenarios/template.case.toml and scenarios/template.plan.toml show every key")
+        .hint(hint)
 }
 
 /// A case by its address, by a bare seed, or from a case file.
@@ -64,7 +70,7 @@ pub fn case(which: &str) -> Result<Case, Fault> {
         ))
         .hint("an address looks like 1.1.2024.0, a bare number is a seed"));
     }
-    scenario::parse_case(&read(path)?).map_err(|faults| refused(path, &faults))
+    scenario::parse_case(&read(path)?).map_err(|faults| refused(path, &faults, TEMPLATES))
 }
 
 /// A case by address or seed; `None` when the text is neither.
@@ -73,10 +79,15 @@ fn drawn(which: &str) -> Option<Result<Case, Fault>> {
     if let Ok(seed) = which.parse::<u64>() {
         return Some(cases::generate(seed).map_err(no_case));
     }
+    let digits = which.bytes().filter(u8::is_ascii_digit).count();
+    if digits > 0 && digits == which.len() {
+        return Some(Err(Fault::new(format!("found the seed {which}, which is too large"))
+            .hint(format!("a seed is a whole number up to {}", u64::MAX))));
+    }
     let address: Address = match which.parse() {
         Ok(address) => address,
-        // Four parts of digits were meant as an address; anything else may be a file.
-        Err(bad) if which.bytes().all(|b| b.is_ascii_digit() || b == b'.') => {
+        // Digits and points were meant as an address; anything else may be a file.
+        Err(bad) if digits > 0 && which.bytes().all(|b| b.is_ascii_digit() || b == b'.') => {
             return Some(Err(Fault::new(engine::chart::BadAddress::to_string(&bad))));
         }
         Err(_) => return None,
@@ -89,7 +100,7 @@ fn drawn(which: &str) -> Option<Result<Case, Fault>> {
 /// # Errors
 /// Everything that is wrong with it.
 pub fn draft(path: &Path) -> Result<Draft, Fault> {
-    scenario::parse_plan(&read(path)?).map_err(|faults| refused(path, &faults))
+    scenario::parse_plan(&read(path)?).map_err(|faults| refused(path, &faults, TEMPLATES))
 }
 
 /// The plan that choices make on a case.

@@ -25,7 +25,7 @@ pub fn board(bench: &Bench, on_try: &Callback<Vec<Event>>, on_do: &Callback<Even
 }
 
 fn figures(bench: &Bench, draft: &Draft, reveal: bool, px: f64) -> [Figure; 4] {
-    let (case, plan) = (bench.session.case(), bench.session.plan());
+    let (case, plan) = (bench.session.case(), bench.session.shown());
     let known = Known::of(case, plan);
     let show = Show { case, plan, draft, known: &known, reveal, lit: bench.lit, px };
     [

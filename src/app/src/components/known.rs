@@ -1,19 +1,22 @@
 //! What I know: findings, each with where it came from.
 
 use engine::rules::Knowledge;
-use engine::session::View;
+use engine::session::{Report, View};
 use yew::prelude::*;
+
+/// What one examination or act reported.
+pub fn report(report: &Report) -> Html {
+    html! {
+        <section class="report">
+            <h3>{ &report.title }<span class="from">{ format!(" · {}", report.step.label()) }</span></h3>
+            <ul>{ for report.lines.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
+        </section>
+    }
+}
 
 /// The panel.
 pub fn known(view: &View) -> Html {
-    let reports = view.reports.iter().map(|report| {
-        html! {
-            <section class="report">
-                <h3>{ &report.title }<span class="from">{ format!(" · {}", report.step.label()) }</span></h3>
-                <ul>{ for report.lines.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
-            </section>
-        }
-    });
+    let reports = view.reports.iter().map(report);
     let facts = view.known.iter().filter_map(|known| match known.knowledge {
         Knowledge::Seen(source) => Some(html! {
             <li><span>{ known.fact.words() }</span><span class="from">{ format!(" · {}", source.words()) }</span></li>

@@ -1,6 +1,7 @@
 //! The sheet of decisions: the step that is due, what it is for, and its choices.
 
 use super::choice::{ClosedList, any_of, one_of};
+use super::known::report;
 use super::number::Number;
 use super::outline::OutlineField;
 use super::words::words_of_step;
@@ -31,7 +32,10 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
     let Some(step) = props.view.due else {
         return Html::default();
     };
-    let decisions = props.view.decisions.iter().filter(|view| view.entry.step == step);
+    let decisions = props.view.decisions.iter().filter(|view| view.entry.step == step && !view.settled);
+    // What the acts have just found stands where it has to be weighed.
+    let found = props.view.reports.iter().filter(|report| props.view.weighing && report.step == step);
+    let act = if props.view.weighing { "Conclude" } else { "Carry out" };
     let carry_out = {
         let on_do = props.on_do.clone();
         Callback::from(move |_: MouseEvent| on_do.emit(Event::CarryOut(step)))
@@ -44,13 +48,14 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
             <p class="aim">{ step.aim() }</p>
             if props.guided { <p class="guide">{ guide::note(step) }</p> }
             { words_of_step(step) }
+            { for found.map(report) }
             // A list of their own: what comes and goes by its key leaves the focus where it is.
             <div class="decisions">{ for decisions.map(|view| decision(view, props)) }</div>
             <div class="carry-out">
                 if !missing.is_empty() { <p class="missing">{ undecided(missing) }</p> }
                 if let Some(refusal) = &props.refusal { <p class="wrong" role="alert">{ refusal.clone() }</p> }
                 <button type="button" class="main" disabled={!missing.is_empty()} onclick={carry_out}>
-                    { format!("Carry out: {}", step.label()) }
+                    { format!("{act}: {}", step.label()) }
                 </button>
             </div>
         </section>

@@ -34,9 +34,9 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         let room = props.room.clone();
         Callback::from(move |events: Vec<Event>| room.dispatch(Action::Try(events)))
     };
-    let done = bench.session.done().len();
-    let before = use_mut_ref(|| 0);
-    // Once a step is carried out, or the case begun again, keyboard and screen reader go on there.
+    let done = (bench.session.done().len(), bench.session.weighing().is_some());
+    let before = use_mut_ref(|| (0, false));
+    // Once acts are carried out, or the case begun again, keyboard and screen reader go on there.
     use_effect_with(done, move |done| {
         if before.replace(*done) != *done {
             effects::focus("sheet-title");

@@ -15,12 +15,24 @@ pub struct Args {
     json: bool,
 }
 
+/// How many rules are named to who wrote a part of a name.
+const MOST_NAMED: usize = 8;
+
 /// Prints it.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     let Some(rule) = rules::find(&args.rule) else {
         let fault = Fault::new(format!("found the rule \"{}\", which does not exist", args.rule));
+        let part = args.rule.trim().to_lowercase();
+        let with_part: Vec<&str> = rules::all()
+            .map(|rule| rule.id)
+            .filter(|id| part.len() >= 3 && id.contains(&part))
+            .take(MOST_NAMED)
+            .collect();
         return Err(match nearest(&args.rule, rules::all().map(|rule| rule.id)) {
             Some(near) => fault.hint(format!("did you mean \"{near}\"?")),
+            None if !with_part.is_empty() => {
+                fault.hint(format!("rules with that in their name: {}", with_part.join(", ")))
+            }
             None => fault.hint("`wallwise rules` lists them all"),
         });
     };

@@ -76,7 +76,7 @@ fn text(case: &Case, debrief: &Debrief) -> String {
     for verdict in &debrief.verdicts {
         let words = explain(verdict);
         text.push_str(&format!(
-            "  {:<12} {:<30} {} — {}\n",
+            "  {:<18} {:<30} {} — {}\n",
             verdict.rule.step.label(),
             words.word,
             verdict.rule.id,

@@ -54,7 +54,7 @@ fn counted(count: usize, what: &str) -> String {
 /// # Errors
 /// Everything that is wrong with it.
 pub fn read(file: &Path) -> Result<Set, Fault> {
-    scenario::parse_set(&input::read(file)?).map_err(|faults| input::refused(file, &faults))
+    scenario::parse_set(&input::read(file)?).map_err(|faults| input::refused(file, &faults, input::SETS))
 }
 
 fn check(entry: &SetCase, file: &Path) -> Result<String, Vec<String>> {

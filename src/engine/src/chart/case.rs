@@ -39,6 +39,31 @@ pub struct Readings {
     pub film_lesion: Option<Mm>,
 }
 
+impl Readings {
+    /// Millimetres: up to here a sounding over the middle of the facial wall is normal [ours].
+    const NORMAL_SOUNDING: f64 = 3.5;
+    /// Millimetres: how much deeper than its neighbours counts as loss [ours].
+    const DEEPER: f64 = 2.0;
+
+    /// Whether the middle of the facial wall sounds normal.
+    #[must_use]
+    pub fn sounds_normal(&self) -> bool {
+        let [_, middle, _, _] = self.sounding;
+        crate::units::comparable(middle.depth.get()) <= Self::NORMAL_SOUNDING
+    }
+
+    /// Whether sounding shows a loss in the middle of the facial wall: past what is normal, and 2 mm
+    /// or more deeper than the shallower of its neighbours. A normal depth beside a shallow misreading
+    /// is no loss.
+    #[must_use]
+    pub fn sounds_lost(&self) -> bool {
+        let [mesial, middle, distal, _] = self.sounding;
+        let beside = mesial.depth.min(distal.depth).get();
+        !self.sounds_normal()
+            && crate::units::comparable(middle.depth.get() - beside) >= Self::DEEPER
+    }
+}
+
 /// Distances as a section report gives them, each with the same error of reading.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SectionReport {

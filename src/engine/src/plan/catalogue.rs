@@ -313,6 +313,21 @@ impl Decision {
         self.entry().step
     }
 
+    /// Whether it is asked only once the acts of its step are done, because it weighs what they find:
+    /// answers to what was asked, examinations, the socket, the bone under a flap.
+    #[must_use]
+    pub const fn weighs_findings(self) -> bool {
+        matches!(
+            self,
+            Self::Drugs
+                | Self::Advices
+                | Self::WallReading
+                | Self::WallGround
+                | Self::AfterExtraction
+                | Self::AfterFlap
+        )
+    }
+
     /// The decision with this key.
     #[must_use]
     pub fn from_key(key: &str) -> Option<Self> {
@@ -331,6 +346,17 @@ mod tests {
             assert_eq!(entry.decision as usize, place, "{}", entry.key);
         }
         assert!(Decision::ALL.windows(2).all(|pair| pair[0].step <= pair[1].step));
+    }
+
+    #[test]
+    fn what_weighs_findings_stands_last_in_its_step_and_has_a_list() {
+        for pair in Decision::ALL.windows(2).filter(|pair| pair[0].step == pair[1].step) {
+            let [before, after] = [pair[0].decision, pair[1].decision];
+            assert!(!before.weighs_findings() || after.weighs_findings(), "{}", pair[0].key);
+        }
+        for entry in Decision::ALL.iter().filter(|entry| entry.decision.weighs_findings()) {
+            assert!(matches!(entry.kind, Kind::One(_) | Kind::Many(_)), "{}", entry.key);
+        }
     }
 
     #[test]

@@ -19,7 +19,7 @@ pub use wander::{came_to_the_end, wander};
 
 use crate::chart::Case;
 use crate::debrief::{self, Debrief, Verdict};
-use crate::plan::{Draft, Plan, Refusal, Step, is_asked, steps};
+use crate::plan::{Decision, Draft, Kind, Plan, Refusal, Step, Value, is_asked, steps};
 use serde::{Deserialize, Serialize};
 
 /// When verdicts are shown.
@@ -39,9 +39,25 @@ pub struct Session {
     mode: Mode,
     draft: Draft,
     plan: Plan,
+    /// The plan with the acts of a step whose findings are still to be weighed: only ever shown.
+    shown: Plan,
+    weighing: Option<Step>,
     done: Vec<Step>,
     events: Vec<Event>,
 }
+
+const NOTHING_DONE: Plan = Plan {
+    chart: None,
+    examined: None,
+    intention: None,
+    extraction: None,
+    flap: None,
+    implant: None,
+    seating: None,
+    graft: None,
+    closure: None,
+    returns: None,
+};
 
 impl Session {
     /// Opens a case.
@@ -51,18 +67,9 @@ impl Session {
             case,
             mode,
             draft: Draft::empty(),
-            plan: Plan {
-                chart: None,
-                examined: None,
-                intention: None,
-                extraction: None,
-                flap: None,
-                implant: None,
-                seating: None,
-                graft: None,
-                closure: None,
-                returns: None,
-            },
+            plan: NOTHING_DONE,
+            shown: NOTHING_DONE,
+            weighing: None,
             done: Vec::new(),
             events: Vec::new(),
         }
@@ -75,7 +82,7 @@ impl Session {
     pub fn apply(&mut self, event: Event) -> Result<(), Refusal> {
         match &event {
             Event::Choose(decision, value) => {
-                if self.done.contains(&decision.step()) {
+                if self.is_settled(*decision) {
                     return Err(Refusal::Past { decision: *decision });
                 }
                 match value {
@@ -88,12 +95,56 @@ impl Session {
                 if due != Some(*step) {
                     return Err(Refusal::OutOfOrder { asked: *step, due });
                 }
-                self.plan.carry_out(*step, &self.draft, &self.case)?;
-                self.done.push(*step);
+                if self.waits_for_its_findings(*step) {
+                    self.shown.carry_out(*step, &self.unweighed(*step), &self.case)?;
+                    self.weighing = Some(*step);
+                } else {
+                    self.plan.carry_out(*step, &self.draft, &self.case)?;
+                    self.shown.clone_from(&self.plan);
+                    self.weighing = None;
+                    self.done.push(*step);
+                }
             }
         }
         self.events.push(event);
         Ok(())
+    }
+
+    /// Whether carrying out the step does its acts only: all that is undecided in it asks what they
+    /// find, and nobody can weigh a finding before it is there.
+    fn waits_for_its_findings(&self, step: Step) -> bool {
+        let missing = self.draft.undecided(step, &self.case);
+        self.weighing != Some(step)
+            && !missing.is_empty()
+            && missing.iter().all(|decision| decision.weighs_findings())
+    }
+
+    /// The draft with any answer to what is still to be weighed: for showing what the acts find,
+    /// which no such answer changes.
+    fn unweighed(&self, step: Step) -> Draft {
+        let mut draft = self.draft.clone();
+        for decision in draft.undecided(step, &self.case) {
+            let first = match decision.entry().kind {
+                Kind::Many(_) => Value::Many(0),
+                _ => Value::One(0),
+            };
+            // Each of these decisions has a list, and a list has a first alternative.
+            let _ = draft.choose(decision, first);
+        }
+        draft
+    }
+
+    /// Whether the decision can no longer be changed.
+    #[must_use]
+    pub fn is_settled(&self, decision: Decision) -> bool {
+        let step = decision.step();
+        self.done.contains(&step) || (self.weighing == Some(step) && !decision.weighs_findings())
+    }
+
+    /// The step whose acts are done while their findings are still to be weighed.
+    #[must_use]
+    pub const fn weighing(&self) -> Option<Step> {
+        self.weighing
     }
 
     /// Replays events on a case.
@@ -147,6 +198,13 @@ impl Session {
         &self.plan
     }
 
+    /// What has been carried out, the acts included whose findings are still to be weighed: for
+    /// figures and reports, never for verdicts.
+    #[must_use]
+    pub const fn shown(&self) -> &Plan {
+        &self.shown
+    }
+
     /// The steps carried out, in order.
     #[must_use]
     pub fn done(&self) -> &[Step] {
@@ -166,7 +224,7 @@ impl Session {
         let mut draft = self.draft.clone();
         for event in events {
             if let Event::Choose(decision, Some(value)) = event
-                && !self.done.contains(&decision.step())
+                && !self.is_settled(*decision)
             {
                 // A preview that does not fit leaves the draft unchanged.
                 let _ = draft.choose(*decision, value.clone());
@@ -198,9 +256,11 @@ impl Session {
         view::view(self)
     }
 
-    /// Whether a decision is asked as things stand.
+    /// Whether a decision is asked as things stand: one that weighs findings once they are there.
     #[must_use]
-    pub fn is_asked(&self, decision: crate::plan::Decision) -> bool {
-        is_asked(decision, &self.draft, &self.case)
+    pub fn is_asked(&self, decision: Decision) -> bool {
+        let step = decision.step();
+        let found = self.weighing == Some(step) || self.done.contains(&step);
+        is_asked(decision, &self.draft, &self.case) && (found || !decision.weighs_findings())
     }
 }

@@ -245,12 +245,12 @@ fn sounding(case: &Case) -> Vec<String> {
         ),
         format!("Margin to bone, mid-{}: {oral:.1} mm.", case.site.tooth.oral_word()),
     ];
-    if middle - mesial.min(distal) >= 2.0 {
+    if case.readings.sounds_lost() {
         lines.push(
-            "The middle lies 2 mm or more deeper than its neighbours: bone is missing there."
+            "The middle lies 2 mm or more deeper than beside it: bone is missing there."
                 .to_owned(),
         );
-    } else if middle > 3.5 {
+    } else if !case.readings.sounds_normal() {
         lines.push("More than 3.5 mm in the middle: suspect.".to_owned());
     }
     lines

@@ -21,7 +21,7 @@ fn a_step_with_an_undecided_choice_cannot_be_carried_out() {
     let mut session = Session::open(Trial::plain().case, Mode::Study);
     let refused = session.apply(Event::CarryOut(Step::Chart)).unwrap_err();
     assert!(
-        matches!(refused, Refusal::Undecided { ref missing, .. } if missing.contains(&Decision::Drugs))
+        matches!(refused, Refusal::Undecided { ref missing, .. } if missing.contains(&Decision::Requests))
     );
     assert!(session.events().is_empty());
 }
@@ -78,4 +78,57 @@ fn an_attempt_of_a_later_format_is_refused_without_damage() {
     let session = played(&Trial::plain(), Mode::Study);
     let later = Attempt { format: ATTEMPT_FORMAT + 1, ..Attempt::of(&session) };
     assert!(later.read_events().unwrap_err().to_string().contains("newer version"));
+}
+
+/// Answers what is asked in the step that is due, of a trial's choices.
+fn answer(session: &mut Session, trial: &Trial) {
+    for decision in session.view().missing {
+        session.apply(Event::Choose(decision, trial.draft.value(decision).cloned())).unwrap();
+    }
+}
+
+#[test]
+fn a_finding_is_shown_before_it_has_to_be_weighed() {
+    let trial = Trial::plain();
+    let mut session = Session::open(trial.case.clone(), Mode::Study);
+    let mut paused = Vec::new();
+    while let Some(step) = session.due() {
+        while !session.view().missing.is_empty() {
+            answer(&mut session, &trial);
+        }
+        let told = session.view().reports.len();
+        session.apply(Event::CarryOut(step)).unwrap();
+        if session.weighing() == Some(step) {
+            paused.push(step);
+            let view = session.view();
+            assert!(step == Step::Flap || view.reports.len() > told, "{step:?} tells what it found");
+            assert!(view.missing.iter().all(|decision| decision.weighs_findings()));
+            assert!(!session.verdicts().iter().any(|verdict| verdict.rule.step == step));
+            answer(&mut session, &trial);
+            session.apply(Event::CarryOut(step)).unwrap();
+        }
+        assert_eq!(session.weighing(), None);
+        assert_eq!(session.shown(), session.plan());
+    }
+    assert_eq!(paused, [Step::Chart, Step::Examination, Step::Extraction, Step::Flap]);
+    // Stopping to look changes no verdict.
+    let straight = played(&trial, Mode::Study);
+    assert_eq!(session.plan(), straight.plan());
+    let again = Session::replay(trial.case, Mode::Study, session.events()).unwrap();
+    assert_eq!(again.plan(), straight.plan());
+}
+
+#[test]
+fn an_act_whose_finding_is_out_stays_as_it_was() {
+    let trial = Trial::plain();
+    let mut session = Session::open(trial.case.clone(), Mode::Study);
+    let requests = trial.draft.value(Decision::Requests).cloned();
+    session.apply(Event::Choose(Decision::Requests, requests)).unwrap();
+    assert!(!session.is_asked(Decision::Drugs));
+    session.apply(Event::CarryOut(Step::Chart)).unwrap();
+    assert!(session.is_asked(Decision::Drugs) && session.due() == Some(Step::Chart));
+    let more = session.apply(Event::Choose(Decision::Requests, Some(Value::Many(0)))).unwrap_err();
+    assert_eq!(more, Refusal::Past { decision: Decision::Requests });
+    let early = session.apply(Event::CarryOut(Step::Chart)).unwrap_err();
+    assert!(matches!(early, Refusal::Undecided { ref missing, .. } if missing.contains(&Decision::Drugs)));
 }

@@ -34,7 +34,7 @@ pub struct DecisionView {
     pub entry: &'static Entry,
     /// The answer so far.
     pub value: Option<Value>,
-    /// Whether its step has been carried out.
+    /// Whether it can no longer be changed.
     pub settled: bool,
 }
 
@@ -54,6 +54,8 @@ pub struct View {
     pub steps: Vec<StepView>,
     /// The step that is due.
     pub due: Option<Step>,
+    /// Whether its acts are done and only their findings are still to be weighed.
+    pub weighing: bool,
     /// Decisions of every step of the course as it stands, in order.
     pub decisions: Vec<DecisionView>,
     /// What is still undecided in the step that is due.
@@ -90,24 +92,28 @@ pub(super) fn view(session: &Session) -> View {
             StepState::NotInCourse
         }
     };
-    let known = Known::of(session.case(), session.plan());
+    let known = Known::of(session.case(), session.shown());
     View {
         steps: Step::ALL.iter().map(|step| StepView { step: *step, state: state(step) }).collect(),
         due,
+        weighing: session.weighing().is_some(),
         decisions: Decision::ALL
             .iter()
             .filter(|entry| session.is_asked(entry.decision))
             .map(|entry| DecisionView {
                 entry,
                 value: session.draft().value(entry.decision).cloned(),
-                settled: session.done().contains(&entry.step),
+                settled: session.is_settled(entry.decision),
             })
             .collect(),
         missing: due
             .map(|step| session.draft().undecided(step, session.case()))
-            .unwrap_or_default(),
+            .unwrap_or_default()
+            .into_iter()
+            .filter(|decision| session.is_asked(*decision))
+            .collect(),
         history: history_lines(session.case()),
-        reports: reports(session.case(), session.plan()),
+        reports: reports(session.case(), session.shown()),
         known: Fact::ALL
             .iter()
             .map(|fact| KnownFact { fact: *fact, knowledge: known.fact(*fact) })

@@ -18,7 +18,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Restore after 13 weeks or later."),
     scale: Scale::Bands(Bands {
-        quantity: "weeks from placement to restoration",
+        quantity: "time from placement to restoration",
         unit: "weeks",
         lowest: Zone::Compromising,
         cuts: &[

@@ -16,7 +16,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Restore after 9 weeks or later."),
     scale: Scale::Bands(Bands {
-        quantity: "weeks from placement to restoration in the lower jaw",
+        quantity: "time from placement to restoration in the lower jaw",
         unit: "weeks",
         lowest: Zone::Compromising,
         cuts: &[

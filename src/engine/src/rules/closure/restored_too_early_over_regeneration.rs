@@ -13,7 +13,7 @@ pub(super) static RULE: Rule = Rule {
     why: long!("A wall that is still soft cannot hold the margin above it."),
     mend: long!("Restore after 16 weeks or later."),
     scale: Scale::Bands(Bands {
-        quantity: "weeks from placement to restoration over a regenerated wall",
+        quantity: "time from placement to restoration over a regenerated wall",
         unit: "weeks",
         lowest: Zone::Compromising,
         cuts: &[Cut::from(16.0, Zone::Ideal).published(16.0, 26.0)],

@@ -14,7 +14,7 @@ pub(super) static RULE: Rule = Rule {
     why: long!("What you do not look at you find out about when it hurts."),
     mend: long!("Book the reviews that are missing."),
     scale: Scale::Bands(Bands {
-        quantity: "reviews not booked",
+        quantity: "left out",
         unit: "reviews",
         lowest: Zone::Ideal,
         cuts: &[Cut::from(1.0, Zone::Acceptable), Cut::from(2.0, Zone::Suboptimal)],

@@ -14,7 +14,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Prescribe the rinse for about 10 days."),
     scale: Scale::Bands(Bands {
-        quantity: "days of chlorhexidine",
+        quantity: "rinsing with chlorhexidine",
         unit: "days",
         lowest: Zone::Suboptimal,
         cuts: &[

@@ -13,7 +13,7 @@ pub(super) static RULE: Rule = Rule {
     why: long!("Before a week the edges part; after two the thread feeds what it once held."),
     mend: long!("Book suture removal between day 7 and day 10."),
     scale: Scale::Bands(Bands {
-        quantity: "days to suture removal",
+        quantity: "time to suture removal",
         unit: "days",
         lowest: Zone::Suboptimal,
         cuts: &[

@@ -17,7 +17,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Book suture removal between day 10 and day 14."),
     scale: Scale::Bands(Bands {
-        quantity: "days to suture removal over regeneration",
+        quantity: "time to suture removal over regeneration",
         unit: "days",
         lowest: Zone::Suboptimal,
         cuts: &[

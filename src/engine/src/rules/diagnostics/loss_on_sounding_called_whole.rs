@@ -9,7 +9,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Examination,
     skill: Skill::ReadingWalls,
     statement: long!(
-        "Call the wall defective where sounding in the middle is 2 mm or more deeper than beside it."
+        "Call the wall defective where sounding in the middle is past 3.5 mm and 2 mm or more deeper than beside it."
     ),
     why: long!("The probe went past where the crest should be. There is no wall there to stop it."),
     mend: long!("Read the soundings against each other before you decide about the wall."),
@@ -57,22 +57,15 @@ pub(super) static RULE: Rule = Rule {
     measure,
 };
 
-/// Millimetres: how much deeper than its neighbours counts as loss [ours].
-const DEEPER: f64 = 2.0;
-/// Millimetres: up to here a sounding is normal [ours].
-const NORMAL: f64 = 3.5;
-
 fn measure(judging: &Judging<'_>) -> Option<Reading> {
     let examined = judging.plan.examined.as_ref()?;
     if !examined.examinations.has(c::Examination::BoneSounding) {
         return None;
     }
-    let [mesial, mid, distal, _] = judging.case.readings.sounding;
-    let beside = mesial.depth.min(distal.depth).get();
-    let deeper = crate::units::comparable(mid.depth.get() - beside);
-    let normal = crate::units::comparable(mid.depth.get()) <= NORMAL;
+    let readings = &judging.case.readings;
+    let normal = readings.sounds_normal();
     let on_it = examined.ground == c::WallGround::Sounding;
-    situation(match (deeper >= DEEPER, examined.wall) {
+    situation(match (readings.sounds_lost(), examined.wall) {
         (true, c::WallReading::Defect) => "loss-read",
         (true, c::WallReading::Unsure) => "loss-left-open",
         (true, c::WallReading::Whole) => "loss-called-whole",
@@ -108,5 +101,18 @@ mod tests {
         assert_eq!(sounded(3.5, "whole"), Some(Zone::Ideal));
         assert_eq!(sounded(3.5, "defect"), Some(Zone::Suboptimal));
         assert_eq!(sounded(3.501, "whole"), None);
+    }
+
+    #[test]
+    fn a_normal_depth_beside_one_read_too_shallow_is_no_loss() {
+        let beside = |mid: f64| {
+            let mut trial = Trial::plain();
+            trial.case.readings.sounding[2].depth = Mm::new(1.5);
+            trial.case.readings.sounding[1].depth = Mm::new(mid);
+            trial.keys(&[("wall-reading", "whole"), ("wall-ground", "sounding")]);
+            trial.zone(&RULE)
+        };
+        assert_eq!(beside(3.5), Some(Zone::Ideal));
+        assert_eq!(beside(3.501), Some(Zone::Compromising));
     }
 }

@@ -15,7 +15,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Postpone the elective part and write to the physician."),
     scale: Scale::Bands(Bands {
-        quantity: "days since the heart attack",
+        quantity: "time since the heart attack",
         unit: "days",
         lowest: Zone::Unsafe,
         cuts: &[

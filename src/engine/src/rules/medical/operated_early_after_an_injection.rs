@@ -17,7 +17,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Plan the operation for three to four months after the dose, with the prescriber."),
     scale: Scale::Bands(Bands {
-        quantity: "months since the injection",
+        quantity: "time since the injection",
         unit: "months",
         lowest: Zone::Suboptimal,
         cuts: &[

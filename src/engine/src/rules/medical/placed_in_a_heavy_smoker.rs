@@ -12,7 +12,7 @@ pub(super) static RULE: Rule = Rule {
     why: long!("Graft and implant at once ask most of a blood supply that has least to give."),
     mend: long!("Stage the implant, and advise to stop."),
     scale: Scale::Bands(Bands {
-        quantity: "cigarettes a day",
+        quantity: "cigarettes smoked",
         unit: "a day",
         lowest: Zone::Acceptable,
         cuts: &[Cut::past(10.0, Zone::Suboptimal), Cut::past(20.0, Zone::Compromising)],

@@ -15,7 +15,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Postpone the elective part and write to the physician."),
     scale: Scale::Bands(Bands {
-        quantity: "days since the stroke",
+        quantity: "time since the stroke",
         unit: "days",
         lowest: Zone::Compromising,
         cuts: &[

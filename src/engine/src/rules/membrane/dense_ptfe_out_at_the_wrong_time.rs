@@ -14,7 +14,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Take it out between day 21 and day 42, about day 28."),
     scale: Scale::Bands(Bands {
-        quantity: "days to removal of exposed dense PTFE",
+        quantity: "time to removal of exposed dense PTFE",
         unit: "days",
         lowest: Zone::Suboptimal,
         cuts: &[

@@ -16,7 +16,7 @@ pub(super) static RULE: Rule = Rule {
     why: long!("It began with next to no hold, so everything that will hold it has to grow first."),
     mend: long!("Restore three to four months after placement, and test the stability first."),
     scale: Scale::Bands(Bands {
-        quantity: "weeks from placement to restoration after low torque",
+        quantity: "time from placement to restoration after low torque",
         unit: "weeks",
         lowest: Zone::Compromising,
         cuts: &[

@@ -18,7 +18,7 @@ pub(super) static RULE: Rule = Rule {
         "Plan the implant for twelve weeks or more after the extraction, or call it early placement."
     ),
     scale: Scale::Bands(Bands {
-        quantity: "weeks from extraction to placement",
+        quantity: "time from extraction to placement",
         unit: "weeks",
         lowest: Zone::Suboptimal,
         cuts: &[

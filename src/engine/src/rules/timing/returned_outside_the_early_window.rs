@@ -14,7 +14,7 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Plan the implant for four to eight weeks after the extraction."),
     scale: Scale::Bands(Bands {
-        quantity: "weeks from extraction to placement",
+        quantity: "time from extraction to placement",
         unit: "weeks",
         lowest: Zone::Suboptimal,
         cuts: &[Cut::from(4.0, Zone::Ideal), Cut::past(8.0, Zone::Acceptable)],

@@ -14,7 +14,7 @@ pub(super) static RULE: Rule = Rule {
     why: long!("The graft has to be built through with bone before threads can hold in it."),
     mend: long!("Plan the implant for seventeen weeks or more after the extraction."),
     scale: Scale::Bands(Bands {
-        quantity: "weeks from graft to placement",
+        quantity: "time from graft to placement",
         unit: "weeks",
         lowest: Zone::Suboptimal,
         cuts: &[
