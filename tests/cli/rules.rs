@@ -60,7 +60,11 @@ fn an_unknown_rule_is_answered_with_the_nearest_name_and_nonsense_with_the_list(
     assert!(far.talk.contains("hint: `wallwise rules` lists them all"), "{}", far.talk);
     let part = wallwise(&["explain", "oral-crest"]);
     assert_eq!(part.code, Some(2));
-    assert!(part.talk.contains("in their name: membrane-short-over-the-oral-crest"), "{}", part.talk);
+    assert!(
+        part.talk.contains("in their name: membrane-short-over-the-oral-crest"),
+        "{}",
+        part.talk
+    );
 }
 
 /// A set of one case, with an expectation.

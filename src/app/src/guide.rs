@@ -28,7 +28,7 @@ pub const fn note(step: Step) -> &'static str {
             "The torque is read only now. Let it decide: firm enough for a healing abutment, or better left under a cover screw."
         }
         Step::Graft => {
-            "A gap of more than 2 mm is filled; a narrow one beside a whole wall may be left. The figures show how much there is to fill. A whole wall needs no membrane."
+            "A gap of more than 2 mm is filled; a narrow one beside a whole wall may be left. Beside one root that seldom takes more than 0.5 cc. A whole wall needs no membrane."
         }
         Step::Closure => {
             "Edges that meet without pull, bleeding that has stopped, a sheet with a number to call."

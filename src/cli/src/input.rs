@@ -51,8 +51,7 @@ pub fn refused(path: &Path, faults: &Faults, hint: &'static str) -> Fault {
         1 => "one fault".to_owned(),
         count => format!("{count} faults"),
     };
-    Fault::new(format!("{count} in {}\n{}", path.display(), lines.join("\n")))
-        .hint(hint)
+    Fault::new(format!("{count} in {}\n{}", path.display(), lines.join("\n"))).hint(hint)
 }
 
 /// A case by its address, by a bare seed, or from a case file.

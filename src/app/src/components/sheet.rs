@@ -6,7 +6,7 @@ use super::number::Number;
 use super::outline::OutlineField;
 use super::words::words_of_step;
 use crate::guide;
-use engine::plan::{Decision, Kind, Value};
+use engine::plan::{Decision, Kind, Step, Value};
 use engine::session::{DecisionView, Event, View};
 use yew::prelude::*;
 
@@ -32,9 +32,13 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
     let Some(step) = props.view.due else {
         return Html::default();
     };
-    let decisions = props.view.decisions.iter().filter(|view| view.entry.step == step && !view.settled);
-    // What the acts have just found stands where it has to be weighed.
-    let found = props.view.reports.iter().filter(|report| props.view.weighing && report.step == step);
+    let decisions =
+        props.view.decisions.iter().filter(|view| view.entry.step == step && !view.settled);
+    // What the acts have just found stands where it has to be weighed; the torque too.
+    let weighs = props.view.weighing || step == Step::Seating;
+    let found = props.view.reports.iter().filter(|report| {
+        weighs && (report.step == step || (report.step == Step::Implant && step == Step::Seating))
+    });
     let act = if props.view.weighing { "Conclude" } else { "Carry out" };
     let carry_out = {
         let on_do = props.on_do.clone();

@@ -54,7 +54,8 @@ fn counted(count: usize, what: &str) -> String {
 /// # Errors
 /// Everything that is wrong with it.
 pub fn read(file: &Path) -> Result<Set, Fault> {
-    scenario::parse_set(&input::read(file)?).map_err(|faults| input::refused(file, &faults, input::SETS))
+    scenario::parse_set(&input::read(file)?)
+        .map_err(|faults| input::refused(file, &faults, input::SETS))
 }
 
 fn check(entry: &SetCase, file: &Path) -> Result<String, Vec<String>> {

@@ -184,7 +184,9 @@ pub fn with_unit(number: &str, unit: &str) -> String {
     };
     let unit = match unit {
         // Units that are counted, not abbreviated: one day, two days.
-        "days" | "weeks" | "months" | "degrees" | "reviews" if size == "1" => unit.trim_end_matches('s'),
+        "days" | "weeks" | "months" | "degrees" | "reviews" if size == "1" => {
+            unit.trim_end_matches('s')
+        }
         _ => unit,
     };
     if unit.is_empty() { format!("{size}{side}") } else { format!("{size} {unit}{side}") }

@@ -231,7 +231,7 @@ decisions! {
         ReleaseSide = "release-side", "Release", "At which end is the vertical release?", one::<c::ReleaseSide>();
         FlapOutline = "flap-outline", "Reflected area", "Which area of facial bone is laid bare?", Kind::Outline;
         Papillae = "papillae", "Papillae", "What happens to the papillae?", one::<c::Papillae>();
-        OralElevation = "oral-elevation", "Oral margin raised", "How far is the oral margin raised?", number(0, 80, 1, 10, "mm");
+        OralElevation = "oral-elevation", "Oral margin raised", "How far is the oral margin raised, so that a membrane can be folded under it?", number(0, 80, 1, 10, "mm");
         PeriostealRelease = "periosteal-release", "Periosteal release", "Is the periosteum released on the facial side?", one::<c::YesNo>();
         AfterFlap = "after-flap", "Confirm or revise", "On what you now see: carry on?", one::<c::Revision>();
     }
@@ -260,7 +260,7 @@ decisions! {
         Wetting = "wetting", "Wetting", "With what is it wetted?", one::<c::Wetting>();
         Packing = "packing", "Packing", "How is it packed?", one::<c::Packing>();
         GraftAmount = "graft-amount", "Amount", "How much is opened?", number(5, 300, 5, 100, "cc");
-        FillLevel = "fill-level", "Fill level", "To which level is the gap or socket filled?", directed(50, 10, "mm", ["below the crest", "above the crest"]);
+        FillLevel = "fill-level", "Fill level", "To which level, counted from the crest, is the gap or socket filled?", directed(50, 10, "mm", ["below the crest", "above the crest"]);
         ContourLayer = "contour-layer", "Contour layer", "How thick a layer is laid on the outside of the facial wall?", number(0, 50, 1, 10, "mm");
         TissueGraft = "tissue-graft", "Connective tissue graft", "A connective tissue graft?", one::<c::TissueGraft>();
         Membrane = "membrane", "Membrane", "Which membrane?", one::<c::MembraneKind>();
@@ -279,7 +279,7 @@ decisions! {
         Bleeding = "bleeding", "Against bleeding", "What is done against bleeding?", many::<c::BleedingMeasure>();
         Instructions = "instructions", "Instructions", "What does the patient take home in writing?", many::<c::Instruction>();
         Antiseptic = "antiseptic", "Rinse", "Which rinse?", one::<c::Antiseptic>();
-        AntisepticDays = "antiseptic-days", "Rinse for", "For how long?", number(1, 30, 1, 1, "days");
+        AntisepticDays = "antiseptic-for", "Rinse for", "For how long?", number(1, 30, 1, 1, "days");
         AntibioticAfter = "antibiotic-after", "Antibiotic after", "An antibiotic afterwards?", one::<c::AntibioticAfter>();
         SensationCheck = "sensation-check", "Sensation", "Is sensation checked the next day?", one::<c::YesNo>();
     }

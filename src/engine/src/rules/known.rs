@@ -21,7 +21,7 @@ impl Knowledge {
     #[must_use]
     pub fn words(self) -> String {
         match self {
-            Self::Seen(source) => format!("seen: {}", source.words()),
+            Self::Seen(source) => format!("seen by {}", source.words()),
             Self::CouldHaveBeenSeenBy(source) => {
                 format!("could have been seen by {}", source.words())
             }

@@ -247,8 +247,7 @@ fn sounding(case: &Case) -> Vec<String> {
     ];
     if case.readings.sounds_lost() {
         lines.push(
-            "The middle lies 2 mm or more deeper than beside it: bone is missing there."
-                .to_owned(),
+            "The middle lies 2 mm or more deeper than beside it: bone is missing there.".to_owned(),
         );
     } else if !case.readings.sounds_normal() {
         lines.push("More than 3.5 mm in the middle: suspect.".to_owned());

@@ -101,7 +101,10 @@ fn a_finding_is_shown_before_it_has_to_be_weighed() {
         if session.weighing() == Some(step) {
             paused.push(step);
             let view = session.view();
-            assert!(step == Step::Flap || view.reports.len() > told, "{step:?} tells what it found");
+            assert!(
+                step == Step::Flap || view.reports.len() > told,
+                "{step:?} tells what it found"
+            );
             assert!(view.missing.iter().all(|decision| decision.weighs_findings()));
             assert!(!session.verdicts().iter().any(|verdict| verdict.rule.step == step));
             answer(&mut session, &trial);
@@ -130,5 +133,7 @@ fn an_act_whose_finding_is_out_stays_as_it_was() {
     let more = session.apply(Event::Choose(Decision::Requests, Some(Value::Many(0)))).unwrap_err();
     assert_eq!(more, Refusal::Past { decision: Decision::Requests });
     let early = session.apply(Event::CarryOut(Step::Chart)).unwrap_err();
-    assert!(matches!(early, Refusal::Undecided { ref missing, .. } if missing.contains(&Decision::Drugs)));
+    assert!(
+        matches!(early, Refusal::Undecided { ref missing, .. } if missing.contains(&Decision::Drugs))
+    );
 }

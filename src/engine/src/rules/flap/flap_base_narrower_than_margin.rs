@@ -15,8 +15,8 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Let the releases diverge apically."),
     scale: Scale::Bands(Bands {
-        quantity: "base of the flap over its free margin",
-        unit: "",
+        quantity: "base of the flap, for each mm of its free margin",
+        unit: "mm",
         lowest: Zone::Compromising,
         cuts: &[Cut::from(1.0, Zone::Ideal)],
     }),

@@ -15,8 +15,8 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Widen the flap or end it further coronally."),
     scale: Scale::Bands(Bands {
-        quantity: "length of the flap over its base",
-        unit: "",
+        quantity: "length of the flap, for each mm of its base",
+        unit: "mm",
         lowest: Zone::Ideal,
         cuts: &[
             Cut::from(1.0, Zone::Acceptable).published(1.0, 2.0),

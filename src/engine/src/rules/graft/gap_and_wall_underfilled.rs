@@ -14,8 +14,8 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Open more, or plan less contour."),
     scale: Scale::Bands(Bands {
-        quantity: "graft after packing over the volume to be filled",
-        unit: "",
+        quantity: "graft after packing, for each cc to be filled",
+        unit: "cc",
         lowest: Zone::Suboptimal,
         cuts: &[Cut::from(0.9, Zone::Acceptable), Cut::from(1.0, Zone::Ideal)],
     }),

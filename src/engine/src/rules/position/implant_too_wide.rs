@@ -18,12 +18,12 @@ pub(super) static RULE: Rule = Rule {
     ),
     mend: long!("Choose the next narrower diameter."),
     scale: Scale::Bands(Bands {
-        quantity: "room to spare beside the implant",
+        quantity: "width of the implant beyond the room for it",
         unit: "mm",
-        lowest: Zone::Compromising,
+        lowest: Zone::Ideal,
         cuts: &[
-            Cut::from(-0.5, Zone::Acceptable).published(-0.5, 0.0),
-            Cut::from(0.0, Zone::Ideal),
+            Cut::past(0.0, Zone::Acceptable),
+            Cut::past(0.5, Zone::Compromising).published(0.0, 0.5),
         ],
     }),
     agreement: Agreement::Agreed,
@@ -63,17 +63,19 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
     // Nothing narrower can be chosen than the narrowest, so a small socket is not held against it.
     let asked = j.case.site.is_aesthetic() && diameter > NARROWEST;
     let socket = if asked { j.m.socket_width() } else { None };
-    Some(Reading::Number(spare(diameter, between, socket).get()))
+    Some(Reading::Number(beyond(diameter, between, socket).get()))
 }
 
 /// Narrowest of the stock.
 const NARROWEST: Mm = Mm::new(3.0);
 
-/// What the diameter leaves of the room between the neighbours, less 1.5 mm on either side, and of
-/// the faciooral width of the socket, less a gap of 2 mm, where that is asked; the lesser of the two.
-fn spare(diameter: Mm, between: Mm, socket: Option<Mm>) -> Mm {
-    let beside = between - Mm::new(3.0) - diameter;
-    socket.map_or(beside, |width| beside.min(width - Mm::new(2.0) - diameter))
+/// By how much the diameter is wider than the room between the neighbours less 1.5 mm on either side,
+/// or than the faciooral width of the socket less a gap of 2 mm, where that is asked; the greater of
+/// the two, and nothing where there is room for it.
+fn beyond(diameter: Mm, between: Mm, socket: Option<Mm>) -> Mm {
+    let beside = between - Mm::new(3.0);
+    let room = socket.map_or(beside, |width| beside.min(width - Mm::new(2.0)));
+    (diameter - room).max(Mm::ZERO)
 }
 
 #[cfg(test)]
@@ -85,13 +87,12 @@ mod tests {
     #[test]
     fn half_a_millimetre_too_much_still_leaves_an_acceptable_gap() {
         for (value, zone) in [
-            (0.001, Zone::Ideal),
             (0.0, Zone::Ideal),
-            (-0.001, Zone::Acceptable),
-            (-0.499, Zone::Acceptable),
-            (-0.5, Zone::Acceptable),
-            (-0.501, Zone::Compromising),
-            (-1.0, Zone::Compromising),
+            (0.001, Zone::Acceptable),
+            (0.499, Zone::Acceptable),
+            (0.5, Zone::Acceptable),
+            (0.501, Zone::Compromising),
+            (1.0, Zone::Compromising),
         ] {
             assert_eq!(zone_at(&RULE, value), zone, "{value}");
         }
@@ -99,11 +100,11 @@ mod tests {
     #[test]
     fn the_narrower_of_socket_and_neighbours_decides() {
         let mm = Mm::new;
-        let left = |socket| spare(mm(4.0), mm(8.0), socket).get();
-        assert!((left(None) - 1.0).abs() < 1e-9);
-        assert!((left(Some(mm(6.0))) - 0.0).abs() < 1e-9);
-        assert!((left(Some(mm(5.0))) - -1.0).abs() < 1e-9);
-        assert!((spare(mm(4.0), mm(6.0), Some(mm(8.0))).get() - -1.0).abs() < 1e-9);
+        let over = |socket| beyond(mm(4.0), mm(8.0), socket).get();
+        assert!((over(None) - 0.0).abs() < 1e-9);
+        assert!((over(Some(mm(6.0))) - 0.0).abs() < 1e-9);
+        assert!((over(Some(mm(5.0))) - 1.0).abs() < 1e-9);
+        assert!((beyond(mm(4.0), mm(6.0), Some(mm(8.0))).get() - 1.0).abs() < 1e-9);
     }
 
     #[test]
