@@ -91,3 +91,23 @@ fn one_sentence_stands_on_a_line() {
         }
     }
 }
+
+/// What the page fetches after the first case is marked where it stands, or it weighs on the first
+/// visit.
+#[test]
+fn every_long_text_of_a_rule_is_marked_as_one() {
+    for rule in all() {
+        let path = family_folder(rule.family).join(format!("{}.rs", rule.id.replace('-', "_")));
+        let source = fs::read_to_string(&path).unwrap_or_else(|fault| panic!("{fault}"));
+        for field in ["statement:", "why:", "mend:", "one:", "other:"] {
+            let lines = source.lines().map(str::trim_start);
+            for line in lines.filter(|line| line.starts_with(field)) {
+                assert!(
+                    line[field.len()..].trim_start().starts_with("long!("),
+                    "{}: {field} is to stand in long!(...)",
+                    rule.id
+                );
+            }
+        }
+    }
+}

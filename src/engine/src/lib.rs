@@ -1,8 +1,8 @@
 //! Site geometry, measuring, judging and explaining for extraction-socket decisions.
 //!
 //! Data flows one way: seed -> Site -> Plan -> Measurements -> Verdicts -> Debrief. Nothing
-//! downstream recomputes what is upstream. The modules below stand in reading order; each may use
-//! those above it.
+//! downstream recomputes what is upstream. Read `units`, `geometry`, `anatomy`, `chart`, `plan`, then
+//! `measure`, `rules`, `debrief`, then what is built of them.
 
 pub mod anatomy;
 pub mod cases;

@@ -83,7 +83,9 @@ fn an_attempt_of_a_later_format_is_refused_without_damage() {
 /// Answers what is asked in the step that is due, of a trial's choices.
 fn answer(session: &mut Session, trial: &Trial) {
     for decision in session.view().missing {
-        session.apply(Event::Choose(decision, trial.draft.value(decision).cloned())).unwrap();
+        let value = trial.draft.value(decision).cloned();
+        assert!(value.is_some(), "the trial has no answer to {}", decision.key());
+        session.apply(Event::Choose(decision, value)).unwrap();
     }
 }
 
