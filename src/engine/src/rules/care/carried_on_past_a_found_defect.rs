@@ -12,7 +12,9 @@ pub(super) static RULE: Rule = Rule {
     statement: long!(
         "Change the plan when you find a wall defect: repair it or stage the implant."
     ),
-    why: long!("You looked, you found it, and went on as if you had not."),
+    why: long!(
+        "A plan made for a whole wall leaves graft and threads bare where the wall is missing."
+    ),
     mend: long!("Revise the course, or lay graft and membrane over the defect."),
     scale: Scale::Situations(&[
         when("staged", "a wall defect was found and no implant stays today", Zone::Ideal),

@@ -10,7 +10,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Intention,
     skill: Skill::Course,
     statement: long!("Plan the extraction of a tooth that cannot be kept."),
-    why: long!("A split or rotten root goes on destroying the wall that you will need."),
+    why: long!("A split or decayed root goes on destroying the wall that you will need."),
     mend: long!("Choose a course that takes the tooth out, today or on a date."),
     scale: Scale::Situations(&[
         when("not-kept", "the plan does not keep the lost tooth", Zone::Ideal),

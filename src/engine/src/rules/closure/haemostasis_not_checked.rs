@@ -12,7 +12,7 @@ pub(super) static RULE: Rule = Rule {
         "Press for at least 20 minutes and check that bleeding has stopped before the patient leaves."
     ),
     why: long!(
-        "Bleeding that begins at home frightens the patient and, in the wrong patient, does not stop by itself."
+        "Bleeding that begins at home frightens the patient and, in some patients, does not stop by itself."
     ),
     mend: long!("Add firm pressure and the check."),
     scale: Scale::Situations(&[

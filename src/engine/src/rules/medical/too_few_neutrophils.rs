@@ -9,7 +9,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Intention,
     skill: Skill::Patient,
     statement: long!("Defer elective surgery while neutrophils are below 1.0 x10^9 a litre."),
-    why: long!("Without white cells a small wound becomes a blood infection."),
+    why: long!("Without white cells a small wound can become a blood infection."),
     mend: long!(
         "Postpone the elective part and manage the patient together with the haematologist."
     ),

@@ -14,7 +14,7 @@ pub(super) static RULE: Rule = Rule {
         "Set the platform at least 2 mm to the oral side of the line that joins the neighbours' facial surfaces."
     ),
     why: long!(
-        "A platform that stands out pushes its own bone away, and the margin goes up with it; no crown hides that."
+        "A platform that stands out pushes its own bone away, and the margin recedes with it; no crown hides that."
     ),
     mend: long!("Move the implant to the oral side, or lean its platform that way."),
     scale: Scale::Bands(Bands {

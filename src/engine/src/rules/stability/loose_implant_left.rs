@@ -23,7 +23,7 @@ pub(super) static RULE: Rule = Rule {
         when("taken-out", "the implant that found no hold is taken out", Zone::Ideal),
         when(
             "submerged",
-            "the implant that found no hold is submerged and left in peace",
+            "the implant that found no hold is submerged and left unloaded",
             Zone::Debated,
         ),
         when("loaded", "the implant that found no hold stands through the gum", Zone::Compromising),

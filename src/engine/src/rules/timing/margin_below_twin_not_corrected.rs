@@ -12,7 +12,7 @@ pub(super) static RULE: Rule = Rule {
         "Correct a margin that lies apical of its twin before you place, or add soft tissue with the implant."
     ),
     why: long!(
-        "The margin recedes further after placing, about 1 mm by common teaching. What starts too high ends higher."
+        "The margin recedes further after placing, about 1 mm by common teaching. What starts too far apically ends further that way."
     ),
     mend: long!(
         "Stage the implant and correct the margin first, or add a soft-tissue graft with it."

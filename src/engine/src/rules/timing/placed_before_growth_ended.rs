@@ -12,7 +12,7 @@ pub(super) static RULE: Rule = Rule {
         "Wait with an implant until serial records show that facial growth is finished."
     ),
     why: long!(
-        "An implant does not move with growing bone. It ends up too high in the arch beside teeth that go on erupting."
+        "An implant does not move with growing bone. It stays behind in the arch while the teeth beside it go on erupting."
     ),
     mend: long!(
         "Ask for serial growth records and replace the tooth without an implant until they are stable."
