@@ -118,7 +118,7 @@ test("a corner of an outline is dragged and pressed on the map, and its numbers 
     // Corners of a chamfer lie close together: the last one lies on top.
     const corner = page.locator(".board .figure-facial-map .handle").last();
     const words = await corner.getAttribute("aria-valuetext");
-    assert.match(words, /^\d+\.\d mm (mesially|distally), \d+\.\d mm (orally|apically)$/);
+    assert.match(words, /^\d+\.\d mm (mesially|distally), \d+\.\d mm (palatally|lingually|apically)$/);
     const corners = page.locator("#decision-membrane-outline table");
     const numbers = () => corners.locator("input").evaluateAll((all) => all.map((one) => one.value));
     const before = await numbers();

@@ -183,3 +183,19 @@ fn a_plan_with_undecided_steps_is_told_what_is_undecided() {
     assert!(ran.talk.contains("still undecided: technique, debridement"), "{}", ran.talk);
     assert!(ran.talk.contains("hint: decide what is undecided"), "{}", ran.talk);
 }
+
+#[test]
+fn the_oral_side_is_named_for_its_jaw_wherever_a_person_reads() {
+    for seed in SEEDS {
+        let (case, plan) = files(&folder(&format!("sides-{seed}")), seed);
+        let chart = done(&["case", seed]);
+        let named = if chart.contains(", lower ") { "lingual" } else { "palatal" };
+        let judged = wallwise(&["judge", path(&case), path(&plan)]).out;
+        // What the mouth takes in is no side of the jaw.
+        for text in [chart, judged].map(|text| text.replace("direct oral anticoagulant", "")) {
+            let mut words = text.split(|letter: char| !letter.is_alphanumeric() && letter != '-');
+            assert!(words.all(|word| !matches!(word, "oral" | "Oral" | "orally")), "{text}");
+            assert!(text.to_lowercase().contains(named), "{text}");
+        }
+    }
+}

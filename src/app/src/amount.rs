@@ -1,5 +1,6 @@
 //! Counts and millimetres: in words, and out of what somebody typed.
 
+use engine::anatomy::Tooth;
 use engine::geometry::Outline;
 use engine::plan::NumberKind;
 use wasm_bindgen::JsCast;
@@ -11,11 +12,11 @@ pub fn start(kind: &NumberKind) -> i32 {
     if kind.allows(0) { 0 } else { kind.least }
 }
 
-/// A count in words, with its direction and never with a bare sign.
+/// A count in words, with its direction at this tooth and never with a bare sign.
 #[must_use]
-pub fn directed(kind: &NumberKind, count: i32) -> String {
+pub fn directed(kind: &NumberKind, count: i32, tooth: Tooth) -> String {
     let size = format!("{} {}", kind.words(count.abs()), kind.unit);
-    match (count.signum(), kind.ways) {
+    match (count.signum(), kind.ways_at(tooth)) {
         (-1, [less, _]) if !less.is_empty() => format!("{size} {less}"),
         (1, [_, more]) if !more.is_empty() => format!("{size} {more}"),
         (-1, _) => format!("−{size}"),
@@ -130,8 +131,10 @@ mod tests {
 
     #[test]
     fn a_direction_is_said_in_words() {
-        assert_eq!(directed(&kind(Decision::OffsetFacial), -10), "1.0 mm to the oral side");
-        assert_eq!(directed(&kind(Decision::Depth), 15), "1.5 mm apical of the crest");
+        let [upper, lower] = [11, 41].map(|iso| Tooth::new(iso).unwrap());
+        assert_eq!(directed(&kind(Decision::OffsetFacial), -10, upper), "1.0 mm to the palate");
+        assert_eq!(directed(&kind(Decision::OffsetFacial), -10, lower), "1.0 mm to the tongue");
+        assert_eq!(directed(&kind(Decision::Depth), 15, upper), "1.5 mm apical of the crest");
     }
 
     const SQUARE: [[i32; 2]; 8] =

@@ -2,6 +2,7 @@
 //! press a choice.
 
 use crate::amount::directed;
+use engine::anatomy::Tooth;
 use engine::figures::Handle;
 use engine::geometry::Outline;
 use engine::plan::{Decision, Draft, Kind, NumberKind, Value};
@@ -188,20 +189,20 @@ fn vertex_moved(decision: Decision, place: usize, draft: &Draft, s: i32, t: i32)
 
 /// A handle's value in words.
 #[must_use]
-pub fn value_in_words(handle: &Handle, draft: &Draft) -> String {
+pub fn value_in_words(handle: &Handle, draft: &Draft, tooth: Tooth) -> String {
     if let Some((decision, place)) = handle.vertex {
         let at = draft.outline(decision).and_then(|outline| outline.tenths().get(place).copied());
         return at.map_or_else(String::new, |[s, t]| {
             format!(
                 "{}, {}",
                 placed(s, ["mesially", "distally"]),
-                placed(t, ["orally", "apically"])
+                placed(t, [&tooth.named("orally"), "apically"])
             )
         });
     }
     let axis = |axis: Option<(Decision, f64)>| {
         let (decision, _) = axis?;
-        Some(directed(&number(decision)?, draft.number(decision)?))
+        Some(directed(&number(decision)?, draft.number(decision)?, tooth))
     };
     let parts: Vec<String> =
         [axis(handle.across), axis(handle.down)].into_iter().flatten().collect();

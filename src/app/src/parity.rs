@@ -33,6 +33,7 @@ fn one(seed: u32, into: &mut Fnv) {
             into.text(line);
         }
     }
+    let tooth = case.site.tooth;
     let session = wander(case, u64::from(seed));
     drawing(&session, into);
     let Some(debrief) = session.debrief(None) else {
@@ -42,7 +43,7 @@ fn one(seed: u32, into: &mut Fnv) {
     into.text(debrief.word.word());
     into.number(debrief.mark.percent().map_or(u64::MAX, f64::to_bits));
     for verdict in &debrief.verdicts {
-        let words = explain(verdict);
+        let words = explain(verdict, tooth);
         into.text(&words.measured);
         into.text(&words.distance);
     }

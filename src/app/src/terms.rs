@@ -53,7 +53,10 @@ const FLAP: &[Term] = &[
     ("Papilla", "The point of gum between two teeth."),
 ];
 const IMPLANT: &[Term] = &[
-    ("Oral side", "Towards the palate or the tongue; the facial side is the other one."),
+    (
+        "Palatal, lingual",
+        "Towards the palate, in the upper jaw; towards the tongue, in the lower. The facial side is the other one.",
+    ),
     ("Platform", "The top of the implant, where the crown's part is screwed on."),
     ("Facial gap", "The empty space between the implant and the facial wall of the socket."),
     ("Reference crest", "The level that the mid-facial crest would have without any defect."),

@@ -5,12 +5,14 @@ mod written;
 
 pub use written::OneCase;
 
+use engine::anatomy::Tooth;
 use engine::debrief::{
     self, CAUTION, Debrief, EVIDENCE_REVIEWED, Lost, RULE_SET, Verdict, explain,
 };
 use engine::rules::{Agreement, Reading, Rule, Scale, Zone};
 use schemars::JsonSchema;
 use serde::Serialize;
+use std::borrow::Cow;
 
 /// What `wallwise judge --json` prints.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -118,9 +120,9 @@ pub struct Words {
     /// By how much it misses or clears.
     pub distance: String,
     /// Why it matters.
-    pub why: &'static str,
+    pub why: Cow<'static, str>,
     /// The smallest change that would mend it.
-    pub mend: &'static str,
+    pub mend: Cow<'static, str>,
     /// Who says so.
     pub sources: Vec<String>,
     /// Where sources differ.
@@ -223,9 +225,9 @@ pub struct OneSource {
 }
 
 impl Judgement {
-    /// Of a debrief.
+    /// Of a debrief on a case of this tooth, which names its sides.
     #[must_use]
-    pub fn of(case: Option<String>, debrief: &Debrief) -> Self {
+    pub fn of(case: Option<String>, tooth: Tooth, debrief: &Debrief) -> Self {
         let ids = |group: &debrief::Group| {
             group.faults.iter().map(|place| debrief.verdicts[*place].rule.id).collect()
         };
@@ -248,9 +250,13 @@ impl Judgement {
             groups: debrief
                 .groups
                 .iter()
-                .map(|group| Group { cause: group.cause(), rules: ids(group), cost: group.cost })
+                .map(|group| Group {
+                    cause: group.cause(tooth),
+                    rules: ids(group),
+                    cost: group.cost,
+                })
                 .collect(),
-            verdicts: debrief.verdicts.iter().map(OneVerdict::of).collect(),
+            verdicts: debrief.verdicts.iter().map(|one| OneVerdict::of(one, tooth)).collect(),
         }
     }
 }
@@ -270,8 +276,8 @@ fn lost(why: &Lost, weight: f64, debrief: &Debrief) -> LostWeight {
 }
 
 impl OneVerdict {
-    fn of(verdict: &Verdict) -> Self {
-        let words = explain(verdict);
+    fn of(verdict: &Verdict, tooth: Tooth) -> Self {
+        let words = explain(verdict, tooth);
         let (measured, situation) = match verdict.reading {
             Reading::Number(value) => (Some(value), None),
             Reading::Situation(key) => (None, Some(key)),

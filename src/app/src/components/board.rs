@@ -18,7 +18,7 @@ pub fn board(bench: &Bench, on_try: &Callback<Vec<Event>>, on_do: &Callback<Even
         // Handles move the draft as it was before the drag, so that a drag adds up once.
         let held = (!over).then(|| bench.session.draft().clone());
         let name = figure.name;
-        html! { <Drawing key={name} {figure} draft={held} on_try={on_try.clone()} on_do={on_do.clone()} /> }
+        html! { <Drawing key={name} {figure} draft={held} tooth={bench.session.case().site.tooth} on_try={on_try.clone()} on_do={on_do.clone()} /> }
     });
     let shown = Callback::from(|event: FocusEvent| effects::bring_into_view(&event));
     html! { <section class="board" aria-label="Figures of the case" tabindex="0" onfocusin={shown}>{ for figures }</section> }

@@ -1,7 +1,9 @@
 //! Decisions with a closed list of answers: one of them, or any number, none included.
 
+use engine::anatomy::Tooth;
 use engine::plan::choices::Choice;
 use engine::plan::{Entry, Value};
+use std::borrow::Cow;
 use yew::prelude::*;
 
 /// A decision with a closed list of answers.
@@ -9,6 +11,8 @@ use yew::prelude::*;
 pub struct ClosedList<'a> {
     /// The decision.
     pub entry: &'static Entry,
+    /// The tooth: it names the sides.
+    pub tooth: Tooth,
     /// Its alternatives.
     pub options: &'static [Choice],
     /// The answer so far.
@@ -27,11 +31,11 @@ pub fn one_of(props: &ClosedList<'_>) -> Html {
         html! {
             <label class="option">
                 <input type="radio" name={props.entry.key} value={option.key} {checked} {onchange} />
-                <span>{ option.label }</span>
+                <span>{ props.tooth.named(option.label) }</span>
             </label>
         }
     });
-    asked(props.entry, props.value.is_some(), html! { <>{ for options }</> })
+    asked_at(props.entry, props.tooth, props.value.is_some(), html! { <>{ for options }</> })
 }
 
 /// Any number of a closed list. *None of these* is an answer of its own, so that leaving the list
@@ -50,7 +54,7 @@ pub fn any_of(props: &ClosedList<'_>) -> Html {
         html! {
             <label class="option">
                 <input type="checkbox" name={props.entry.key} value={option.key} {checked} {onchange} />
-                <span>{ option.label }</span>
+                <span>{ props.tooth.named(option.label) }</span>
             </label>
         }
     });
@@ -65,18 +69,32 @@ pub fn any_of(props: &ClosedList<'_>) -> Html {
             </label>
         </>
     };
-    asked(props.entry, bits.is_some(), answers)
+    asked_at(props.entry, props.tooth, bits.is_some(), answers)
 }
 
 /// A decision's frame: its name, its question, and that it is undecided while it is.
+pub fn asked_at(entry: &'static Entry, tooth: Tooth, decided: bool, answers: Html) -> Html {
+    frame(entry, [tooth.named(entry.label), tooth.named(entry.ask)], decided, answers)
+}
+
+/// The same where a decision's name and question speak of no side.
 pub fn asked(entry: &'static Entry, decided: bool, answers: Html) -> Html {
+    frame(entry, [entry.label.into(), entry.ask.into()], decided, answers)
+}
+
+fn frame(
+    entry: &Entry,
+    [label, ask]: [Cow<'static, str>; 2],
+    decided: bool,
+    answers: Html,
+) -> Html {
     html! {
         <fieldset key={entry.key} class={classes!("decision", (!decided).then_some("undecided"))} id={format!("decision-{}", entry.key)}>
             <legend>
-                <span class="decision-name">{ entry.label }</span>
+                <span class="decision-name">{ label }</span>
                 if !decided { <span class="undecided-mark">{ "undecided" }</span> }
             </legend>
-            <p class="ask">{ entry.ask }</p>
+            <p class="ask">{ ask }</p>
             <div class="options">{ answers }</div>
         </fieldset>
     }

@@ -1,6 +1,7 @@
 //! A figure of the engine as a drawing on the page, with handles for pointer and keys.
 
 use super::handle::handle_view;
+use engine::anatomy::Tooth;
 use engine::figures::style::{HATCHINGS, Hatching};
 use engine::figures::{Figure, Item, svg};
 use engine::plan::Draft;
@@ -20,6 +21,9 @@ pub struct FigureProps {
     /// The choices that its handles move; none for a picture that stands still.
     #[prop_or_default]
     pub draft: Option<Draft>,
+    /// The tooth, where there are handles: it names the sides.
+    #[prop_or_default]
+    pub tooth: Option<Tooth>,
     /// Told while a handle is dragged.
     #[prop_or_default]
     pub on_try: Callback<Vec<Event>>,
@@ -41,9 +45,9 @@ pub fn Drawing(props: &FigureProps) -> Html {
     let id = props.id.clone().unwrap_or(AttrValue::Static(figure.name));
     let (title, says) = (format!("{id}-title"), format!("{id}-says"));
     let movable = props.draft.is_some() && !figure.handles.is_empty();
-    let handles = props.draft.iter().flat_map(|draft| {
+    let handles = props.draft.iter().zip(props.tooth).flat_map(|(draft, tooth)| {
         let views = figure.handles.iter().enumerate();
-        views.map(|(place, handle)| handle_view(place, handle, draft, props))
+        views.map(move |(place, handle)| handle_view(place, handle, (draft, tooth), props))
     });
     let hatchings = props
         .id

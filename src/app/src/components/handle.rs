@@ -2,6 +2,7 @@
 
 use super::figure::FigureProps;
 use crate::drag::{self, Drag};
+use engine::anatomy::Tooth;
 use engine::figures::{Handle, svg};
 use engine::plan::Draft;
 use web_sys::{KeyboardEvent, PointerEvent};
@@ -13,7 +14,12 @@ const REACH: f64 = 14.0;
 const KNOB: f64 = 5.0;
 
 /// A handle of the figure in `props`.
-pub fn handle_view(place: usize, handle: &Handle, draft: &Draft, props: &FigureProps) -> Html {
+pub fn handle_view(
+    place: usize,
+    handle: &Handle,
+    (draft, tooth): (&Draft, Tooth),
+    props: &FigureProps,
+) -> Html {
     let key = {
         let (handle, draft, on_do) = (handle.clone(), draft.clone(), props.on_do.clone());
         Callback::from(move |event: KeyboardEvent| {
@@ -45,7 +51,7 @@ pub fn handle_view(place: usize, handle: &Handle, draft: &Draft, props: &FigureP
     let radius = |pixels: f64| svg::number(pixels * props.figure.pixel);
     html! {
         <g key={place} class="handle" role="slider" tabindex="0" aria-label={handle.label.clone()}
-            aria-valuenow={drag::value_now(handle, draft).to_string()} aria-valuetext={drag::value_in_words(handle, draft)}
+            aria-valuenow={drag::value_now(handle, draft).to_string()} aria-valuetext={drag::value_in_words(handle, draft, tooth)}
             onkeydown={key} onpointerdown={down}>
             <circle cx={cx.clone()} cy={cy.clone()} r={radius(REACH)} class="handle-reach" />
             <circle {cx} {cy} r={radius(KNOB)} class="handle-knob" />

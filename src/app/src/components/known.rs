@@ -19,7 +19,7 @@ pub fn known(view: &View) -> Html {
     let reports = view.reports.iter().map(report);
     let facts = view.known.iter().filter_map(|known| match known.knowledge {
         Knowledge::Seen(source) => Some(html! {
-            <li><span>{ known.fact.words() }</span><span class="from">{ format!(" · {}", source.words()) }</span></li>
+            <li><span>{ view.tooth.named(known.fact.words()) }</span><span class="from">{ format!(" · {}", source.words()) }</span></li>
         }),
         _ => None,
     });

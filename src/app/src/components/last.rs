@@ -9,6 +9,7 @@ use yew::prelude::*;
 
 /// In study mode the step before is explained as soon as it is carried out.
 pub fn last_verdicts(session: &Session, due: Step) -> Html {
+    let tooth = session.case().site.tooth;
     let shown = session.verdicts();
     let last = shown.iter().map(|verdict| verdict.rule.step).filter(|step| *step < due).max();
     let verdicts: Vec<&Verdict> =
@@ -27,7 +28,7 @@ pub fn last_verdicts(session: &Session, due: Step) -> Html {
             <p role="status">{ says }</p>
             <details open={faults > 0}>
                 <summary>{ format!("Verdicts on {}", last.label()) }</summary>
-                { for verdicts.into_iter().map(|verdict| html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} /> }) }
+                { for verdicts.into_iter().map(|verdict| html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {tooth} /> }) }
             </details>
             { caution() }
         </section>

@@ -1,7 +1,8 @@
 //! A decision with a number: slider, field and steps, all of the same count.
 
-use super::choice::asked;
+use super::choice::asked_at;
 use crate::amount::{directed, read, start, text_of};
+use engine::anatomy::Tooth;
 use engine::plan::{Entry, NumberKind, Value};
 use yew::prelude::*;
 
@@ -10,6 +11,8 @@ use yew::prelude::*;
 pub struct NumberProps {
     /// The decision.
     pub entry: &'static Entry,
+    /// The tooth: it names the sides.
+    pub tooth: Tooth,
     /// Its range and steps.
     pub kind: NumberKind,
     /// The count so far.
@@ -22,7 +25,7 @@ pub struct NumberProps {
 
 impl PartialEq for NumberProps {
     fn eq(&self, other: &Self) -> bool {
-        self.entry.key == other.entry.key && self.count == other.count
+        self.entry.key == other.entry.key && self.tooth == other.tooth && self.count == other.count
     }
 }
 
@@ -54,7 +57,7 @@ pub fn Number(props: &NumberProps) -> Html {
         })
     };
     let shown = props.count.map(|count| kind.words(count)).unwrap_or_default();
-    let name = props.entry.label;
+    let name = props.tooth.named(props.entry.label);
     let answers = html! {
         <>
             <div class="number">
@@ -67,17 +70,17 @@ pub fn Number(props: &NumberProps) -> Html {
                     <span>{ kind.unit }</span>
                 </label>
             </div>
-            <p class="reading">{ props.count.map(|count| directed(&kind, count)).unwrap_or_default() }</p>
+            <p class="reading">{ props.count.map(|count| directed(&kind, count, props.tooth)).unwrap_or_default() }</p>
             if let Some(why) = &*wrong { <p class="wrong" role="alert">{ why.clone() }</p> }
         </>
     };
-    asked(props.entry, props.count.is_some(), answers)
+    asked_at(props.entry, props.tooth, props.count.is_some(), answers)
 }
 
 /// The slider: it tries counts while it moves, and chooses where it stops.
 fn slider(props: &NumberProps, choose: &Callback<i32>) -> Html {
     let kind = props.kind;
-    let name = props.entry.label;
+    let name = props.tooth.named(props.entry.label);
     let slider = props.count.unwrap_or_else(|| start(&kind));
     let on_slide = {
         let on_try = props.on_try.clone();
@@ -98,7 +101,7 @@ fn slider(props: &NumberProps, choose: &Callback<i32>) -> Html {
     html! {
                 <input type="range" class="slider" min={kind.least.to_string()} max={kind.most.to_string()}
                     step={kind.by.to_string()} value={slider.to_string()} aria-label={format!("{name}, slider")}
-                    aria-valuetext={props.count.map_or("undecided".to_owned(), |count| directed(&kind, count))}
+                    aria-valuetext={props.count.map_or("undecided".to_owned(), |count| directed(&kind, count, props.tooth))}
                     oninput={on_slide} onchange={on_slid} />
     }
 }

@@ -6,6 +6,7 @@ use super::number::Number;
 use super::outline::OutlineField;
 use super::words::words_of_step;
 use crate::guide;
+use engine::anatomy::Tooth;
 use engine::plan::{Decision, Kind, Step, Value};
 use engine::session::{DecisionView, Event, View};
 use yew::prelude::*;
@@ -50,13 +51,13 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
             { props.last.clone() }
             <h2 id="sheet-title" tabindex="-1">{ step.label() }</h2>
             <p class="aim">{ step.aim() }</p>
-            if props.guided { <p class="guide">{ guide::note(step) }</p> }
+            if props.guided { <p class="guide">{ props.view.tooth.named(guide::note(step)) }</p> }
             { words_of_step(step) }
             { for found.map(report) }
             // A list of their own: what comes and goes by its key leaves the focus where it is.
             <div class="decisions">{ for decisions.map(|view| decision(view, props)) }</div>
             <div class="carry-out">
-                if !missing.is_empty() { <p class="missing">{ undecided(missing) }</p> }
+                if !missing.is_empty() { <p class="missing">{ undecided(missing, props.view.tooth) }</p> }
                 if let Some(refusal) = &props.refusal { <p class="wrong" role="alert">{ refusal.clone() }</p> }
                 <button type="button" class="main" disabled={!missing.is_empty()} onclick={carry_out}>
                     { format!("{act}: {}", step.label()) }
@@ -66,13 +67,15 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
     }
 }
 
-fn undecided(missing: &[Decision]) -> String {
-    let names: Vec<_> = missing.iter().map(|decision| decision.entry().label).collect();
+fn undecided(missing: &[Decision], tooth: Tooth) -> String {
+    let names: Vec<_> =
+        missing.iter().map(|decision| tooth.named(decision.entry().label)).collect();
     format!("Still undecided: {}.", names.join(", "))
 }
 
 fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
     let entry = view.entry;
+    let tooth = props.view.tooth;
     let decision = entry.decision;
     let on_do = props.on_do.clone();
     let on_choose =
@@ -83,17 +86,17 @@ fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
     let value = view.value.clone();
     match entry.kind {
         Kind::One(options) => {
-            one_of(&ClosedList { entry, options, value: value.as_ref(), on_choose })
+            one_of(&ClosedList { entry, tooth, options, value: value.as_ref(), on_choose })
         }
         Kind::Many(options) => {
-            any_of(&ClosedList { entry, options, value: value.as_ref(), on_choose })
+            any_of(&ClosedList { entry, tooth, options, value: value.as_ref(), on_choose })
         }
         Kind::Number(kind) => {
             let count = match value {
                 Some(Value::Number(count)) => Some(count),
                 _ => None,
             };
-            html! { <Number key={entry.key} {entry} {kind} {count} {on_try} {on_choose} /> }
+            html! { <Number key={entry.key} {entry} {tooth} {kind} {count} {on_try} {on_choose} /> }
         }
         Kind::Outline => {
             let outline = match value {

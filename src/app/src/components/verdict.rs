@@ -3,7 +3,9 @@
 use super::figure::Drawing;
 use crate::prose::Prose;
 use crate::route::Route;
+use engine::anatomy::Tooth;
 use engine::debrief::{Verdict, asked, explain};
+use engine::figures::Figure;
 use engine::rules::{Rule, Zone};
 use yew::prelude::*;
 
@@ -15,6 +17,8 @@ const PLOT: f64 = 360.0;
 pub struct VerdictProps {
     /// The verdict.
     pub verdict: Verdict,
+    /// The tooth: it names the sides.
+    pub tooth: Tooth,
     /// Whether its fault is lit in the figures.
     #[prop_or_default]
     pub lit: bool,
@@ -50,16 +54,17 @@ pub const fn sign(zone: Zone) -> &'static str {
 #[component]
 pub fn VerdictView(props: &VerdictProps) -> Html {
     let verdict = &props.verdict;
-    let words = explain(verdict);
+    let tooth = props.tooth;
+    let words = explain(verdict, tooth);
     let rule = verdict.rule;
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let statement = prose.statement(rule);
+    let statement = tooth.named(&prose.statement(rule)).into_owned();
     let long = prose.of(rule.id);
     let (why, mend) = long.map_or(("", ""), |long| (long.why.as_str(), long.mend.as_str()));
     let mend = if verdict.zone.is_fault() { mend } else { "" };
     let differ = long.map_or("", |long| long.differ.as_str());
     let sources = long.map_or(&[][..], |long| &long.sources);
-    let plot = plots::band_plot(rule, verdict.reading, PLOT);
+    let plot = plots::band_plot(rule, verdict.reading, PLOT).map(|plot| named(plot, tooth));
     let light = {
         let (on_light, lit) = (props.on_light.clone(), props.lit);
         Callback::from(move |_: MouseEvent| on_light.emit((!lit).then_some(rule)))
@@ -68,7 +73,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
         if text.is_empty() {
             Html::default()
         } else {
-            html! { <p><strong>{ format!("{name} ") }</strong>{ text.to_owned() }</p> }
+            html! { <p><strong>{ format!("{name} ") }</strong>{ tooth.named(text).into_owned() }</p> }
         }
     };
     html! {
@@ -76,7 +81,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
             <summary>
                 <span class="sign" aria-hidden="true">{ sign(verdict.zone) }</span>
                 <span class="word">{ words.word }</span>
-                <span class="statement">{ &statement }</span>
+                <span class="statement">{ statement.clone() }</span>
             </summary>
             <div class="explanation">
                 <p class="measured">{ format!("{} {}", words.measured, words.distance) }</p>
@@ -89,7 +94,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
                 { paragraph("Where sources differ:", differ) }
                 <details class="sources">
                     <summary>{ "Who says so" }</summary>
-                    <ul>{ for sources.iter().map(|source| html! { <li>{ source }</li> }) }</ul>
+                    <ul>{ for sources.iter().map(|source| html! { <li>{ tooth.named(source).into_owned() }</li> }) }</ul>
                     <a href={Route::Rule(rule.id.to_owned()).fragment()}>{ "The whole rule" }</a>
                 </details>
                 if verdict.zone.is_fault() {
@@ -97,5 +102,14 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
                 }
             </div>
         </details>
+    }
+}
+
+/// A plot whose name and words speak of this tooth's jaw.
+fn named(plot: Figure, tooth: Tooth) -> Figure {
+    Figure {
+        title: tooth.named(&plot.title).into_owned(),
+        says: tooth.named(&plot.says).into_owned(),
+        ..plot
     }
 }

@@ -1,12 +1,13 @@
 //! The word for the whole plan, and how its mark adds up.
 
 use crate::prose::Prose;
+use engine::anatomy::Tooth;
 use engine::debrief::{Debrief, Lost, PlanWord};
 use engine::rules;
 use yew::prelude::*;
 
 /// The word, what it means, and the mark.
-pub fn whole(debrief: &Debrief, prose: &Prose) -> Html {
+pub fn whole(debrief: &Debrief, tooth: Tooth, prose: &Prose) -> Html {
     let class = match debrief.word {
         PlanWord::Sound => "sound",
         PlanWord::Workable => "workable",
@@ -16,7 +17,7 @@ pub fn whole(debrief: &Debrief, prose: &Prose) -> Html {
     let mark = &debrief.mark;
     let percent =
         mark.percent().map_or("not marked".to_owned(), |percent| format!("{percent:.0} of 100"));
-    let lost = mark.lost.iter().map(|(why, weight)| html! { <li>{ format!("{} — {weight:.1}", lost_words(why, debrief, prose)) }</li> });
+    let lost = mark.lost.iter().map(|(why, weight)| html! { <li>{ format!("{} — {weight:.1}", tooth.named(&lost_words(why, debrief, tooth, prose))) }</li> });
     html! {
         <div class={classes!("whole", class)} role="status">
             <p class="whole-word">{ format!("This plan is {}.", debrief.word.word()) }</p>
@@ -31,7 +32,7 @@ pub fn whole(debrief: &Debrief, prose: &Prose) -> Html {
     }
 }
 
-fn lost_words(why: &Lost, debrief: &Debrief, prose: &Prose) -> String {
+fn lost_words(why: &Lost, debrief: &Debrief, tooth: Tooth, prose: &Prose) -> String {
     let statement =
         |id: &str| rules::find(id).map_or_else(String::new, |rule| prose.statement(rule));
     match why {
@@ -41,7 +42,7 @@ fn lost_words(why: &Lost, debrief: &Debrief, prose: &Prose) -> String {
             let group = &debrief.groups[*place];
             let first = group.faults.first().map(|place| debrief.verdicts[*place].rule);
             let first = first.map_or_else(String::new, |rule| prose.statement(rule));
-            group.cause().unwrap_or_else(|| format!("fault: {first}"))
+            group.cause(tooth).unwrap_or_else(|| format!("fault: {first}"))
         }
     }
 }

@@ -59,7 +59,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                     if over {
                         { judged::debrief(bench, &props.room) }
                     } else {
-                        { sheet(&Sheet { view: &view, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(ToString::to_string), guided: bench.asked.guided, on_do, on_try }) }
+                        { sheet(&Sheet { view: &view, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), guided: bench.asked.guided, on_do, on_try }) }
                     }
                     { known(&view) }
                 </div>

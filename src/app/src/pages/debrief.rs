@@ -6,6 +6,7 @@ use crate::components::whole::whole;
 use crate::effects;
 use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
+use engine::anatomy::Tooth;
 use engine::cases;
 use engine::debrief::{Debrief, Group, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
@@ -35,6 +36,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
     let Some(debrief) = debrief.as_ref() else {
         return Html::default();
     };
+    let tooth = bench.session.case().site.tooth;
     let light = {
         let room = props.room.clone();
         Callback::from(move |lit| room.dispatch(Action::Light(lit)))
@@ -45,15 +47,15 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
     };
     let verdict = |verdict: &Verdict| {
         let lit = props.bench.lit == Some(verdict.rule);
-        html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {lit} on_light={light.clone()} /> }
+        html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {tooth} {lit} on_light={light.clone()} /> }
     };
     let print = Callback::from(|_: MouseEvent| effects::print());
     html! {
         <section class="debrief" aria-labelledby="sheet-title">
             <h2 id="sheet-title" tabindex="-1">{ "Debrief" }</h2>
-            { whole(debrief, &prose) }
+            { whole(debrief, tooth, &prose) }
             { caution() }
-            { causes(debrief, &verdict) }
+            { causes(debrief, tooth, &verdict) }
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }
             <p class="from">{ format!("Rule set {RULE_SET}.") }</p>
@@ -66,13 +68,13 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
     }
 }
 
-fn causes(debrief: &Debrief, verdict: &dyn Fn(&Verdict) -> Html) -> Html {
+fn causes(debrief: &Debrief, tooth: Tooth, verdict: &dyn Fn(&Verdict) -> Html) -> Html {
     if debrief.groups.is_empty() {
         return html! { <p class="nothing">{ "Nothing to mend." }</p> };
     }
     let group = |group: &Group| {
         let faults = group.faults.iter().map(|place| verdict(&debrief.verdicts[*place]));
-        match group.cause() {
+        match group.cause(tooth) {
             Some(cause) => {
                 html! { <section class="cause"><h4>{ cause }</h4><p class="from">{ "One cause, charged once." }</p>{ for faults }</section> }
             }

@@ -74,7 +74,10 @@ fn text(case: &Case, sound: Option<&Draft>) -> String {
         text.push_str(&format!("\n{}\n{}", report.title, bulleted(&report.lines)));
     }
     match sound {
-        Some(draft) => text.push_str(&format!("\nOne sound plan\n{}", write_plan(draft))),
+        Some(draft) => {
+            let plan = write_plan(draft);
+            text.push_str(&format!("\nOne sound plan\n{}", case.site.tooth.named(&plan)));
+        }
         None => text.push_str("\nNo sound plan is known for this case.\n"),
     }
     text

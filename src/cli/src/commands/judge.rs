@@ -28,7 +28,7 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     let debrief = debrief(&case, &plan, sound.as_ref());
     if args.json {
         let address = case.address.map(|address| address.to_string());
-        streams.print_json(&Judgement::of(address, &debrief))?;
+        streams.print_json(&Judgement::of(address, case.site.tooth, &debrief))?;
     } else {
         streams.print(&text(&case, &debrief))?;
     }
@@ -36,6 +36,7 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
 }
 
 fn text(case: &Case, debrief: &Debrief) -> String {
+    let tooth = case.site.tooth;
     let mark =
         debrief.mark.percent().map_or("not marked".to_owned(), |mark| format!("{mark:.0} of 100"));
     let mut text = format!(
@@ -51,19 +52,19 @@ fn text(case: &Case, debrief: &Debrief) -> String {
         text.push_str("\nWhat to change first\n");
     }
     for group in &debrief.groups {
-        if let Some(cause) = group.cause() {
+        if let Some(cause) = group.cause(tooth) {
             text.push_str(&format!("  {cause}\n"));
         }
         for fault in &group.faults {
             let verdict = &debrief.verdicts[*fault];
-            let words = explain(verdict);
+            let words = explain(verdict, tooth);
             text.push_str(&format!("  [{}] {}\n", words.word, verdict.rule.id));
             for line in [
                 words.measured.as_str(),
                 &words.asked,
                 &words.distance,
-                words.why,
-                words.mend,
+                &words.why,
+                &words.mend,
                 &words.known,
             ] {
                 if !line.is_empty() {
@@ -74,7 +75,7 @@ fn text(case: &Case, debrief: &Debrief) -> String {
     }
     text.push_str("\nEvery verdict, in the order of care\n");
     for verdict in &debrief.verdicts {
-        let words = explain(verdict);
+        let words = explain(verdict, tooth);
         text.push_str(&format!(
             "  {:<18} {:<30} {} — {}\n",
             verdict.rule.step.label(),

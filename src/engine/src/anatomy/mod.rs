@@ -5,6 +5,7 @@
 
 mod body;
 pub mod map;
+mod named;
 mod site;
 pub mod solid;
 mod tooth;

@@ -149,15 +149,6 @@ impl Tooth {
         };
         format!("{jaw} {side} {kind}")
     }
-
-    /// What the oral side is called on screen in this jaw.
-    #[must_use]
-    pub const fn oral_word(self) -> &'static str {
-        match self.jaw() {
-            Jaw::Maxilla => "palatal",
-            Jaw::Mandible => "lingual",
-        }
-    }
 }
 
 impl TryFrom<u8> for Tooth {

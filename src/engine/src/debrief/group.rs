@@ -1,6 +1,7 @@
 //! Faults with one cause are one group: it costs once, and the debrief names the cause first.
 
 use super::verdict::Verdict;
+use crate::anatomy::Tooth;
 use crate::chart::Fact;
 use crate::rules::Cause;
 use core::cmp::Reverse;
@@ -28,12 +29,13 @@ pub struct Group {
 }
 
 impl Group {
-    /// The cause as a sentence; `None` for a fault of its own.
+    /// The cause as a sentence, its sides named for this tooth; `None` for a fault of its own.
     #[must_use]
-    pub fn cause(&self) -> Option<String> {
+    pub fn cause(&self, tooth: Tooth) -> Option<String> {
+        let named = |words: &str| tooth.named(words).into_owned();
         match self.key {
-            GroupKey::Missed(fact) => Some(format!("Not looked for: {}.", fact.words())),
-            GroupKey::Cause(cause) => Some(cause.words().to_owned()),
+            GroupKey::Missed(fact) => Some(format!("Not looked for: {}.", named(fact.words()))),
+            GroupKey::Cause(cause) => Some(named(cause.words())),
             GroupKey::Alone => None,
         }
     }

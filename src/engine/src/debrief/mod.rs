@@ -2,6 +2,8 @@
 
 mod group;
 mod mark;
+#[cfg(test)]
+mod sides;
 mod verdict;
 mod words;
 

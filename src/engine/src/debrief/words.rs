@@ -1,8 +1,11 @@
-//! The words of a verdict: a function of the verdict alone, so that page and terminal say the same.
+//! The words of a verdict: a function of the verdict and of the tooth that names its sides, so that
+//! page and terminal say the same.
 
 use super::verdict::Verdict;
+use crate::anatomy::Tooth;
 use crate::rules::{Agreement, Bands, Evidence, Reading, Rule, Scale, Zone};
 use crate::units::comparable;
+use std::borrow::Cow;
 
 /// What is said about one verdict, part by part.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,9 +19,9 @@ pub struct Explanation {
     /// By how much it misses or clears; empty where nothing can be counted.
     pub distance: String,
     /// Why it matters.
-    pub why: &'static str,
+    pub why: Cow<'static, str>,
     /// The smallest change that would mend it; empty when nothing needs mending.
-    pub mend: &'static str,
+    pub mend: Cow<'static, str>,
     /// Whether it could have been known; empty when it rests on choices alone.
     pub known: String,
     /// Who says so, one a line.
@@ -27,32 +30,33 @@ pub struct Explanation {
     pub differ: String,
 }
 
-/// Words a verdict.
+/// Words a verdict on a plan for this tooth: rules speak of both jaws, a verdict of one.
 #[must_use]
-pub fn explain(verdict: &Verdict) -> Explanation {
+pub fn explain(verdict: &Verdict, tooth: Tooth) -> Explanation {
     let rule = verdict.rule;
+    let named = |words: &str| tooth.named(words).into_owned();
     let (measured, distance) = match (&rule.scale, verdict.reading) {
         (Scale::Bands(bands), Reading::Number(value)) => {
             let number = with_unit(&number_that_agrees(bands, value), bands.unit);
-            let measured = format!("{}: {number}.", capital(bands.quantity));
+            let measured = format!("{}: {number}.", capital(&tooth.named(bands.quantity)));
             (measured, distance(bands, value, verdict.zone))
         }
         (Scale::Situations(situations), Reading::Situation(key)) => {
             let words = situations.iter().find(|one| one.key == key).map_or("", |one| one.words);
-            (format!("Here {words}."), String::new())
+            (format!("Here {}.", tooth.named(words)), String::new())
         }
         _ => (String::new(), String::new()),
     };
     Explanation {
         word: verdict.zone.word(),
         measured,
-        asked: asked(&rule.scale, rule.statement),
+        asked: named(&asked(&rule.scale, rule.statement)),
         distance,
-        why: rule.why,
-        mend: if verdict.zone.is_fault() { rule.mend } else { "" },
+        why: tooth.named(rule.why),
+        mend: tooth.named(if verdict.zone.is_fault() { rule.mend } else { "" }),
         known: verdict.knowledge.map(|known| capital(&known.words()) + ".").unwrap_or_default(),
-        sources: sources(rule),
-        differ: differ(rule),
+        sources: sources(rule).iter().map(|source| named(source)).collect(),
+        differ: named(&differ(rule)),
     }
 }
 

@@ -4,7 +4,7 @@
 use super::believed::Believed;
 use super::lit::Part;
 use super::{Ink, Show};
-use crate::anatomy::{Bone, Site, Wall};
+use crate::anatomy::{Bone, Site, Tooth, Wall};
 use crate::chart::{Case, Fact};
 use crate::geometry::Cone;
 use crate::measure::{Ground, Measurements, cone_of};
@@ -74,6 +74,11 @@ impl<'a> Scene<'a> {
     /// The ink of a part: that of a fault when a fault that is lit is about it.
     pub(super) fn ink(&self, part: Part, otherwise: Ink) -> Ink {
         if self.show.lights(part) { Ink::Fault } else { otherwise }
+    }
+
+    /// Which tooth: it names the sides.
+    pub(super) const fn tooth(&self) -> Tooth {
+        self.show.case.site.tooth
     }
 
     /// *palatal* or *lingual*.

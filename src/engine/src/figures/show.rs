@@ -1,6 +1,7 @@
 //! What a figure is asked to show.
 
 use super::lit::Part;
+use crate::anatomy::Tooth;
 use crate::chart::Case;
 use crate::geometry::Outline;
 use crate::plan::choices::{self as c, Alternative};
@@ -176,8 +177,8 @@ pub(super) fn grain_sizes(size: c::GrainSize) -> [f64; 2] {
     }
 }
 
-/// A signed number in the words of its decision: *1.0 mm to the oral side*; *on the axis* for none.
-pub(super) fn directed(decision: Decision, value: f64, nothing: &str, oral: &str) -> String {
+/// A signed number in the words of its decision: *1.0 mm to the palate*; *on the axis* for none.
+pub(super) fn directed(decision: Decision, value: f64, nothing: &str, tooth: Tooth) -> String {
     let Kind::Number(kind) = decision.entry().kind else {
         return String::new();
     };
@@ -185,9 +186,10 @@ pub(super) fn directed(decision: Decision, value: f64, nothing: &str, oral: &str
     if value.abs() < 0.5 / f64::from(kind.per_unit) {
         return nothing.to_owned();
     }
-    let way = kind.ways[usize::from(value > 0.0)].replace("oral", oral);
+    let [less, more] = kind.ways_at(tooth);
+    let way = if value > 0.0 { more } else { less };
     let amount = format!("{:.places$} {}", value.abs(), kind.unit);
-    // *apex to the oral side* takes the amount after its first word.
+    // *apex to the palate* takes the amount after its first word.
     match way.strip_prefix("apex ") {
         Some(rest) => format!("apex {amount} {rest}"),
         None => format!("{amount} {way}"),
@@ -200,13 +202,14 @@ mod tests {
 
     #[test]
     fn a_direction_is_said_in_words_and_never_by_a_sign() {
-        let words = |value| directed(Decision::OffsetFacial, value, "on the axis", "palatal");
-        assert_eq!(words(-1.2), "1.2 mm to the palatal side");
+        let upper = Tooth::new(11).unwrap();
+        let words = |value| directed(Decision::OffsetFacial, value, "on the axis", upper);
+        assert_eq!(words(-1.2), "1.2 mm to the palate");
         assert_eq!(words(0.8), "0.8 mm to the facial side");
         assert_eq!(words(0.01), "on the axis");
         assert_eq!(
-            directed(Decision::Tilt, -8.0, "upright", "palatal"),
-            "apex 8 degrees to the palatal side"
+            directed(Decision::Tilt, -8.0, "upright", upper),
+            "apex 8 degrees to the palate"
         );
     }
 

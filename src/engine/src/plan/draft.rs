@@ -3,6 +3,7 @@
 use super::catalogue::{Decision, Kind, NumberKind, Step};
 use super::choices::{Alternative, Choice, Several};
 use super::flow;
+use crate::anatomy::Tooth;
 use crate::chart::Case;
 use crate::geometry::{Outline, OutlineFault};
 use core::fmt;
@@ -147,6 +148,13 @@ impl NumberKind {
             _ => 2,
         };
         format!("{:.places$}", f64::from(count) / f64::from(self.per_unit))
+    }
+
+    /// What a negative and a positive value mean at this tooth: *to the palate*, *to the facial
+    /// side*; empty where the value has no direction.
+    #[must_use]
+    pub fn ways_at(&self, tooth: Tooth) -> [String; 2] {
+        self.ways.map(|way| way.replace("to the oral side", tooth.towards_oral()))
     }
 
     /// Whether the count is in range and on a step.

@@ -169,10 +169,10 @@ fn film(case: &Case) -> Vec<String> {
     if let Some(floor) = readings.film_floor {
         lines.push(to_floor("Apex to the floor above", floor));
     }
-    lines.push(
-        "Facial and oral walls lie over each other: this film cannot show whether either is whole."
-            .to_owned(),
-    );
+    lines.push(format!(
+        "Facial and {} walls lie over each other: this film cannot show whether either is whole.",
+        case.site.tooth.oral_word()
+    ));
     lines
 }
 

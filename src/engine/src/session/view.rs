@@ -1,6 +1,7 @@
 //! What page and tool show of a session: plain data, no measurement of its own.
 
 use super::{Report, Session, history_lines, reports};
+use crate::anatomy::Tooth;
 use crate::chart::Fact;
 use crate::plan::{Decision, Entry, Refusal, Step, Value, steps};
 use crate::rules::{Knowledge, Known};
@@ -50,6 +51,8 @@ pub struct KnownFact {
 /// Everything to show.
 #[derive(Debug, Clone)]
 pub struct View {
+    /// The tooth: it names the sides in what is asked and told.
+    pub tooth: Tooth,
     /// All steps, in order.
     pub steps: Vec<StepView>,
     /// The step that is due.
@@ -94,6 +97,7 @@ pub(super) fn view(session: &Session) -> View {
     };
     let known = Known::of(session.case(), session.shown());
     View {
+        tooth: session.case().site.tooth,
         steps: Step::ALL.iter().map(|step| StepView { step: *step, state: state(step) }).collect(),
         due,
         weighing: session.weighing().is_some(),

@@ -105,11 +105,12 @@ mod tests {
     #[test]
     fn whatever_is_chosen_is_judged_and_worded() {
         let case = Trial::plain().case;
+        let tooth = case.site.tooth;
         for seed in 0..400 {
             let session = wander(case.clone(), seed);
             assert!(came_to_the_end(&session), "seed {seed}");
             for verdict in session.verdicts() {
-                assert!(!explain(&verdict).measured.is_empty(), "{}", verdict.rule.id);
+                assert!(!explain(&verdict, tooth).measured.is_empty(), "{}", verdict.rule.id);
                 if let Reading::Number(value) = verdict.reading {
                     assert!(value.is_finite(), "{}: {value} at seed {seed}", verdict.rule.id);
                 }

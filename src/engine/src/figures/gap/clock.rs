@@ -364,7 +364,7 @@ impl Looking<'_, '_> {
         if self.scene.show.plan.implant.is_none() {
             self.sheet.handle(Handle {
                 at: middle,
-                label: "implant: mesial or distal, facial or oral".to_owned(),
+                label: format!("implant: mesial or distal, facial or {}", self.scene.oral()),
                 across: Some((
                     Decision::OffsetDistal,
                     self.right * counts_per_unit(Decision::OffsetDistal),
@@ -419,7 +419,8 @@ impl Looking<'_, '_> {
     fn says(&self) -> String {
         let scene = self.scene;
         let oral = scene.oral();
-        let level = directed(Decision::Depth, self.z, "level with the reference crest", oral);
+        let level =
+            directed(Decision::Depth, self.z, "level with the reference crest", scene.tooth());
         if !scene.tooth_is_out() {
             return format!("The tooth stands; its neck is shown {level}, seen from the mouth.");
         }

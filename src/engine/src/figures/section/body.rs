@@ -182,7 +182,7 @@ impl Cutting<'_, '_> {
         }
         self.sheet.handle(Handle {
             at: platform,
-            label: "platform: facial or oral, and its level".to_owned(),
+            label: format!("platform: facial or {}, and its level", self.scene.oral()),
             across: Some((Decision::OffsetFacial, counts_per_unit(Decision::OffsetFacial))),
             down: Some((Decision::Depth, self.down * counts_per_unit(Decision::Depth))),
             vertex: None,

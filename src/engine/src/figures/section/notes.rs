@@ -120,9 +120,9 @@ impl Cutting<'_, '_> {
             Decision::OffsetFacial,
             implant.facial.get(),
             "on the tooth's axis",
-            self.scene.oral(),
+            self.scene.tooth(),
         );
-        let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.oral());
+        let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.tooth());
         let size = format!("implant {:.1} x {}", implant.diameter.get(), mm(implant.length));
         let target = self.put(at.y - 0.4 * body.near, at.z);
         let ink = self.scene.ink(Part::Place, Ink::Words);
@@ -224,9 +224,9 @@ impl Cutting<'_, '_> {
                 Decision::OffsetFacial,
                 implant.facial.get(),
                 "on the tooth's axis",
-                self.scene.oral(),
+                self.scene.tooth(),
             );
-            let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.oral());
+            let lean = directed(Decision::Tilt, implant.tilt.get(), "upright", self.scene.tooth());
             said.push(format!(
                 "An implant of {:.1} by {} stands {place}, {lean}.",
                 2.0 * body.near,
