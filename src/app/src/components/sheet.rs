@@ -35,11 +35,11 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
     };
     let decisions =
         props.view.decisions.iter().filter(|view| view.entry.step == step && !view.settled);
-    // What the acts have just found stands where it has to be weighed; the torque too.
-    let weighs = props.view.weighing || step == Step::Seating;
-    let found = props.view.reports.iter().filter(|report| {
-        weighs && (report.step == step || (report.step == Step::Implant && step == Step::Seating))
-    });
+    // What was found stands where it has to be weighed: in its own step, once the acts are done.
+    let found =
+        props.view.reports.iter().filter(|report| {
+            report.weighed_in == step && (report.step != step || props.view.weighing)
+        });
     let act = if props.view.weighing { "Conclude" } else { "Carry out" };
     let carry_out = {
         let on_do = props.on_do.clone();

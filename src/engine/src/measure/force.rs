@@ -38,6 +38,12 @@ impl Measurements<'_> {
         if closure.kind == ClosureKind::LeftOpen {
             return Some(Mm::ZERO);
         }
+        self.advancement_to_close()
+    }
+
+    /// How far the flap's edge would have to travel to close, whether or not that is chosen: as far as
+    /// closing is settled by what stands on the implant and what was laid. Millimetres.
+    fn advancement_to_close(&self) -> Option<Mm> {
         let through_gum = matches!(
             self.plan.component(),
             Some(
@@ -58,7 +64,14 @@ impl Measurements<'_> {
         if self.plan.closure.as_ref()?.kind == ClosureKind::LeftOpen {
             return None;
         }
-        let needed = self.advancement_needed()?.get();
+        self.force_to_close()
+    }
+
+    /// The force that closing would take as things stand, whether or not it is chosen: what the fingers
+    /// feel when they bring the edges together. By the model of this module. Newton.
+    #[must_use]
+    pub fn force_to_close(&self) -> Option<Newton> {
+        let needed = self.advancement_to_close()?.get();
         let available = reach_of_flap(self.plan.raised()).get();
         let force = if needed <= available {
             FORCE_AT_EASE.get() * (needed / available)

@@ -140,6 +140,12 @@ impl Measurements<'_> {
         let ground = self.ground();
         mm3(*ground.wall_volume.get_or_init(|| volume::removed(&ground.solid)))
     }
+
+    /// The same of one wall; the two sum to the whole. Cubic millimetres.
+    #[must_use]
+    pub fn wall_volume_of(&self, wall: Wall) -> Option<Mm3> {
+        mm3(volume::removed_from(&self.ground().solid, wall))
+    }
 }
 
 /// The present mid-facial crest: z at which facial bone begins at x = 0, below any defect that is

@@ -157,7 +157,8 @@ pub(super) fn removed(solid: &Solid) -> f64 {
     [Wall::Facial, Wall::Oral].into_iter().map(|wall| removed_from(solid, wall)).sum()
 }
 
-fn removed_from(solid: &Solid, wall: Wall) -> f64 {
+/// The same of one wall.
+pub(super) fn removed_from(solid: &Solid, wall: Wall) -> f64 {
     let shadows: Vec<&[P2]> =
         solid.cuts.iter().filter(|cut| cut.wall == wall).map(|cut| cut.shadow.as_slice()).collect();
     let mut columns: Vec<f64> = shadows.iter().flat_map(|s| s.iter().map(|p| p.x)).collect();

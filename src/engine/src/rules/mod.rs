@@ -11,7 +11,7 @@ mod evidence;
 mod known;
 pub mod ledger;
 mod prelude;
-mod regeneration;
+pub(crate) mod regeneration;
 mod rule;
 
 mod care;

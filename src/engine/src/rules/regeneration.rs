@@ -65,7 +65,7 @@ pub(super) const fn millimetres(length: Mm) -> Reading {
 }
 
 #[cfg(test)]
-pub(super) use ready::{defect, lower, preserved, repaired, undercut};
+pub(crate) use ready::{defect, lower, preserved, repaired, undercut};
 
 #[cfg(test)]
 mod ready {

@@ -4,6 +4,7 @@
 mod attempt;
 mod event;
 mod history;
+mod operated;
 mod reports;
 #[cfg(test)]
 mod tests;

@@ -2,6 +2,7 @@
 //! its examination can show and is silent on the rest.
 
 use super::history::smile;
+use super::operated::{edges, to_fill};
 use crate::anatomy::{Defect, DefectKind, DensityClass, Jaw, Lesion, Wall};
 use crate::chart::Case;
 use crate::geometry::P2;
@@ -15,50 +16,51 @@ use crate::units::Mm;
 pub struct Report {
     /// The step it was made in.
     pub step: Step,
+    /// The step whose decisions it bears on: the same, or a later one.
+    pub weighed_in: Step,
     /// What was done.
     pub title: String,
     /// What it showed, one sentence a line.
     pub lines: Vec<String>,
 }
 
-/// All reports of what has been carried out, in order.
+impl Report {
+    /// One that its own step weighs.
+    fn of(step: Step, title: &str, lines: Vec<String>) -> Self {
+        Self { step, weighed_in: step, title: crate::debrief::capital(title), lines }
+    }
+}
+
+/// All reports of what has been carried out, in order: of `plan`, the acts included whose findings are
+/// still to be weighed, and of `concluded`, which holds finished steps only, where weighing still
+/// decides what is found.
 #[must_use]
-pub fn reports(case: &Case, plan: &Plan) -> Vec<Report> {
+pub fn reports(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Report> {
     let mut reports = Vec::new();
     if let Some(chart) = &plan.chart {
         let lines = super::history::asked_lines(case, chart.requests);
         if !lines.is_empty() {
-            reports.push(Report { step: Step::Chart, title: "Asked for".to_owned(), lines });
+            reports.push(Report::of(Step::Chart, "Asked for", lines));
         }
     }
     if let Some(done) = &plan.examined {
-        reports.extend(done.examinations.iter().map(|examination| Report {
-            step: Step::Examination,
-            title: crate::debrief::capital(examination.label()),
-            lines: examined(case, examination),
+        reports.extend(done.examinations.iter().map(|examination| {
+            Report::of(Step::Examination, examination.label(), examined(case, examination))
         }));
     }
     if let Some(extraction) = &plan.extraction {
-        reports.push(Report {
-            step: Step::Extraction,
-            title: "The socket".to_owned(),
-            lines: socket(case, extraction.probing),
-        });
+        let lines = socket(case, extraction.probing);
+        reports.push(Report::of(Step::Extraction, "The socket", lines));
     }
     if plan.raised().is_some() {
-        reports.push(Report {
-            step: Step::Flap,
-            title: "Under the flap".to_owned(),
-            lines: under_flap(case, plan),
-        });
+        reports.push(Report::of(Step::Flap, "Under the flap", under_flap(case, plan)));
     }
-    if plan.implant.is_some() {
-        reports.push(Report {
-            step: Step::Implant,
-            title: "Seated".to_owned(),
-            lines: seated(case, plan),
-        });
+    if concluded.implant.is_some() {
+        let seated = Report::of(Step::Implant, "Seated", seated(case, concluded));
+        reports.push(Report { weighed_in: Step::Seating, ..seated });
     }
+    reports.extend(to_fill(case, plan));
+    reports.extend(edges(case, concluded));
     reports
 }
 
@@ -66,18 +68,12 @@ pub fn reports(case: &Case, plan: &Plan) -> Vec<Report> {
 #[must_use]
 pub fn all_reports(case: &Case) -> Vec<Report> {
     let asked = super::history::asked_lines(case, Several::of(Request::ALL));
-    let mut reports =
-        vec![Report { step: Step::Chart, title: "Asked for".to_owned(), lines: asked }];
-    reports.extend(Examination::ALL.iter().map(|examination| Report {
-        step: Step::Examination,
-        title: crate::debrief::capital(examination.label()),
-        lines: examined(case, *examination),
+    let mut reports = vec![Report::of(Step::Chart, "Asked for", asked)];
+    reports.extend(Examination::ALL.iter().map(|examination| {
+        Report::of(Step::Examination, examination.label(), examined(case, *examination))
     }));
-    reports.push(Report {
-        step: Step::Extraction,
-        title: "The socket".to_owned(),
-        lines: socket(case, SocketProbing::AllWalls),
-    });
+    let lines = socket(case, SocketProbing::AllWalls);
+    reports.push(Report::of(Step::Extraction, "The socket", lines));
     reports
 }
 

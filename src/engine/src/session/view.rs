@@ -117,7 +117,7 @@ pub(super) fn view(session: &Session) -> View {
             .filter(|decision| session.is_asked(*decision))
             .collect(),
         history: history_lines(session.case()),
-        reports: reports(session.case(), session.shown()),
+        reports: reports(session.case(), session.shown(), session.plan()),
         known: Fact::ALL
             .iter()
             .map(|fact| KnownFact { fact: *fact, knowledge: known.fact(*fact) })

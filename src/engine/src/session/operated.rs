@@ -1,0 +1,195 @@
+//! What the operation itself tells, once a step of it is carried out: what is to be filled, and how
+//! the flap's edges come together. Figures of teaching models are called so.
+
+use super::reports::Report;
+use crate::anatomy::Wall;
+use crate::chart::{Case, Fact};
+use crate::measure::{FORCE_AT_EASE, Measurements, is_laid_bare};
+use crate::plan::choices::{Course, SocketProbing};
+use crate::plan::{Plan, Step};
+use crate::units::{Mm3, Newton, comparable};
+
+/// The least amount that can be opened, mm3: amounts are told in its multiples.
+const DOSE: f64 = 50.0;
+
+/// What is empty from the crest down, in the socket or beside the implant, and what is missing from
+/// walls that were probed or laid bare; `None` while the tooth stands.
+pub(super) fn to_fill(case: &Case, plan: &Plan) -> Option<Report> {
+    plan.extraction.as_ref()?;
+    let m = Measurements::of(case, plan);
+    let (beside, space) = match m.gap_volume() {
+        Some(gap) => (" beside the implant", gap),
+        None => ("", m.socket_volume()?),
+    };
+    let mut lines = vec![format!("Empty space{beside} from the crest down: {}.", amount(space))];
+    let tooth = case.site.tooth;
+    for (wall, name) in [(Wall::Facial, "facial"), (Wall::Oral, tooth.oral_word())] {
+        let gone = m.wall_volume_of(wall).filter(|gone| gone.get() > 0.0);
+        if let Some(gone) = gone.filter(|_| extent_is_known(case, plan, wall)) {
+            lines.push(format!("Missing from the {name} wall, beside that: {}.", amount(gone)));
+        }
+    }
+    let step = if m.seated().is_some() { Step::Implant } else { Step::Extraction };
+    Some(Report { step, weighed_in: Step::Graft, title: "To be filled".to_owned(), lines })
+}
+
+/// How far a defect reaches is known once its wall was probed from the socket or lies bare: sounding
+/// and sections tell that there is one.
+fn extent_is_known(case: &Case, plan: &Plan, wall: Wall) -> bool {
+    let probing = plan.extraction.as_ref().map(|done| done.probing);
+    let (fact, probed) = match wall {
+        Wall::Facial => (Fact::FacialWall, probing != Some(SocketProbing::Nothing)),
+        Wall::Oral => (Fact::OralWall, probing == Some(SocketProbing::AllWalls)),
+    };
+    probed || is_laid_bare(case, plan, fact)
+}
+
+/// A volume as graft is opened.
+fn amount(volume: Mm3) -> String {
+    let doses = (volume.get() / DOSE).round();
+    if doses < 1.0 {
+        "less than 0.05 cc".to_owned()
+    } else {
+        format!("about {:.2} cc", doses * DOSE / 1000.0)
+    }
+}
+
+/// How the edges come together, once nothing that they have to reach over can change any more: what
+/// closing would take, whether or not it is then chosen.
+pub(super) fn edges(case: &Case, plan: &Plan) -> Option<Report> {
+    let step = before_closure(plan)?;
+    let force = Measurements::of(case, plan).force_to_close()?;
+    let lines = vec![
+        format!("Brought together, the edges meet at {} (a teaching model).", newton(force)),
+        if comparable(force.get()) <= FORCE_AT_EASE.get() {
+            "They lie together without pull.".to_owned()
+        } else {
+            "They do not stay together without pull.".to_owned()
+        },
+    ];
+    Some(Report { step, weighed_in: Step::Closure, title: "The edges".to_owned(), lines })
+}
+
+/// The last act before closure; `None` while there is one to come.
+fn before_closure(plan: &Plan) -> Option<Step> {
+    if plan.graft.is_some() {
+        return Some(Step::Graft);
+    }
+    let to_come = matches!(plan.course()?, Course::PlaceToday | Course::GraftAndReturn);
+    if plan.extraction.is_none() || to_come {
+        return None;
+    }
+    Some(match (&plan.seating, &plan.flap) {
+        (Some(_), _) => Step::Seating,
+        (None, Some(_)) => Step::Flap,
+        (None, None) => Step::Extraction,
+    })
+}
+
+/// Two places, or three where two would put a force on the limit that is not there.
+fn newton(force: Newton) -> String {
+    let two = format!("{:.2}", force.get());
+    let on_the_limit = two == format!("{:.2}", FORCE_AT_EASE.get());
+    if on_the_limit && comparable(force.get()) != FORCE_AT_EASE.get() {
+        format!("{:.3} N", force.get())
+    } else {
+        format!("{two} N")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::anatomy::DefectKind;
+    use crate::plan::Decision;
+    use crate::rules::regeneration::{defect, repaired};
+    use crate::rules::trial::Trial;
+
+    fn after(trial: &Trial, last: Step) -> Plan {
+        let mut plan = Plan::default();
+        for step in crate::plan::steps(&trial.draft) {
+            plan.carry_out(step, &trial.draft, &trial.case).unwrap();
+            if step == last {
+                break;
+            }
+        }
+        plan
+    }
+
+    fn filled(trial: &Trial, last: Step) -> Vec<String> {
+        to_fill(&trial.case, &after(trial, last)).unwrap().lines
+    }
+
+    #[test]
+    fn what_is_to_be_filled_is_told_in_the_steps_of_the_amount() {
+        let mut trial = Trial::plain();
+        assert_eq!(to_fill(&trial.case, &after(&trial, Step::Intention)), None);
+        let plan = after(&trial, Step::Implant);
+        let m = Measurements::of(&trial.case, &plan);
+        let [socket, gap] =
+            [m.socket_volume(), m.gap_volume()].map(|volume| amount(volume.unwrap()));
+        assert_ne!(socket, gap);
+        let said = filled(&trial, Step::Extraction);
+        assert_eq!(said, [format!("Empty space from the crest down: {socket}.")]);
+        let said = filled(&trial, Step::Implant);
+        assert_eq!(said, [format!("Empty space beside the implant from the crest down: {gap}.")]);
+        // An implant that came out again leaves the socket as it was.
+        trial.keys(&[("seating-act", "remove-and-graft"), ("socket-seal", "open")]);
+        let said = filled(&trial, Step::Seating);
+        assert_eq!(said, [format!("Empty space from the crest down: {socket}.")]);
+        let amounts =
+            [(12.0, "less than 0.05 cc"), (25.0, "about 0.05 cc"), (276.0, "about 0.30 cc")];
+        for (volume, said) in amounts {
+            assert_eq!(amount(Mm3::new(volume)), said);
+        }
+    }
+
+    #[test]
+    fn what_a_wall_lacks_is_told_only_of_a_wall_that_was_probed_or_laid_bare() {
+        let mut trial = Trial::plain();
+        trial.case.site.defects.push(defect(Wall::Facial, DefectKind::DehiscenceV));
+        trial.keys(&[("socket-probing", "nothing"), ("flap-design", "no-flap")]);
+        assert_eq!(filled(&trial, Step::Flap).len(), 1);
+        trial.keys(&[("socket-probing", "facial-only")]);
+        let said = filled(&trial, Step::Flap);
+        assert!(said[1].starts_with("Missing from the facial wall, beside that: "), "{said:?}");
+        trial.keys(&[
+            ("socket-probing", "nothing"),
+            ("flap-design", "envelope"),
+            ("papillae", "left"),
+            ("periosteal-release", "no"),
+        ]);
+        trial.outline(Decision::FlapOutline, &[[-80, 0], [80, 0], [100, 120], [-100, 120]]);
+        assert_eq!(filled(&trial, Step::Flap).len(), 2);
+    }
+
+    #[test]
+    fn the_force_that_is_told_before_closure_is_the_force_that_closing_is_judged_by() {
+        let mut trial = repaired();
+        for (released, feels) in [("yes", "lie together"), ("no", "do not stay together")] {
+            trial.keys(&[("periosteal-release", released), ("closure", "primary")]);
+            assert_eq!(edges(&trial.case, &after(&trial, Step::Seating)), None);
+            let told = edges(&trial.case, &after(&trial, Step::Graft)).unwrap();
+            let judged = Measurements::of(&trial.case, &trial.plan()).closing_force().unwrap();
+            assert!(told.lines[0].contains(&newton(judged)), "{told:?}");
+            assert!(told.lines[0].contains("teaching model") && told.lines[1].contains(feels));
+        }
+    }
+
+    #[test]
+    fn an_extraction_that_nothing_follows_is_told_at_once() {
+        let mut trial = Trial::plain();
+        trial.course("let-heal");
+        let told = edges(&trial.case, &after(&trial, Step::Extraction)).unwrap();
+        assert_eq!((told.step, told.weighed_in), (Step::Extraction, Step::Closure));
+    }
+
+    #[test]
+    fn a_force_that_is_not_on_the_limit_never_reads_so() {
+        for (force, said) in
+            [(0.083, "0.08 N"), (0.1, "0.10 N"), (0.102, "0.102 N"), (0.12, "0.12 N")]
+        {
+            assert_eq!(newton(Newton::new(force)), said);
+        }
+    }
+}
