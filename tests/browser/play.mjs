@@ -96,7 +96,7 @@ export const begin = (page) => page.getByRole("button", { name: "I have read thi
 const carryOut = (page) => page.getByRole("button", { name: /^(Carry out|Conclude): / });
 
 /** Decisions that weigh what the acts of their step find: asked once those are carried out. */
-const WEIGHED = ["drugs", "advice", "wall-reading", "wall-ground", "after-extraction", "after-flap"];
+const WEIGHED = ["drugs", "advice", "wall-reading", "wall-ground", "after-extraction", "after-flap", "preparation"];
 
 /** Whether the acts of the step have to be carried out before this is asked. */
 const waits = async (page, key) =>

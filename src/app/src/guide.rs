@@ -22,7 +22,7 @@ pub const fn note(step: Step) -> &'static str {
             "A whole wall needs no flap. A defect does, because you cannot cover what you do not see. If you raise one, it must reach well beyond the membrane that you plan."
         }
         Step::Implant => {
-            "Watch the section while you move the implant. Keep a gap to the facial wall, bone on the oral side, and the platform 3 to 4 mm below the planned margin. The gap clock shows the same gap all round."
+            "Watch the section while you move the implant. Keep a gap to the facial wall, bone on the oral side, and the platform 3 to 4 mm below the planned margin. The gap clock shows the same gap all round. How the pilot feels in the bone comes before you say how wide the bed is drilled."
         }
         Step::Seating => {
             "The torque is read only now. Let it decide: firm enough for a healing abutment, or better left under a cover screw."

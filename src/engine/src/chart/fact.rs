@@ -85,6 +85,8 @@ pub enum Source {
     Reflection,
     /// The extracted tooth in the hand.
     ExtractedTooth,
+    /// The pilot drill, by its feel.
+    Pilot,
     /// Seating the implant.
     Seating,
 }
@@ -100,6 +102,7 @@ impl Source {
             Self::SocketProbing => "probing every wall of the fresh socket",
             Self::Reflection => "reflecting a flap over it",
             Self::ExtractedTooth => "looking at the extracted tooth",
+            Self::Pilot => "the feel of the pilot drill",
             Self::Seating => "reading the seating torque",
         }
     }
@@ -183,7 +186,7 @@ impl Fact {
     /// sounding stands first.
     #[must_use]
     pub const fn shown_by(self) -> &'static [Source] {
-        use Source::{Chart, ExtractedTooth, Reflection, Seating, SocketProbing};
+        use Source::{Chart, ExtractedTooth, Pilot, Reflection, Seating, SocketProbing};
         const fn exam(e: Examination) -> Source {
             Source::Examination(e)
         }
@@ -210,7 +213,7 @@ impl Fact {
             | Self::Foramen
             | Self::Nasopalatine => const { &[exam(Examination::Sections)] },
             Self::Floor => const { &[exam(Examination::Film), exam(Examination::Sections)] },
-            Self::Density => const { &[exam(Examination::Sections)] },
+            Self::Density => const { &[exam(Examination::Sections), Pilot] },
             Self::NeighbourRoots => {
                 const { &[exam(Examination::Film), exam(Examination::Sections)] }
             }

@@ -237,7 +237,6 @@ decisions! {
     }
     Implant {
         Entry = "entry", "First drill", "Where does the first drill enter?", one::<c::Entry>();
-        Preparation = "preparation", "Preparation", "How is the bed prepared?", one::<c::Preparation>();
         Drilling = "drilling", "Drilling", "How are the drills run?", one::<c::Drilling>();
         PilotFilm = "pilot-film", "Film with the pilot", "A check film with the pilot drill in place?", one::<c::YesNo>();
         Diameter = "diameter", "Diameter", "Which platform diameter?", number(30, 60, 5, 10, "mm");
@@ -248,6 +247,7 @@ decisions! {
         Tilt = "tilt", "Tilt", "How does the apex lean in the section?", directed(35, 1, "degrees", ["apex to the oral side", "apex to the facial side"]);
         Tip = "tip", "Tip", "How does the apex lean on the film?", directed(25, 1, "degrees", ["apex mesially", "apex distally"]);
         SeatingFilm = "seating-film", "Film after seating", "A film after seating?", one::<c::YesNo>();
+        Preparation = "preparation", "Preparation", "On what the pilot felt: how is the bed prepared?", one::<c::Preparation>();
     }
     Seating {
         SeatingAct = "seating-act", "Stay or remove", "On the torque that you read: does it stay?", one::<c::SeatingAct>();
@@ -314,7 +314,7 @@ impl Decision {
     }
 
     /// Whether it is asked only once the acts of its step are done, because it weighs what they find:
-    /// answers to what was asked, examinations, the socket, the bone under a flap.
+    /// answers to what was asked, examinations, the socket, the bone under a flap and under the pilot.
     #[must_use]
     pub const fn weighs_findings(self) -> bool {
         matches!(
@@ -325,6 +325,7 @@ impl Decision {
                 | Self::WallGround
                 | Self::AfterExtraction
                 | Self::AfterFlap
+                | Self::Preparation
         )
     }
 

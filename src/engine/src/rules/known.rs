@@ -120,7 +120,7 @@ impl<'a> Known<'a> {
             }
             Source::Reflection => crate::measure::is_laid_bare(self.case, plan, fact),
             Source::ExtractedTooth => plan.extraction.is_some(),
-            Source::Seating => plan.implant.is_some(),
+            Source::Pilot | Source::Seating => plan.implant.is_some(),
         }
     }
 }

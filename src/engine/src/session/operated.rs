@@ -1,8 +1,8 @@
-//! What the operation itself tells, once a step of it is carried out: what is to be filled, and how
-//! the flap's edges come together. Figures of teaching models are called so.
+//! What the operation itself tells, once a step of it is carried out: how the bone feels, what is to
+//! be filled, and how the flap's edges come together. Teaching models are called so.
 
 use super::reports::Report;
-use crate::anatomy::Wall;
+use crate::anatomy::{DensityClass, Wall};
 use crate::chart::{Case, Fact};
 use crate::measure::{FORCE_AT_EASE, Measurements, is_laid_bare};
 use crate::plan::choices::{Course, SocketProbing};
@@ -52,6 +52,18 @@ fn amount(volume: Mm3) -> String {
     } else {
         format!("about {:.2} cc", doses * DOSE / 1000.0)
     }
+}
+
+/// How the bone feels to the first drill: what the bed is prepared by. A teaching model: that a class
+/// of density has one feel is ours.
+pub(super) fn pilot(case: &Case) -> String {
+    let felt = match case.site.density.class {
+        DensityClass::D1 => "has to be pressed and cuts slowly: dense bone",
+        DensityClass::D2 => "meets steady resistance: firm, dense bone",
+        DensityClass::D3 => "meets a thin rind and little beneath: soft bone",
+        DensityClass::D4 => "sinks in almost by itself: very soft bone",
+    };
+    format!("The pilot drill {felt} (a teaching model).")
 }
 
 /// How the edges come together, once nothing that they have to reach over can change any more: what
@@ -141,6 +153,19 @@ mod tests {
             [(12.0, "less than 0.05 cc"), (25.0, "about 0.05 cc"), (276.0, "about 0.30 cc")];
         for (volume, said) in amounts {
             assert_eq!(amount(Mm3::new(volume)), said);
+        }
+    }
+
+    #[test]
+    fn the_pilot_tells_soft_bone_from_dense_as_the_rules_of_preparation_do() {
+        let mut trial = Trial::plain();
+        let classes = [DensityClass::D1, DensityClass::D2, DensityClass::D3, DensityClass::D4];
+        for (class, feels) in classes.into_iter().zip(["dense", "dense", "soft", "soft"]) {
+            trial.case.site.density.class = class;
+            let told = pilot(&trial.case);
+            assert!(told.contains(&format!("{feels} bone")) && told.contains("teaching model"));
+            let soft = trial.zone(crate::rules::find("soft-bone-fully-prepared").unwrap());
+            assert_eq!(soft.is_some(), feels == "soft", "{told}");
         }
     }
 

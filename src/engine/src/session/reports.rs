@@ -2,7 +2,7 @@
 //! its examination can show and is silent on the rest.
 
 use super::history::smile;
-use super::operated::{edges, to_fill};
+use super::operated::{edges, pilot, to_fill};
 use crate::anatomy::{Defect, DefectKind, DensityClass, Jaw, Lesion, Wall};
 use crate::chart::Case;
 use crate::geometry::P2;
@@ -54,6 +54,9 @@ pub fn reports(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Report> {
     }
     if plan.raised().is_some() {
         reports.push(Report::of(Step::Flap, "Under the flap", under_flap(case, plan)));
+    }
+    if plan.implant.is_some() {
+        reports.push(Report::of(Step::Implant, "The pilot", vec![pilot(case)]));
     }
     if concluded.implant.is_some() {
         let seated = Report::of(Step::Implant, "Seated", seated(case, concluded));

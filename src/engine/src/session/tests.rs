@@ -115,7 +115,8 @@ fn a_finding_is_shown_before_it_has_to_be_weighed() {
         assert_eq!(session.weighing(), None);
         assert_eq!(session.shown(), session.plan());
     }
-    assert_eq!(paused, [Step::Chart, Step::Examination, Step::Extraction, Step::Flap]);
+    let weighed = [Step::Chart, Step::Examination, Step::Extraction, Step::Flap, Step::Implant];
+    assert_eq!(paused, weighed);
     // Stopping to look changes no verdict.
     let straight = played(&trial, Mode::Study);
     assert_eq!(session.plan(), straight.plan());
