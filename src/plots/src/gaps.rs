@@ -18,7 +18,7 @@ pub fn gap_plot(rows: &[Facing], oral: &str, px: f64) -> Option<Figure> {
     let tall = (0.55 * px).clamp(150.0, 360.0);
     let met = |opening: Opening| match opening {
         Opening::Bone(length) => Some(length.get()),
-        Opening::Open => None,
+        Opening::AboveCrest | Opening::Open => None,
     };
     let widest = rows
         .iter()
@@ -35,15 +35,18 @@ pub fn gap_plot(rows: &[Facing], oral: &str, px: f64) -> Option<Figure> {
 
 type Refused = Box<dyn core::error::Error>;
 
-/// Runs of depths over which the opening is, or is not, open.
-fn runs(rows: &[Facing], of: fn(&Facing) -> Opening, open: bool) -> Vec<Vec<(f64, f64)>> {
-    rows.split(|row| (of(row) == Opening::Open) != open)
+/// A side of the implant, read off a row.
+type SideOf = fn(&Facing) -> Opening;
+
+/// Runs of depths over which the opening is of one kind.
+fn runs(rows: &[Facing], of: SideOf, wanted: fn(Opening) -> bool) -> Vec<Vec<(f64, f64)>> {
+    rows.split(|row| !wanted(of(row)))
         .filter(|run| run.len() > 1)
         .map(|run| {
             run.iter()
                 .map(|row| match of(row) {
                     Opening::Bone(length) => (row.depth.get(), length.get()),
-                    Opening::Open => (row.depth.get(), 0.0),
+                    Opening::AboveCrest | Opening::Open => (row.depth.get(), 0.0),
                 })
                 .collect()
         })
@@ -68,7 +71,7 @@ fn draw(
         .set_label_area_size(LabelAreaPosition::Left, room(26.0))
         .set_label_area_size(LabelAreaPosition::Bottom, room(20.0))
         .build_cartesian_2d(0.0..last, 0.0..top)?;
-    for run in runs(rows, |row| row.facial, true) {
+    for run in runs(rows, |row| row.facial, |one| one == Opening::Open) {
         if let (Some(first), Some(end)) = (run.first(), run.last()) {
             let corners = [(first.0, 0.0), (end.0, top)];
             chart.draw_series([Rectangle::new(corners, filled(Ink::Lost))])?;
@@ -86,10 +89,10 @@ fn draw(
         .y_label_formatter(&|gap| format!("{gap:.0}"))
         .draw()?;
     for (of, ink) in [
-        ((|row: &Facing| row.facial) as fn(&Facing) -> Opening, Ink::Outline),
+        ((|row: &Facing| row.facial) as SideOf, Ink::Outline),
         (|row: &Facing| row.oral, Ink::Dashed),
     ] {
-        for run in runs(rows, of, false) {
+        for run in runs(rows, of, |one| matches!(one, Opening::Bone(_))) {
             chart.draw_series(LineSeries::new(run, style(ink)))?;
         }
     }
@@ -105,6 +108,7 @@ fn draw(
 fn says(rows: &[Facing], oral: &str) -> String {
     let at = |opening: Opening| match opening {
         Opening::Bone(length) => format!("{length}"),
+        Opening::AboveCrest => "above the bone".to_owned(),
         Opening::Open => "open".to_owned(),
     };
     let every = rows.iter().filter(|row| {

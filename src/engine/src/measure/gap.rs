@@ -77,8 +77,30 @@ fn opening(solid: &Solid, cone: &Cone, side: V3, depth: f64) -> Option<Opening> 
     let met = solid.bone(Bone::Now, &ray, surface, surface + FAR);
     Some(match met.as_slice().first() {
         Some(part) => Opening::Bone(mm((part.from - surface).max(0.0))?),
+        None if passes_above(solid, &ray, surface) => Opening::AboveCrest,
         None => Opening::Open,
     })
+}
+
+/// Whether a line that meets no bone leaves the ridge above its crest: walls that were whole would not
+/// stop it either, it begins between the faces, and it is coronal of the crest where it begins or where
+/// it comes to the face. Beside the implant the ridge is followed for as far as a neighbour may stand.
+fn passes_above(solid: &Solid, ray: &Ray, surface: f64) -> bool {
+    const BESIDE: f64 = 12.0;
+    if !solid.bone(Bone::WallsWhole, ray, surface, surface + FAR).is_empty() {
+        return false;
+    }
+    let start = ray.at(surface);
+    let [facial, oral] = [Wall::Facial, Wall::Oral].map(|wall| solid.face(wall, start.z));
+    if !(oral <= start.y && start.y <= facial) {
+        return false;
+    }
+    let (wall, face) =
+        if ray.direction.y < 0.0 { (Wall::Oral, oral) } else { (Wall::Facial, facial) };
+    let away = (face - start.y) / ray.direction.y;
+    let end = ray.at(surface + if away.is_finite() { away.clamp(0.0, BESIDE) } else { BESIDE });
+    let crest = |wall, at: P3| solid.crest(Bone::Now, wall, at.x);
+    start.z < crest(Wall::Facial, start).max(crest(Wall::Oral, start)) || end.z < crest(wall, end)
 }
 
 fn facial_gap(solid: &Solid, cone: &Cone) -> Option<FacialGap> {
@@ -200,6 +222,44 @@ mod tests {
         assert_eq!(profile[0].1, clock[0].1);
         // The apex stands in bone.
         assert_eq!(profile[13].1, Opening::Bone(Mm::ZERO));
+    }
+
+    #[test]
+    fn a_rim_above_the_oral_crest_is_told_from_a_lost_wall() {
+        let mut trial = upright();
+        trial.number(Decision::Depth, 2);
+        let rim = |trial: &Trial, direction: f64| {
+            let plan = trial.plan();
+            Measurements::of(&trial.case, &plan).gap(Deg::new(direction), Mm::ZERO).unwrap()
+        };
+        assert!(matches!(rim(&trial, 180.0), Opening::Bone(_)));
+        // The oral crest deeper than the facial one: the rim passes over it.
+        trial.case.site.ridge.crest.oral_offset = Mm::new(0.8);
+        assert_eq!(rim(&trial, 180.0), Opening::AboveCrest);
+        assert!(matches!(rim(&trial, 0.0), Opening::Bone(_)));
+        // Deep enough, it meets the wall; with that wall gone it is open.
+        trial.number(Decision::Depth, 12);
+        assert!(matches!(rim(&trial, 180.0), Opening::Bone(_)));
+        trial
+            .case
+            .site
+            .defects
+            .push(crate::rules::regeneration::defect(Wall::Oral, DefectKind::DehiscenceU));
+        assert_eq!(rim(&trial, 180.0), Opening::Open);
+        // Wholly above the ridge no side meets bone, and none is missing.
+        trial.number(Decision::Depth, -40);
+        for direction in [0.0, 90.0, 180.0, 270.0] {
+            assert_eq!(rim(&trial, direction), Opening::AboveCrest, "{direction}");
+        }
+    }
+
+    #[test]
+    fn an_implant_past_the_face_of_the_ridge_is_open_and_not_above() {
+        let mut trial = upright();
+        trial.number(Decision::OffsetFacial, 60).number(Decision::Depth, 40);
+        let plan = trial.plan();
+        let m = Measurements::of(&trial.case, &plan);
+        assert_eq!(m.gap(Deg::ZERO, Mm::ZERO), Some(Opening::Open));
     }
 
     #[test]

@@ -72,7 +72,10 @@ struct Kept {
 pub enum Opening {
     /// Bone is met after this length; 0 where the surface lies in bone.
     Bone(Mm),
-    /// No bone is met.
+    /// No bone is met, and none would be were every wall whole: the line passes above the crest, as it
+    /// does where the platform's rim stands coronal of the bone beside it.
+    AboveCrest,
+    /// No bone is met: a wall is missing, or the implant has left the ridge.
     Open,
 }
 

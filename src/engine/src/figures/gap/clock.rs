@@ -286,10 +286,10 @@ impl Looking<'_, '_> {
                 let opening = m.gap(turn, Mm::new(depth)).unwrap_or(Opening::Open);
                 let reach = match opening {
                     Opening::Bone(length) => length.get(),
-                    Opening::Open => (5.0 - body.radius(depth)).max(1.0),
+                    Opening::AboveCrest | Opening::Open => (5.0 - body.radius(depth)).max(1.0),
                 };
                 let (start, end) = (at(0.0), at(reach));
-                let outside = side.x.abs() < 0.6 || opening == Opening::Open;
+                let outside = side.x.abs() < 0.6 || !matches!(opening, Opening::Bone(_));
                 let ring = if outside { Some(self.ring(body, depth, side)) } else { None };
                 let words = match ring {
                     Some(ring) => P2::new(ring.x * 1.08, ring.y * 1.08),
@@ -315,6 +315,7 @@ impl Looking<'_, '_> {
                     }
                     (format!("{:.1}", length.get()), Ink::Words)
                 }
+                Opening::AboveCrest => ("above".to_owned(), Ink::Quiet),
                 Opening::Open => {
                     self.sheet.line(&[hour.start, hour.end], Ink::Fault);
                     self.arrow(hour.start, hour.end);
@@ -437,6 +438,7 @@ impl Looking<'_, '_> {
                 format!("{word} none, it stands in bone")
             }
             Opening::Bone(length) => format!("{word} {}", mm(length)),
+            Opening::AboveCrest => format!("{word} above the bone here"),
             Opening::Open => format!("{word} open, no bone is met"),
         };
         format!(

@@ -100,7 +100,7 @@ impl Plotting<'_, '_> {
     fn side(&mut self, side: f64, rows: &[(f64, Opening)]) {
         let width = |opening: &Opening| match opening {
             Opening::Bone(length) => Some(length.get().min(WIDEST)),
-            Opening::Open => None,
+            Opening::AboveCrest | Opening::Open => None,
         };
         let lit = self.scene.show.lights(Part::Gap) && side > 0.0;
         for run in rows.split(|(_, opening)| width(opening).is_none()) {
@@ -118,21 +118,35 @@ impl Plotting<'_, '_> {
             self.sheet.dots(&dots, Ink::Stipple);
             self.sheet.line(&edge, if lit { Ink::Fault } else { Ink::Outline });
         }
-        for run in rows.split(|(_, opening)| width(opening).is_some()) {
-            let (Some(first), Some(last)) = (run.first(), run.last()) else { continue };
-            let ring = [(0.0, first.0), (WIDEST, first.0), (WIDEST, last.0), (0.0, last.0)]
-                .map(|(gap, depth)| self.put(side, gap, depth))
-                .to_vec();
+        for run in rows.split(|(_, opening)| *opening != Opening::Open) {
+            let Some(ring) = self.stretch(side, run) else { continue };
             self.sheet.area(vec![ring], Ink::Lost);
+            self.name(side, run, "open: no bone", Ink::Fault);
+        }
+        // Above the crest nothing is missing: the ground stays blank there.
+        for run in rows.split(|(_, opening)| *opening != Opening::AboveCrest) {
+            self.name(side, run, "above the bone", Ink::Quiet);
+        }
+    }
+
+    /// All that lies beside the implant over a run of depths.
+    fn stretch(&self, side: f64, run: &[(f64, Opening)]) -> Option<Vec<P2>> {
+        let (first, last) = (run.first()?.0, run.last()?.0);
+        let corners = [(0.0, first), (WIDEST, first), (WIDEST, last), (0.0, last)];
+        Some(corners.map(|(gap, depth)| self.put(side, gap, depth)).to_vec())
+    }
+
+    /// Says what a run of depths is, where there is room for it.
+    fn name(&mut self, side: f64, run: &[(f64, Opening)], words: &str, ink: Ink) {
+        let (Some(first), Some(last)) = (run.first(), run.last()) else { return };
+        if last.0 - first.0 > 2.0 * self.sheet.letter() {
             let middle = self.put(side, 0.5 * WIDEST, 0.5 * (first.0 + last.0));
-            if last.0 - first.0 > 2.0 * self.sheet.letter() {
-                self.plate(middle, "open: no bone");
-            }
+            self.plate(middle, words, ink);
         }
     }
 
     /// Words on a ground of their own, so that they read over a hatching.
-    fn plate(&mut self, middle: P2, words: &str) {
+    fn plate(&mut self, middle: P2, words: &str, ink: Ink) {
         let letter = self.sheet.letter();
         let half = 0.5 * crate::figures::text::width(words, letter) + 0.5 * letter;
         let ring = [(-half, -letter), (half, -letter), (half, letter), (-half, letter)]
@@ -140,7 +154,7 @@ impl Plotting<'_, '_> {
             .to_vec();
         self.sheet.area(vec![ring], Ink::Ground);
         let at = P2::new(middle.x, middle.y + 0.5 * letter);
-        self.sheet.words(at, Anchor::Middle, words, Ink::Fault);
+        self.sheet.words(at, Anchor::Middle, words, ink);
     }
 
     fn axes(&mut self, length: f64) {
@@ -208,6 +222,7 @@ impl Plotting<'_, '_> {
         };
         let at = |opening: Opening| match opening {
             Opening::Bone(length) => mm(length),
+            Opening::AboveCrest => "none, it stands above the bone,".to_owned(),
             Opening::Open => "open".to_owned(),
         };
         let open = rows.iter().filter(|row| row.facial == Opening::Open).map(|_| STEP).sum::<f64>();
@@ -215,7 +230,7 @@ impl Plotting<'_, '_> {
             .iter()
             .filter_map(|row| match row.facial {
                 Opening::Bone(length) => Some(length),
-                Opening::Open => None,
+                Opening::AboveCrest | Opening::Open => None,
             })
             .fold(Mm::ZERO, Mm::max);
         let mut said = format!(

@@ -42,7 +42,7 @@ impl Cutting<'_, '_> {
         match m.gap(side, Mm::new(depth)) {
             Some(Opening::Bone(length)) if length == Mm::ZERO => Faces::Bone,
             Some(Opening::Bone(_)) => Faces::Gap,
-            Some(Opening::Open) | None => Faces::Nothing,
+            Some(Opening::AboveCrest | Opening::Open) | None => Faces::Nothing,
         }
     }
 
