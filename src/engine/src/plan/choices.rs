@@ -209,7 +209,6 @@ choices! {
         Extract = "extract", "extract the tooth and clean the socket";
         RelievePain = "relieve-pain", "relieve pain";
         AntibioticForSpread = "antibiotic-for-spread", "antibiotic for spreading or systemic signs";
-        Nothing = "nothing", "nothing today";
     }
     /// By when the patient is seen again.
     ByWhen {

@@ -292,7 +292,8 @@ impl Value {
             .ok_or_else(|| Refusal::NoSuchAlternative { decision, found: key.to_owned() })
     }
 
-    /// The value for alternatives with these keys, checked against the decision.
+    /// The value for alternatives with these keys, checked against the decision. That nothing is done
+    /// today is no act beside others but the empty list; files may still call it *nothing*.
     ///
     /// # Errors
     /// [`Refusal::NoSuchAlternative`] or [`Refusal::WrongKind`].
@@ -300,6 +301,9 @@ impl Value {
         let Kind::Many(options) = decision.entry().kind else {
             return Err(Refusal::WrongKind { decision });
         };
+        if decision == Decision::Today && keys == ["nothing"] {
+            return Ok(Self::Many(0));
+        }
         let mut bits = 0;
         for key in keys {
             let place = place(options, key)

@@ -225,6 +225,18 @@ mod tests {
     }
 
     #[test]
+    fn nothing_today_is_the_empty_list_and_stands_beside_no_act() {
+        let read = |value: &str| {
+            let text = format!(r#"{{"choose":"today","value":{value}}}"#);
+            Event::try_from(&serde_json::from_str::<Written>(&text).unwrap())
+        };
+        let none = Event::Choose(Decision::Today, Some(Value::Many(0)));
+        assert_eq!(read("[]"), Ok(none.clone()));
+        assert_eq!(read(r#"["nothing"]"#), Ok(none));
+        assert!(read(r#"["drain","nothing"]"#).unwrap_err().to_string().contains("relieve-pain"));
+    }
+
+    #[test]
     fn what_cannot_be_read_says_what_was_expected() {
         let read = |text: &str| {
             let written: Written = serde_json::from_str(text).unwrap();
