@@ -7,7 +7,7 @@ use super::outline::OutlineField;
 use super::words::words_of_step;
 use crate::guide;
 use engine::anatomy::Tooth;
-use engine::plan::{Decision, Kind, Step, Value};
+use engine::plan::{Decision, Kind, Value};
 use engine::session::{DecisionView, Event, View};
 use yew::prelude::*;
 
