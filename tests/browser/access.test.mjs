@@ -6,7 +6,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { axe, mounted, visit } from "./harness.mjs";
-import { begin, byMouse, carry, debrief, decide, find, sound, tabTo } from "./play.mjs";
+import { acts, begin, byMouse, carry, debrief, decide, find, sound, tabTo } from "./play.mjs";
 
 const SCHEMES = ["light", "dark"];
 const PHONE = { width: 320, height: 640 };
@@ -157,7 +157,7 @@ for (const viewport of [{ width: 1440, height: 900 }, PHONE]) {
       await go(page, `#/case/${seed}`);
       await walk(page, "chart");
       await byMouse(page, steps, "implant");
-      await decide(page, steps.implant);
+      await decide(page, acts(steps.implant));
       const stops = await walk(page, "implant");
       for (const handle of ["platform", "apex"]) {
         assert.ok(stops.some((stop) => stop.startsWith(handle)), `${handle} is reached`);

@@ -4,17 +4,17 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import test from "node:test";
 import { visit } from "./harness.mjs";
-import { begin, byMouse, choose, debrief, decide, find, judged, tabTo } from "./play.mjs";
+import { acts, begin, byMouse, choose, debrief, decide, find, judged, tabTo } from "./play.mjs";
 
 const placed = () => find((steps) => steps.intention.course === "place-today");
 const covered = () => find((steps) => steps.flap?.["flap-outline-mm"] && steps.graft?.["membrane-outline-mm"]);
 
-/** A visit to a case that has been played up to a step, all of whose choices stand. */
+/** A visit to a case that has been played up to a step, whose acts all stand and are still to be done. */
 function at({ seed, steps }, step, look) {
   return visit(async ({ page }) => {
     await begin(page);
     await byMouse(page, steps, step);
-    await decide(page, steps[step]);
+    await decide(page, acts(steps[step]));
     await look(page);
   }, { path: `#/case/${seed}`, context: { viewport: { width: 1440, height: 1000 } } });
 }

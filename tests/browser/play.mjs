@@ -102,6 +102,10 @@ const WEIGHED = ["drugs", "advice", "wall-reading", "wall-ground", "after-extrac
 const waits = async (page, key) =>
   WEIGHED.includes(key) && (await page.locator(`#decision-${key}`).count()) === 0;
 
+/** The answers of a step that its acts do not wait for: what stands before they are carried out. */
+export const acts = (answers) =>
+  Object.fromEntries(Object.entries(answers).filter(([key]) => !WEIGHED.includes(key)));
+
 // --- By mouse -----------------------------------------------------------------------------------
 
 /** Answers one decision by pointer and field. */
