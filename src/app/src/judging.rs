@@ -12,7 +12,7 @@ use core::fmt;
 use engine::cases;
 use engine::chart::Case;
 use engine::plan::Step;
-use engine::session::Session;
+use engine::session::{Report, Session};
 use std::rc::Rc;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::prelude::*;
@@ -24,6 +24,8 @@ pub struct Judging {
     pub generate: fn(u64) -> Result<Case, String>,
     /// What study mode says of the step before the one that is due.
     pub last: fn(&Session, Step) -> Html,
+    /// What the operation has told.
+    pub operation: fn(&Session) -> Vec<Report>,
     /// The debrief.
     pub debrief: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
     /// Every rule.
@@ -62,7 +64,7 @@ impl From<SplitLoaderError> for NoJudge {
 impl fmt::Display for NoJudge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(
-            "The rules could not be fetched: check the connection. The case goes on without verdicts until they are here.",
+            "The rules could not be fetched: check the connection. The case goes on without verdicts, and without what the operation measures, until they are here.",
         )
     }
 }
@@ -76,6 +78,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
     Ok(Judging {
         generate: |seed| cases::generate(seed).map_err(|fault| fault.to_string()),
         last: last_verdicts,
+        operation: Session::operation,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
         protocol,
         rule: |id| html! { <RulePage {id} /> },

@@ -1,6 +1,7 @@
 //! What the judge says of the case on the bench, once the rules are here.
 
 use crate::store::{Action, Bench, Room};
+use engine::session::Report;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -20,6 +21,11 @@ pub fn last(bench: &Bench, room: &UseReducerHandle<Room>) -> Html {
         (_, None, Some(why)) => no_judge(why, room),
         _ => Html::default(),
     }
+}
+
+/// What the operation has told; nothing while what measures it is still to come.
+pub fn operation(bench: &Bench, room: &Room) -> Vec<Report> {
+    room.judging.map_or_else(Vec::new, |judging| (judging.operation)(&bench.session))
 }
 
 /// Why no verdicts are shown, and a way to them.

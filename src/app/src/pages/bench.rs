@@ -43,6 +43,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         }
     });
     let mut view = bench.session.view();
+    view.reports.extend(judged::operation(bench, &props.room));
     // The numbers follow a drag as the figures do.
     let tried = bench.session.tried(&bench.tried);
     for decision in view.decisions.iter_mut().filter(|decision| !decision.settled) {

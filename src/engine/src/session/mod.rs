@@ -257,6 +257,13 @@ impl Session {
         view::view(self)
     }
 
+    /// What the operation has told so far: how the bone feels, the torque, what is to be filled, how
+    /// the edges meet. It measures, so a page may ask for it apart from the rest of its [`View`].
+    #[must_use]
+    pub fn operation(&self) -> Vec<Report> {
+        operated::operation(&self.case, &self.shown, &self.plan)
+    }
+
     /// Whether a decision is asked as things stand: one that weighs findings once they are there.
     #[must_use]
     pub fn is_asked(&self, decision: Decision) -> bool {

@@ -12,9 +12,41 @@ use crate::units::{Mm3, Newton, comparable};
 /// The least amount that can be opened, mm3: amounts are told in its multiples.
 const DOSE: f64 = 50.0;
 
+/// All that the operation has told, in order: of `plan`, the acts included whose findings are still to
+/// be weighed, and of `concluded`, which holds finished steps only, where weighing still decides what
+/// is found.
+pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Report> {
+    let mut reports = Vec::new();
+    if plan.implant.is_some() {
+        reports.push(Report::of(Step::Implant, "The pilot", vec![pilot(case)]));
+    }
+    if concluded.implant.is_some() {
+        let seated = Report::of(Step::Implant, "Seated", seated(case, concluded));
+        reports.push(Report { weighed_in: Step::Seating, ..seated });
+    }
+    reports.extend(to_fill(case, plan));
+    reports.extend(edges(case, concluded));
+    reports
+}
+
+fn seated(case: &Case, plan: &Plan) -> Vec<String> {
+    let m = Measurements::of(case, plan);
+    match m.seating_torque() {
+        Some(torque) => vec![
+            format!("It seats at {:.0} Ncm (a teaching model).", torque.get()),
+            if torque.get() < 10.0 {
+                "It turns under the finger.".to_owned()
+            } else {
+                "It does not rock.".to_owned()
+            },
+        ],
+        None => Vec::new(),
+    }
+}
+
 /// What is empty from the crest down, in the socket or beside the implant, and what is missing from
 /// walls that were probed or laid bare; `None` while the tooth stands.
-pub(super) fn to_fill(case: &Case, plan: &Plan) -> Option<Report> {
+fn to_fill(case: &Case, plan: &Plan) -> Option<Report> {
     plan.extraction.as_ref()?;
     let m = Measurements::of(case, plan);
     let (beside, space) = match m.gap_volume() {
@@ -56,7 +88,7 @@ fn amount(volume: Mm3) -> String {
 
 /// How the bone feels to the first drill: what the bed is prepared by. A teaching model: that a class
 /// of density has one feel is ours.
-pub(super) fn pilot(case: &Case) -> String {
+fn pilot(case: &Case) -> String {
     let felt = match case.site.density.class {
         DensityClass::D1 => "has to be pressed and cuts slowly: dense bone",
         DensityClass::D2 => "meets steady resistance: firm, dense bone",
@@ -68,7 +100,7 @@ pub(super) fn pilot(case: &Case) -> String {
 
 /// How the edges come together, once nothing that they have to reach over can change any more: what
 /// closing would take, whether or not it is then chosen.
-pub(super) fn edges(case: &Case, plan: &Plan) -> Option<Report> {
+fn edges(case: &Case, plan: &Plan) -> Option<Report> {
     let step = before_closure(plan)?;
     let force = Measurements::of(case, plan).force_to_close()?;
     let lines = vec![

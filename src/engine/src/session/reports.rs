@@ -2,11 +2,9 @@
 //! its examination can show and is silent on the rest.
 
 use super::history::smile;
-use super::operated::{edges, pilot, to_fill};
 use crate::anatomy::{Defect, DefectKind, DensityClass, Jaw, Lesion, Wall};
 use crate::chart::Case;
 use crate::geometry::P2;
-use crate::measure::Measurements;
 use crate::plan::choices::{Alternative, Examination, Request, Several, SocketProbing};
 use crate::plan::{Plan, Step};
 use crate::units::Mm;
@@ -26,16 +24,15 @@ pub struct Report {
 
 impl Report {
     /// One that its own step weighs.
-    fn of(step: Step, title: &str, lines: Vec<String>) -> Self {
+    pub(super) fn of(step: Step, title: &str, lines: Vec<String>) -> Self {
         Self { step, weighed_in: step, title: crate::debrief::capital(title), lines }
     }
 }
 
-/// All reports of what has been carried out, in order: of `plan`, the acts included whose findings are
-/// still to be weighed, and of `concluded`, which holds finished steps only, where weighing still
-/// decides what is found.
+/// What asking, examining, probing and reflecting have reported, in order. What the operation measures
+/// is told by [`Session::operation`](super::Session::operation).
 #[must_use]
-pub fn reports(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Report> {
+pub fn reports(case: &Case, plan: &Plan) -> Vec<Report> {
     let mut reports = Vec::new();
     if let Some(chart) = &plan.chart {
         let lines = super::history::asked_lines(case, chart.requests);
@@ -55,15 +52,6 @@ pub fn reports(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Report> {
     if plan.raised().is_some() {
         reports.push(Report::of(Step::Flap, "Under the flap", under_flap(case, plan)));
     }
-    if plan.implant.is_some() {
-        reports.push(Report::of(Step::Implant, "The pilot", vec![pilot(case)]));
-    }
-    if concluded.implant.is_some() {
-        let seated = Report::of(Step::Implant, "Seated", seated(case, concluded));
-        reports.push(Report { weighed_in: Step::Seating, ..seated });
-    }
-    reports.extend(to_fill(case, plan));
-    reports.extend(edges(case, concluded));
     reports
 }
 
@@ -326,20 +314,5 @@ fn under_flap(case: &Case, plan: &Plan) -> Vec<String> {
         vec!["The facial wall is whole under the flap.".to_owned()]
     } else {
         found.iter().map(|words| crate::debrief::capital(words) + ".").collect()
-    }
-}
-
-fn seated(case: &Case, plan: &Plan) -> Vec<String> {
-    let m = Measurements::of(case, plan);
-    match m.seating_torque() {
-        Some(torque) => vec![
-            format!("It seats at {:.0} Ncm (a teaching model).", torque.get()),
-            if torque.get() < 10.0 {
-                "It turns under the finger.".to_owned()
-            } else {
-                "It does not rock.".to_owned()
-            },
-        ],
-        None => Vec::new(),
     }
 }

@@ -65,7 +65,7 @@ pub struct View {
     pub missing: Vec<Decision>,
     /// What the chart tells unasked.
     pub history: Vec<String>,
-    /// What examinations and acts have reported.
+    /// What examinations and acts have reported; [`Session::operation`] tells the rest.
     pub reports: Vec<Report>,
     /// Facts seen, with their sources.
     pub known: Vec<KnownFact>,
@@ -117,7 +117,7 @@ pub(super) fn view(session: &Session) -> View {
             .filter(|decision| session.is_asked(*decision))
             .collect(),
         history: history_lines(session.case()),
-        reports: reports(session.case(), session.shown(), session.plan()),
+        reports: reports(session.case(), session.shown()),
         known: Fact::ALL
             .iter()
             .map(|fact| KnownFact { fact: *fact, knowledge: known.fact(*fact) })
