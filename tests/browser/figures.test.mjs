@@ -19,7 +19,7 @@ function at({ seed, steps }, step, look) {
   }, { path: `#/case/${seed}`, context: { viewport: { width: 1440, height: 1000 } } });
 }
 
-/** Every figure as it is drawn, by name, in short. What a handle says of itself is no drawing. */
+/** Every figure as it is drawn, by name, in short. What it or a handle says is no drawing. */
 async function drawn(page) {
   const figures = await page.locator(".board .figure").evaluateAll((figures) => {
     // In which order attributes came to an element is no drawing either.
@@ -28,7 +28,7 @@ async function drawn(page) {
       [...(one.attributes ?? [])].map(({ name, value }) => `${name}=${value}`)
         .filter((text) => !text.startsWith("aria-value")).sort().join(" "),
       one.nodeType === Node.TEXT_NODE ? one.data : "",
-      ...[...one.childNodes].map(written),
+      ...[...one.childNodes].filter((child) => !child.classList?.contains("said")).map(written),
     ].join("|");
     return figures.map((figure) => [figure.className, written(figure)]);
   });
@@ -105,7 +105,8 @@ test("a drag that the browser takes away ends as a choice and leaves nothing han
   at(placed(), "implant", async (page) => {
     const handle = platform(page);
     await handle.evaluate((node) => {
-      node.addEventListener("pointermove", (event) => node.releasePointerCapture(event.pointerId), { once: true });
+      const drawing = node.ownerSVGElement;
+      drawing.addEventListener("pointermove", (event) => drawing.releasePointerCapture(event.pointerId), { once: true });
     });
     await drag(page, handle, 0, 20);
     const depth = await field(page, "depth");
@@ -139,10 +140,154 @@ test("a corner that would cross the outline stays where it was, and a typed one 
     const still = await drawn(page);
     const cell = box.getByLabel("corner 1, mesiodistal, mm", { exact: true });
     const other = await box.getByLabel("corner 5, mesiodistal, mm", { exact: true }).inputValue();
-    await cell.fill((Number(other) + 20).toFixed(1));
+    await cell.fill(`${Math.abs(parseFloat(other)) + 20} ${other.endsWith("mesial") ? "mesial" : "distal"}`);
     await cell.press("Enter");
-    assert.match(await box.getByRole("alert").innerText(), /cross/);
+    assert.match(await box.locator(".wrong").innerText(), /cross/);
     assert.deepEqual(await drawn(page), still);
+  }));
+
+/** The corners of the membrane as the numbers beside the map have them, in words. */
+const corners = (page) => page.locator("#decision-membrane-outline tbody tr").evaluateAll((rows) =>
+  rows.map((row) => [...row.querySelectorAll("input")].map((one) => one.value).join(", ")));
+const said = (page) => page.locator(".board .figure-facial-map .said");
+const grip = (page, corner) => page.locator(`.board .handle[aria-label="membrane, corner ${corner}"]`);
+
+/** The membrane as a square of 12 mm, so that each edge has room for a handle. */
+async function square(page) {
+  const box = page.locator("#decision-membrane-outline");
+  await box.getByRole("button", { name: /Begin/ }).click();
+  await box.locator("summary").click();
+  for (const corner of [8, 6, 4, 2]) {
+    await box.getByRole("button", { name: `Take corner ${corner} away`, exact: true }).click();
+  }
+  for (const [name, text] of [["Distal", "6 d"], ["Mesial", "6 m"], ["Apical", "10 a"], ["Coronal", "2 o"]]) {
+    await box.getByLabel(`${name} edge, mm`, { exact: true }).fill(text);
+    await page.keyboard.press("Enter");
+  }
+  const oral = (await page.locator(".figure-facial-map").innerText()).includes("palatal") ? "palatal" : "lingual";
+  const before = [`6.0 mesial, 2.0 ${oral}`, `6.0 distal, 2.0 ${oral}`, "6.0 distal, 10.0 apical", "6.0 mesial, 10.0 apical"];
+  assert.deepEqual(await corners(page), before);
+  return before;
+}
+
+/** A visit to a case whose membrane is about to be drawn. */
+function drawing(look) {
+  const { seed, steps } = covered();
+  const { "membrane-outline-mm": _, ...rest } = steps.graft;
+  return at({ seed, steps: { ...steps, graft: rest } }, "graft", look);
+}
+
+test("a pull on an edge makes a corner and two presses take it away, and the numbers follow", () =>
+  drawing(async (page) => {
+    const before = await square(page);
+    const edge = page.locator(".board .edge-handle").first();
+    const pixels = await edge.evaluate((node) => node.ownerSVGElement.getScreenCTM().a);
+    const right = (await middle(grip(page, 2))).x - (await middle(grip(page, 1))).x > 0 ? 1 : -1;
+    await drag(page, edge, 2 * right * pixels, 0);
+    const pulled = await corners(page);
+    assert.equal(pulled.length, 5);
+    assert.deepEqual(pulled.filter((_, place) => place !== 1), before);
+    assert.match(pulled[1], /^(1\.9|2\.0|2\.1) distal, /);
+    // What is held is the new corner, which lies under the pointer.
+    await grip(page, 2).dblclick();
+    assert.deepEqual(await corners(page), before);
+    assert.match(await said(page).innerText(), /^membrane, corner 2: taken away\. 4 corners/);
+    // A press without a pull leaves the corner where the edge is.
+    await page.locator(".board .edge-handle").nth(1).click();
+    assert.equal((await corners(page))[2], "6.0 distal, 4.0 apical");
+  }));
+
+test("a finger does what a mouse does to corners", () => {
+  const { seed, steps } = covered();
+  return visit(async ({ page }) => {
+    await begin(page);
+    await byMouse(page, steps, "graft");
+    const { "membrane-outline-mm": _, ...rest } = steps.graft;
+    await decide(page, rest);
+    const before = await square(page);
+    await page.locator(".board .edge-handle").first().tap();
+    assert.equal((await corners(page)).length, 5);
+    const { x, y } = await middle(grip(page, 2));
+    await page.waitForTimeout(500);
+    await page.touchscreen.tap(x, y);
+    await page.touchscreen.tap(x, y);
+    assert.deepEqual(await corners(page), before);
+  }, { path: `#/case/${seed}`, context: { viewport: { width: 390, height: 844 }, hasTouch: true } });
+});
+
+test("keys alone add corners up to sixteen and take them away down to three, and say why not further", () =>
+  drawing(async (page) => {
+    await square(page);
+    // Every edge in turn: the corner that it begins at, then the new one, then the next.
+    for (let count = 5; count <= 16; count += 1) {
+      if (count === 5 || count === 9) await tabTo(page, '.board .handle[aria-label="membrane, corner 1"]', { back: true });
+      await page.keyboard.press(count % 2 ? "Insert" : "+");
+      assert.equal((await corners(page)).length, count, await said(page).textContent());
+      assert.match(await said(page).innerText(), new RegExp(`one added after it\\. ${count} corners`));
+      if (count < 16) for (const key of ["Tab", "Tab"]) await page.keyboard.press(key);
+    }
+    const full = await corners(page);
+    await page.keyboard.press("Insert");
+    assert.match(await said(page).innerText(), /corner \d+: found 17 corners, expected 3 to 16/);
+    assert.deepEqual(await corners(page), full);
+    // What was added first, then one of the square.
+    let count = 16;
+    for (const corner of [16, 15, 14, 12, 11, 10, 8, 7, 6, 4, 3, 2, 4]) {
+      const back = corner !== 16 && !(corner === 4 && count === 4);
+      await tabTo(page, `.board .handle[aria-label="membrane, corner ${corner}"]`, { back });
+      await page.keyboard.press("Delete");
+      count -= 1;
+      assert.equal((await corners(page)).length, count, await said(page).textContent());
+      // The focus stays on a corner: the one before takes it over from the last.
+      const label = await page.evaluate(() => document.activeElement.getAttribute("aria-label"));
+      assert.equal(label, `membrane, corner ${Math.min(corner, count)}`);
+    }
+    await page.keyboard.press("Backspace");
+    assert.match(await said(page).innerText(), /found 2 corners, expected 3 to 16/);
+    assert.equal((await corners(page)).length, 3);
+  }));
+
+test("a corner that is pulled across the outline stays, and a sentence under the map names the edges", () =>
+  drawing(async (page) => {
+    const before = await square(page);
+    // Past the middle of the opposite edge, so that the edge behind it crosses that one.
+    const [one, three] = [await middle(grip(page, 1)), await middle(grip(page, 3))];
+    const across = [1.3 * (three.x - one.x), 0.5 * (three.y - one.y)];
+    let during;
+    await drag(page, grip(page, 1), ...across, async () => { during = await said(page).innerText(); });
+    const named = /^membrane, corner 1: the edge from corner \d crosses the edge from corner \d/;
+    assert.match(during, named);
+    assert.match(await said(page).innerText(), named);
+    assert.deepEqual(await corners(page), before);
+    // By keys the same is refused in the same words, and the next good step clears them.
+    await grip(page, 1).focus();
+    const [keyX, keyY] = [three.x > one.x ? "ArrowRight" : "ArrowLeft", three.y > one.y ? "ArrowDown" : "ArrowUp"];
+    for (let presses = 0; presses < 30 && !named.test(await said(page).innerText()); presses += 1) {
+      await page.keyboard.press(`Shift+${presses < 6 ? keyY : keyX}`);
+    }
+    assert.match(await said(page).innerText(), named);
+    await page.keyboard.press(keyX === "ArrowRight" ? "ArrowLeft" : "ArrowRight");
+    assert.equal(await said(page).textContent(), "");
+  }));
+
+test("places are spoken in words: no field, handle or button has a bare sign", () =>
+  drawing(async (page) => {
+    await square(page);
+    const box = page.locator("#decision-membrane-outline");
+    const fields = await box.locator("input").evaluateAll((all) => all.map((one) => [one.getAttribute("aria-label"), one.value]));
+    assert.equal(fields.length, 4 + 2 * 4);
+    for (const [name, value] of fields) assert.match(value, /^\d+\.\d (mesial|distal|palatal|lingual|apical)$/, name);
+    const names = await box.locator("button").evaluateAll((all) => all.map((one) => one.getAttribute("aria-label")));
+    assert.ok(names.every((name) => /^\w[^+−]*$/.test(name)), names.join(" | "));
+    assert.equal(new Set(names).size, names.length);
+    // Without a word a number lies the way in which it lay; what cannot be read is said.
+    const edge = box.getByLabel("Mesial edge, mm", { exact: true });
+    await edge.fill("7");
+    await edge.press("Enter");
+    assert.equal(await edge.inputValue(), "7.0 mesial");
+    await edge.fill("7 upwards");
+    await edge.press("Enter");
+    assert.match(await box.locator(".wrong").innerText(), /Mesial edge: expected .* mesial or distal/);
   }));
 
 test("an edge that would pass the one opposite is refused in words", () =>
@@ -150,9 +295,9 @@ test("an edge that would pass the one opposite is refused in words", () =>
     const box = page.locator("#decision-membrane-outline");
     const still = await drawn(page);
     const edge = box.getByLabel("Apical edge, mm", { exact: true });
-    await edge.fill("-30.0");
+    await edge.fill("30 oral");
     await edge.press("Enter");
-    assert.match(await box.getByRole("alert").innerText(), /Apical edge: .*opposite edge/);
+    assert.match(await box.locator(".wrong").innerText(), /Apical edge: .*opposite edge/);
     assert.deepEqual(await drawn(page), still);
   }));
 

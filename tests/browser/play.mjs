@@ -157,6 +157,12 @@ export async function byMouse(page, steps, until) {
   }
 }
 
+/** A place as a field shows it: with the way in which it lies, which the jaw names orally. */
+export const inWords = (mm, [less, more]) =>
+  mm === 0 ? "0.0" : `${Math.abs(mm).toFixed(1)} ${mm < 0 ? less : more}`;
+const ALONG = ["mesial", "distal"];
+const DOWN = ["oral", "apical"];
+
 /**
  * The fields that make the starting patch this outline, in the order in which to fill them: first
  * its edges, so that it has the outline's size, then corner by corner where it is no rectangle.
@@ -167,8 +173,8 @@ function fieldsOf(outline) {
   const [west, east] = [Math.min(...along), Math.max(...along)];
   const [north, south] = [Math.min(...down), Math.max(...down)];
   // The patch reaches from -2 to 2 and from -1 to 3: no edge may pass its opposite on the way.
-  const across = [["Distal edge, mm", east], ["Mesial edge, mm", west]];
-  const downward = [["Apical edge, mm", south], ["Coronal or oral edge, mm", north]];
+  const across = [["Distal edge, mm", east, ALONG], ["Mesial edge, mm", west, ALONG]];
+  const downward = [["Apical edge, mm", south, DOWN], ["Coronal edge, mm", north, DOWN]];
   if (east <= -2) across.reverse();
   if (south <= -1) downward.reverse();
   const fields = [...across, ...downward];
@@ -178,11 +184,11 @@ function fieldsOf(outline) {
   if (!rectangle) {
     assert.equal(outline.length, 8, "the starting patch has eight corners");
     outline.forEach(([s, t], place) => fields.push(
-      [`corner ${place + 1}, mesiodistal, mm`, s],
-      [`corner ${place + 1}, apical, mm`, t],
+      [`corner ${place + 1}, mesiodistal, mm`, s, ALONG],
+      [`corner ${place + 1}, apical, mm`, t, DOWN],
     ));
   }
-  return fields.map(([name, mm]) => [name, mm.toFixed(1)]);
+  return fields.map(([name, mm, ways]) => [name, inWords(mm, ways)]);
 }
 
 // --- By keyboard alone --------------------------------------------------------------------------

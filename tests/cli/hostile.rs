@@ -78,7 +78,7 @@ fn an_outline_that_crosses_itself_is_refused_by_name() {
     );
     let said = refused(&["judge", "7", path(&file("outline", plan))]).talk;
     assert!(
-        said.contains(":4:23: graft.membrane-outline-mm: the edge from vertex 1 crosses"),
+        said.contains(":4:23: graft.membrane-outline-mm: the edge from corner 1 crosses"),
         "{said}"
     );
     assert!(said.contains("found nan, which is no number"), "{said}");

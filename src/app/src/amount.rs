@@ -86,20 +86,38 @@ pub fn stretched(
         .collect()
 }
 
-/// Tenths of a millimetre as a field shows them.
+/// Tenths of a millimetre as a field shows them: with the way in which they lie, never with a sign.
 #[must_use]
-pub fn in_mm(tenths: i32) -> String {
-    format!("{:.1}", f64::from(tenths) / 10.0)
+pub fn in_words(tenths: i32, [less, more]: [&str; 2]) -> String {
+    let way = match tenths.signum() {
+        -1 => less,
+        1 => more,
+        _ => "",
+    };
+    format!("{:.1} {way}", f64::from(tenths.abs()) / 10.0).trim_end().to_owned()
 }
 
-/// Tenths of a millimetre out of what somebody typed.
+/// Tenths of a millimetre out of what somebody typed: *2.5 mesial*, *2,5 m*, *−2.5*. Without a word or
+/// a sign it lies the way in which it lay `before`.
 #[must_use]
-pub fn tenths(text: &str) -> Option<i32> {
-    let value: f64 = text.trim().replace(['−', '–'], "-").replace(',', ".").parse().ok()?;
-    let tenths = value * 10.0;
-    let whole = tenths.is_finite() && tenths.abs() < 1e4 && (tenths - tenths.round()).abs() < 1e-6;
+pub fn placed(text: &str, before: i32, [less, more]: [&str; 2]) -> Option<i32> {
+    let text = text.trim().to_ascii_lowercase().replace(['−', '–'], "-").replace(',', ".");
+    let end = text.find(|letter: char| letter.is_ascii_alphabetic()).unwrap_or(text.len());
+    let tenths = text[..end].trim().parse::<f64>().ok()? * 10.0;
+    if !(tenths.is_finite() && tenths.abs() < 1e4 && (tenths - tenths.round()).abs() < 1e-6) {
+        return None;
+    }
     #[expect(clippy::cast_possible_truncation, reason = "checked to be small and whole")]
-    whole.then_some(tenths.round() as i32)
+    let tenths = tenths.round() as i32;
+    let word = text[end..].trim_start_matches("mm").trim();
+    let oral = if more == "apical" { "oral" } else { less };
+    // A minus and a word would say it twice.
+    match word {
+        "" => Some(if before < 0 && tenths > 0 { -tenths } else { tenths }),
+        _ if tenths < 0 => None,
+        _ if less.starts_with(word) || oral.starts_with(word) => Some(-tenths),
+        _ => more.starts_with(word).then_some(tenths),
+    }
 }
 
 #[cfg(test)]
@@ -148,11 +166,31 @@ mod tests {
         assert!(Outline::new(moved).is_ok());
     }
 
+    const ALONG: [&str; 2] = ["mesial", "distal"];
+    const DOWN: [&str; 2] = ["palatal", "apical"];
+
     #[test]
-    fn millimetres_are_read_in_tenths_or_not_at_all() {
-        assert_eq!(tenths("3,2"), Some(32));
-        assert_eq!(tenths("−0.5"), Some(-5));
-        assert_eq!(tenths("0.55"), None);
-        assert_eq!(tenths("inf"), None);
+    fn a_place_is_shown_in_words_and_read_back_from_them() {
+        for tenths in [-400, -25, -1, 0, 7, 130] {
+            for ways in [ALONG, DOWN] {
+                let shown = in_words(tenths, ways);
+                assert!(!shown.contains(['-', '−', '+']), "{shown}");
+                assert_eq!(placed(&shown, 5, ways), Some(tenths), "{shown}");
+            }
+        }
+        assert_eq!(in_words(-25, DOWN), "2.5 palatal");
+        assert_eq!(in_words(0, ALONG), "0.0");
+    }
+
+    #[test]
+    fn a_place_is_read_in_tenths_with_a_word_a_sign_or_the_way_it_lay() {
+        assert_eq!(placed("3,2 m", 5, ALONG), Some(-32));
+        assert_eq!(placed("3.2 mm Distal", -5, ALONG), Some(32));
+        assert_eq!(placed("1 oral", 5, DOWN), Some(-10));
+        assert_eq!(placed("−0.5", 5, DOWN), Some(-5));
+        assert_eq!((placed("2", -5, ALONG), placed("2", 5, ALONG)), (Some(-20), Some(20)));
+        for text in ["0.55", "inf", "", "2 oral", "-2 mesial", "2 up", "mesial"] {
+            assert_eq!(placed(text, 5, ALONG), None, "{text}");
+        }
     }
 }

@@ -2,16 +2,17 @@
 //! press a choice.
 
 use crate::amount::directed;
+use crate::store::{Action, Said};
 use engine::anatomy::Tooth;
 use engine::figures::Handle;
-use engine::geometry::Outline;
+use engine::geometry::{Outline, OutlineFault};
 use engine::plan::{Decision, Draft, Kind, NumberKind, Value};
 use engine::session::Event;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{DomRect, Element, PointerEvent, SvgElement};
+use web_sys::{DomRect, Element, PointerEvent};
 use yew::Callback;
 
 /// A drag under way.
@@ -19,6 +20,8 @@ use yew::Callback;
 pub struct Drag;
 
 type Listener = Closure<dyn FnMut(PointerEvent)>;
+/// The choices that come of moving something, or the sentence that says why it cannot be moved so.
+pub type Moved = Result<Vec<Event>, Said>;
 
 impl Drag {
     /// Follows the pointer until it is let go; `window` is the figure's width and height in millimetres.
@@ -27,33 +30,30 @@ impl Drag {
         window: [f64; 2],
         handle: Handle,
         draft: Draft,
-        on_try: Callback<Vec<Event>>,
-        on_do: Callback<Event>,
+        act: Callback<Action>,
     ) {
-        let Some(target) = handle_of(event) else { return };
-        let Some(drawing) = target.dyn_ref::<SvgElement>().and_then(SvgElement::owner_svg_element)
-        else {
-            return;
-        };
-        let pixels = pixels_per_mm(&drawing.get_bounding_client_rect(), window);
+        // The drawing takes the pointer: it stays, while a handle may go as corners come.
+        let Some(target) = drawing_of(event) else { return };
+        let pixels = pixels_per_mm(&target.get_bounding_client_rect(), window);
         if pixels <= 0.0 || target.set_pointer_capture(event.pointer_id()).is_err() {
             return;
         }
         let from = (f64::from(event.client_x()), f64::from(event.client_y()));
-        let shift = move |event: &PointerEvent| {
-            (
-                (f64::from(event.client_x()) - from.0) / pixels,
-                (f64::from(event.client_y()) - from.1) / pixels,
-            )
+        let moved = move |event: &PointerEvent| {
+            let right = (f64::from(event.client_x()) - from.0) / pixels;
+            let down = (f64::from(event.client_y()) - from.1) / pixels;
+            moved_by_mm(&handle, &draft, right, down)
         };
         let over = Rc::new(Cell::new(false));
         let listeners: Rc<RefCell<Vec<Listener>>> = Rc::default();
         let moving = {
-            let (handle, draft, over) = (handle.clone(), draft.clone(), over.clone());
+            let (moved, act, over) = (moved.clone(), act.clone(), over.clone());
             Closure::new(move |event: PointerEvent| {
                 if !over.get() {
-                    let (right, down) = shift(&event);
-                    on_try.emit(moved_by_mm(&handle, &draft, right, down));
+                    match moved(&event) {
+                        Ok(events) => act.emit(Action::Try(events)),
+                        Err(said) => act.emit(Action::Say(said)),
+                    }
                 }
             })
         };
@@ -63,10 +63,7 @@ impl Drag {
                 if over.replace(true) {
                     return;
                 }
-                let (right, down) = shift(&event);
-                for event in moved_by_mm(&handle, &draft, right, down) {
-                    on_do.emit(event);
-                }
+                settle(moved(&event), &act);
                 let_go(listeners.clone(), target.clone());
             })
         };
@@ -79,11 +76,48 @@ impl Drag {
     }
 }
 
-/// The handle that a pointer went down on. Yew hears events at the root of the page, so the event's
+/// Chooses what came of a movement, or says why nothing did; whether anything was chosen.
+pub fn settle(moved: Moved, act: &Callback<Action>) -> bool {
+    match moved {
+        Ok(events) => {
+            let any = !events.is_empty();
+            events.into_iter().for_each(|event| act.emit(Action::Do(event)));
+            any
+        }
+        Err(said) => {
+            act.emit(Action::Say(said));
+            false
+        }
+    }
+}
+
+/// The drawing that a pointer went down on. Yew hears events at the root of the page, so the event's
 /// own current target is that root.
-fn handle_of(event: &PointerEvent) -> Option<Element> {
+fn drawing_of(event: &PointerEvent) -> Option<Element> {
     let hit = event.target()?.dyn_into::<Element>().ok()?;
-    hit.closest(".handle").ok()?
+    hit.closest("svg").ok()?
+}
+
+thread_local! {
+    /// When and where a corner was last pressed.
+    static PRESSED: Cell<(f64, i32, i32)> = const { Cell::new(NEVER) };
+}
+const NEVER: (f64, i32, i32) = (f64::NEG_INFINITY, 0, 0);
+
+/// Whether a corner is pressed for the second time in a row. The browser's own double press would be
+/// told to the drawing, which has taken the pointer.
+pub fn is_second_press(handle: &Handle, event: &PointerEvent) -> bool {
+    if handle.makes || handle.vertex.is_none() {
+        PRESSED.set(NEVER);
+        return false;
+    }
+    let now = (event.time_stamp(), event.client_x(), event.client_y());
+    let (before, x, y) = PRESSED.replace(now);
+    let second = now.0 - before < 400.0 && (now.1 - x).abs() + (now.2 - y).abs() < 12;
+    if second {
+        PRESSED.set(NEVER);
+    }
+    second
 }
 
 /// A drawing keeps its shape: where the box that it fills is too wide or too tall for it, it is
@@ -124,13 +158,13 @@ pub fn steps_of_key(key: &str, shifted: bool) -> Option<(i32, i32)> {
 }
 
 /// The choices that move a handle by steps of its decisions.
-#[must_use]
-pub fn moved_by_steps(handle: &Handle, draft: &Draft, (right, down): (i32, i32)) -> Vec<Event> {
-    if let Some((decision, place)) = handle.vertex {
+///
+/// # Errors
+/// A sentence when an outline cannot be so.
+pub fn moved_by_steps(handle: &Handle, draft: &Draft, (right, down): (i32, i32)) -> Moved {
+    if let Some(vertex) = handle.vertex {
         let ways = (way(handle.across), way(handle.down));
-        return vertex_moved(decision, place, draft, right * ways.0, down * ways.1)
-            .into_iter()
-            .collect();
+        return vertex_moved(handle, vertex, draft, right * ways.0, down * ways.1);
     }
     let axis = |axis: Option<(Decision, f64)>, steps: i32| {
         let (decision, counts) = axis?;
@@ -138,18 +172,20 @@ pub fn moved_by_steps(handle: &Handle, draft: &Draft, (right, down): (i32, i32))
         let by = steps * kind.by * if counts < 0.0 { -1 } else { 1 };
         (steps != 0).then(|| counted(decision, &kind, draft, by))?
     };
-    [axis(handle.across, right), axis(handle.down, down)].into_iter().flatten().collect()
+    Ok([axis(handle.across, right), axis(handle.down, down)].into_iter().flatten().collect())
 }
 
 /// The choices that move a handle by millimetres of its figure.
-#[must_use]
-pub fn moved_by_mm(handle: &Handle, draft: &Draft, right: f64, down: f64) -> Vec<Event> {
+///
+/// # Errors
+/// A sentence when an outline cannot be so.
+pub fn moved_by_mm(handle: &Handle, draft: &Draft, right: f64, down: f64) -> Moved {
     #[expect(clippy::cast_possible_truncation, reason = "a screen is a few thousand tenths wide")]
     let whole = |value: f64| value.clamp(-1e4, 1e4).round() as i32;
-    if let Some((decision, place)) = handle.vertex {
+    if let Some(vertex) = handle.vertex {
         let (s, t) =
             (whole(right * 10.0) * way(handle.across), whole(down * 10.0) * way(handle.down));
-        return vertex_moved(decision, place, draft, s, t).into_iter().collect();
+        return vertex_moved(handle, vertex, draft, s, t);
     }
     let axis = |axis: Option<(Decision, f64)>, mm: f64| {
         let (decision, counts) = axis?;
@@ -157,7 +193,7 @@ pub fn moved_by_mm(handle: &Handle, draft: &Draft, right: f64, down: f64) -> Vec
         let by = whole(mm * counts / f64::from(kind.by)) * kind.by;
         counted(decision, &kind, draft, by)
     };
-    [axis(handle.across, right), axis(handle.down, down)].into_iter().flatten().collect()
+    Ok([axis(handle.across, right), axis(handle.down, down)].into_iter().flatten().collect())
 }
 
 fn way(axis: Option<(Decision, f64)>) -> i32 {
@@ -177,14 +213,56 @@ fn counted(decision: Decision, kind: &NumberKind, draft: &Draft, by: i32) -> Opt
         .then_some(Event::Choose(decision, Some(Value::Number(count))))
 }
 
-/// A vertex that would make the outline cross itself stays where it was.
-fn vertex_moved(decision: Decision, place: usize, draft: &Draft, s: i32, t: i32) -> Option<Event> {
-    let mut vertices = draft.outline(decision)?.tenths().to_vec();
-    let vertex = vertices.get_mut(place)?;
-    *vertex = [vertex[0] + s, vertex[1] + t];
-    let outline = Outline::new(vertices).ok()?;
-    (draft.outline(decision) != Some(&outline))
-        .then_some(Event::Choose(decision, Some(Value::Outline(outline))))
+/// A vertex moved, or made on its edge and then moved.
+fn vertex_moved(
+    handle: &Handle,
+    (decision, place): (Decision, usize),
+    draft: &Draft,
+    s: i32,
+    t: i32,
+) -> Moved {
+    changed(handle, draft, |outline| {
+        let made = if handle.makes { outline.with_corner(place)? } else { outline.clone() };
+        let mut vertices = made.tenths().to_vec();
+        let place = if handle.makes { place + 1 } else { place };
+        let Some(vertex) = vertices.get_mut(place) else { return Ok(made) };
+        *vertex = [vertex[0] + s, vertex[1] + t];
+        Outline::new(vertices)
+    })
+    .map(|event| event.filter(|event| *event != chosen(decision, draft)).into_iter().collect())
+}
+
+fn chosen(decision: Decision, draft: &Draft) -> Event {
+    Event::Choose(decision, draft.outline(decision).cloned().map(Value::Outline))
+}
+
+/// The choice of an outline that has been changed, or the sentence that says why it cannot be.
+fn changed(
+    handle: &Handle,
+    draft: &Draft,
+    change: impl FnOnce(&Outline) -> Result<Outline, OutlineFault>,
+) -> Result<Option<Event>, Said> {
+    let Some((decision, _)) = handle.vertex else { return Ok(None) };
+    let Some(outline) = draft.outline(decision) else { return Ok(None) };
+    match change(outline) {
+        Ok(outline) => Ok(Some(Event::Choose(decision, Some(Value::Outline(outline))))),
+        Err(fault) => {
+            let words = format!("{}: {fault}.", handle.label);
+            Err(Said { about: decision, wrong: true, words })
+        }
+    }
+}
+
+/// The choice of one corner more after that of the handle, or of one less.
+///
+/// # Errors
+/// A sentence when the outline cannot be so.
+pub fn corner_changed(handle: &Handle, draft: &Draft, more: bool) -> Moved {
+    let place = handle.vertex.map_or(0, |(_, place)| place);
+    let change = |outline: &Outline| {
+        if more { outline.with_corner(place) } else { outline.without_corner(place) }
+    };
+    changed(handle, draft, change).map(|event| event.into_iter().collect())
 }
 
 /// A handle's value in words.
@@ -242,6 +320,26 @@ mod tests {
             across: Some((Decision::OffsetFacial, 10.0)),
             down: Some((Decision::Depth, 10.0)),
             vertex: None,
+            makes: false,
+        }
+    }
+
+    /// A handle on a corner of the membrane, or on the edge that begins there, and its draft.
+    fn on_patch(place: usize, makes: bool) -> (Handle, Draft) {
+        let decision = Decision::MembraneOutline;
+        let mut draft = Draft::empty();
+        draft.choose(decision, Value::Outline(Outline::patch())).unwrap();
+        let ways = (Some((decision, -10.0)), Some((decision, 10.0)));
+        let vertex = Some((decision, place));
+        (Handle { across: ways.0, down: ways.1, vertex, makes, ..platform() }, draft)
+    }
+
+    fn corners(moved: Moved) -> Vec<[i32; 2]> {
+        match &moved.unwrap()[..] {
+            [Event::Choose(Decision::MembraneOutline, Some(Value::Outline(outline)))] => {
+                outline.tenths().to_vec()
+            }
+            other => panic!("{other:?}"),
         }
     }
 
@@ -254,16 +352,49 @@ mod tests {
 
     #[test]
     fn a_drag_and_as_many_keys_choose_the_same() {
-        let by_drag = moved_by_mm(&platform(), &a_draft(), 0.3, 0.0);
-        let by_keys = moved_by_steps(&platform(), &a_draft(), (3, 0));
+        let by_drag = moved_by_mm(&platform(), &a_draft(), 0.3, 0.0).unwrap();
+        let by_keys = moved_by_steps(&platform(), &a_draft(), (3, 0)).unwrap();
         assert_eq!(by_drag, by_keys);
         assert_eq!(by_drag, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(-7)))]);
     }
 
     #[test]
     fn a_drag_beyond_the_range_stops_at_its_end() {
-        let far = moved_by_mm(&platform(), &a_draft(), 500.0, 0.0);
+        let far = moved_by_mm(&platform(), &a_draft(), 500.0, 0.0).unwrap();
         assert_eq!(far, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(60)))]);
+    }
+
+    #[test]
+    fn taking_hold_of_an_edge_makes_a_corner_that_goes_where_it_is_pulled() {
+        let (edge, draft) = on_patch(1, true);
+        // Distal lies to the left here.
+        let pulled = corners(moved_by_mm(&edge, &draft, -1.0, 0.5));
+        assert_eq!(pulled, [[-20, -10], [20, -10], [30, 15], [20, 30], [-20, 30]]);
+        // Let go at once, the corner lies on the edge.
+        assert_eq!(corners(moved_by_mm(&edge, &draft, 0.0, 0.0))[2], [20, 10]);
+        let (corner, draft) = on_patch(1, false);
+        assert_eq!(moved_by_mm(&corner, &draft, 0.0, 0.0), Ok(vec![]));
+    }
+
+    #[test]
+    fn keys_add_the_corner_that_a_press_on_the_edge_adds_and_take_one_away() {
+        let (edge, draft) = on_patch(3, true);
+        let (corner, _) = on_patch(3, false);
+        let by_keys = corner_changed(&corner, &draft, true);
+        assert_eq!(by_keys, moved_by_mm(&edge, &draft, 0.0, 0.0));
+        assert_eq!(corners(corner_changed(&corner, &draft, false)).len(), 3);
+    }
+
+    #[test]
+    fn a_corner_that_would_cross_the_outline_is_refused_by_its_name() {
+        let (corner, draft) = on_patch(1, false);
+        let why = moved_by_mm(&corner, &draft, 6.0, 2.0).unwrap_err();
+        assert_eq!((why.about, why.wrong), (Decision::MembraneOutline, true));
+        assert!(
+            why.words
+                .starts_with("platform: the edge from corner 2 crosses the edge from corner 4"),
+            "{why:?}"
+        );
     }
 
     #[test]
@@ -276,7 +407,7 @@ mod tests {
     #[test]
     fn a_mirrored_handle_moves_the_other_way() {
         let mirrored = Handle { across: Some((Decision::OffsetFacial, -10.0)), ..platform() };
-        let events = moved_by_mm(&mirrored, &a_draft(), 0.3, 0.0);
+        let events = moved_by_mm(&mirrored, &a_draft(), 0.3, 0.0).unwrap();
         assert_eq!(events, [Event::Choose(Decision::OffsetFacial, Some(Value::Number(-13)))]);
     }
 }

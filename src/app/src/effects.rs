@@ -115,6 +115,21 @@ pub fn bring_into_view(event: &web_sys::FocusEvent) {
     }
 }
 
+/// Moves the focus to an element that is about to appear.
+pub fn focus_soon(id: String) {
+    // What appears is drawn before anything that is begun now.
+    wasm_bindgen_futures::spawn_local(async move { focus(&id) });
+}
+
+/// Moves the focus from what a key was pressed on to the element before it in the drawing.
+pub fn focus_before(event: &web_sys::KeyboardEvent) {
+    let hit = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    let before = hit.and_then(|hit| hit.previous_element_sibling());
+    if let Some(before) = before.and_then(|before| before.dyn_into::<web_sys::SvgElement>().ok()) {
+        let _ = before.focus();
+    }
+}
+
 /// Moves the focus to an element, so that keyboard and screen reader follow what changed.
 pub fn focus(id: &str) {
     let element =

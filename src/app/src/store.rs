@@ -3,7 +3,7 @@
 use crate::judging::Judging;
 use crate::library::{self, Library};
 use crate::route::{CaseRoute, Route};
-use engine::plan::Refusal;
+use engine::plan::{Decision, Refusal};
 use engine::rules::Rule;
 use engine::session::{Event, Session};
 use std::rc::Rc;
@@ -52,6 +52,19 @@ pub struct Bench {
     pub lit: Option<&'static Rule>,
     /// Why the last thing was refused.
     pub refusal: Option<Refusal>,
+    /// What is said of the last thing that was typed, or done to an outline on the map.
+    pub said: Option<Said>,
+}
+
+/// A sentence beside a decision, and beside the figure that it is drawn in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    /// The decision.
+    pub about: Decision,
+    /// Whether it says why something cannot be.
+    pub wrong: bool,
+    /// The sentence.
+    pub words: String,
 }
 
 impl PartialEq for Bench {
@@ -70,6 +83,8 @@ pub enum Action {
     Do(Event),
     /// A drag tries a choice out, or lets go of it.
     Try(Vec<Event>),
+    /// Something is said; what was being tried out is let go of.
+    Say(Said),
     /// A fault is lit in the figures, or none.
     Light(Option<&'static Rule>),
     /// The same case once more, from the beginning.
@@ -126,6 +141,7 @@ impl Room {
                     tried: Vec::new(),
                     lit: None,
                     refusal: None,
+                    said: None,
                 }));
             }
             // The set or the judge has not arrived yet; its arrival tries again.
@@ -161,9 +177,17 @@ impl Reducible for Room {
             Action::Go(route) => self.at(route),
             Action::Do(event) => self.with_bench(|bench| {
                 bench.tried.clear();
+                bench.said = None;
                 bench.refusal = bench.session.apply(event).err();
             }),
-            Action::Try(tried) => self.with_bench(|bench| bench.tried = tried),
+            Action::Try(tried) => self.with_bench(|bench| {
+                bench.said = None;
+                bench.tried = tried;
+            }),
+            Action::Say(said) => self.with_bench(|bench| {
+                bench.tried.clear();
+                bench.said = Some(said);
+            }),
             Action::Light(lit) => self.with_bench(|bench| bench.lit = lit),
             Action::Again => {
                 let mut room = Self::clone(&self);

@@ -2,15 +2,14 @@
 
 use super::figure::Drawing;
 use crate::effects;
-use crate::store::Bench;
+use crate::store::{Action, Bench, Said};
 use engine::figures::{self, Figure, Show};
 use engine::plan::Draft;
 use engine::rules::Known;
-use engine::session::Event;
 use yew::prelude::*;
 
 /// The board.
-pub fn board(bench: &Bench, on_try: &Callback<Vec<Event>>, on_do: &Callback<Event>) -> Html {
+pub fn board(bench: &Bench, act: &Callback<Action>) -> Html {
     let draft = bench.session.tried(&bench.tried);
     let over = bench.session.is_over();
     let px = figure_width();
@@ -18,7 +17,12 @@ pub fn board(bench: &Bench, on_try: &Callback<Vec<Event>>, on_do: &Callback<Even
         // Handles move the draft as it was before the drag, so that a drag adds up once.
         let held = (!over).then(|| bench.session.draft().clone());
         let name = figure.name;
-        html! { <Drawing key={name} {figure} draft={held} tooth={bench.session.case().site.tooth} on_try={on_try.clone()} on_do={on_do.clone()} /> }
+        let is_here = |said: &&Said| {
+            let decisions = figure.handles.iter().filter_map(|handle| handle.vertex);
+            decisions.map(|(decision, _)| decision).any(|decision| decision == said.about)
+        };
+        let said = bench.said.as_ref().filter(is_here).cloned();
+        html! { <Drawing key={name} {figure} draft={held} {said} tooth={bench.session.case().site.tooth} act={act.clone()} /> }
     });
     let shown = Callback::from(|event: FocusEvent| effects::bring_into_view(&event));
     html! { <section class="board" aria-label="Figures of the case" tabindex="0" onfocusin={shown}>{ for figures }</section> }
@@ -41,7 +45,7 @@ fn figures(bench: &Bench, draft: &Draft, reveal: bool, px: f64) -> [Figure; 4] {
 fn figure_width() -> f64 {
     let page = effects::page_width();
     if page <= 640.0 {
-        0.86 * page - 20.0
+        0.86 * page - 49.0
     } else if page <= 1088.0 {
         0.5 * page - 60.0
     } else {

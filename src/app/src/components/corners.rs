@@ -1,72 +1,86 @@
-//! The edges and corners of an outline as numbers.
+//! The corners of an outline as numbers, each with the way in which it lies.
 
-use crate::amount::{in_mm, span, stretched, tenths, text_of};
-use engine::geometry::Outline;
+use crate::amount::{in_words, placed, text_of};
+use crate::effects;
+use engine::geometry::{Outline, OutlineFault};
 use yew::prelude::*;
 
-/// Told the corners of an outline, tenths of a millimetre.
-pub type Set = Callback<Vec<[i32; 2]>>;
-/// What is wrong with what was typed.
-pub type Wrong = UseStateHandle<Option<String>>;
+/// Told the outline, or why there is none.
+pub type Set = Callback<Result<Outline, OutlineFault>>;
+/// What the two ways along each part of a corner are called.
+pub type Ways = [[&'static str; 2]; 2];
 
-/// One edge: moving it stretches the whole outline between it and the opposite edge.
-pub fn edge(
-    &(name, part, least): &(&'static str, usize, bool),
+/// What the fields of edges and corners are made from.
+#[derive(Debug)]
+pub struct Fields<'a> {
+    /// Key of the decision.
+    pub key: &'static str,
+    /// The outline so far.
+    pub outline: &'a Outline,
+    /// What its ways are called.
+    pub ways: Ways,
+    /// Told the next outline.
+    pub set: &'a Set,
+    /// Told what is wrong with what was typed.
+    pub wrong: &'a Callback<String>,
+}
+
+/// A field for tenths of a millimetre in one part of a corner.
+pub fn field(
+    fields: &Fields<'_>,
+    name: &str,
+    part: usize,
+    here: i32,
     id: Option<String>,
-    outline: &Outline,
-    set: &Set,
-    wrong: &Wrong,
+    on_typed: Callback<i32>,
 ) -> Html {
-    let [from, to] = span(outline, part);
-    let here = if least { from } else { to };
-    let (vertices, set, wrong) = (outline.tenths().to_vec(), set.clone(), wrong.clone());
-    let refused = wrong.clone();
-    let move_to = Callback::from(move |there: i32| {
-        let (new_from, new_to) = if least { (there, to) } else { (from, there) };
-        if new_from < new_to {
-            set.emit(stretched(&vertices, part, [from, to], [new_from, new_to]));
-        } else {
-            let (there, other) = (in_mm(there), in_mm(if least { to } else { from }));
-            refused.set(Some(format!(
-                "{name}: found {there} mm, which reaches or passes the opposite edge at {other} mm"
-            )));
+    let (ways, wrong, called) = (fields.ways[part], fields.wrong.clone(), name.to_owned());
+    let typed = Callback::from(move |event: Event| match placed(&text_of(&event), here, ways) {
+        Some(there) => on_typed.emit(there),
+        None => {
+            let [less, more] = ways;
+            let expected =
+                format!("{called}: expected millimetres in steps of 0.1, then {less} or {more}");
+            wrong.emit(expected);
         }
     });
-    let typed = {
-        let move_to = move_to.clone();
-        Callback::from(move |event: Event| match tenths(&text_of(&event)) {
-            Some(there) => move_to.emit(there),
-            None => wrong.set(Some(format!("{name}: expected millimetres in steps of 0.1"))),
+    html! { <input {id} type="text" size="9" value={in_words(here, ways)} aria-label={format!("{name}, mm")} onchange={typed} /> }
+}
+
+/// One corner: two numbers, one more after it, and itself taken away.
+pub fn vertex(place: usize, at: [i32; 2], fields: &Fields<'_>) -> Html {
+    let number = |part: usize, name: &str| {
+        let (vertices, set) = (fields.outline.tenths().to_vec(), fields.set.clone());
+        let typed = Callback::from(move |there: i32| {
+            let mut vertices = vertices.clone();
+            vertices[place][part] = there;
+            set.emit(Outline::new(vertices));
+        });
+        field(fields, &format!("corner {}, {name}", place + 1), part, at[part], None, typed)
+    };
+    let count = fields.outline.tenths().len();
+    let button = |more: bool| {
+        let (outline, set) = (fields.outline.clone(), fields.set.clone());
+        // With the last corner goes its button: the one before takes the focus over.
+        let before = (!more && count > 3 && place + 1 == count).then(|| off(fields.key, place - 1));
+        Callback::from(move |_: MouseEvent| {
+            before.iter().for_each(|id| effects::focus(id));
+            set.emit(if more { outline.with_corner(place) } else { outline.without_corner(place) });
         })
     };
-    let nudge = |by: i32| {
-        let move_to = move_to.clone();
-        Callback::from(move |_: MouseEvent| move_to.emit(here + by))
-    };
+    let corner = place + 1;
     html! {
-        <div class="edge">
-            <span>{ name }</span>
-            <button type="button" class="step" aria-label={format!("{name}: less")} onclick={nudge(-5)}>{ "−" }</button>
-            <input {id} type="text" inputmode="decimal" size="6" value={in_mm(here)} aria-label={format!("{name}, mm")} onchange={typed} />
-            <button type="button" class="step" aria-label={format!("{name}: more")} onclick={nudge(5)}>{ "+" }</button>
-        </div>
+        <tr>
+            <th scope="row">{ corner }</th>
+            <td><div class="pair">{ number(0, "mesiodistal") }{ number(1, "apical") }</div></td>
+            <td><div class="pair">
+                <button type="button" class="step" aria-label={format!("Add a corner after corner {corner}")} onclick={button(true)}>{ "+" }</button>
+                <button type="button" class="step" id={off(fields.key, place)} aria-label={format!("Take corner {corner} away")} onclick={button(false)}>{ "×" }</button>
+            </div></td>
+        </tr>
     }
 }
 
-/// One corner: two numbers.
-pub fn vertex(place: usize, at: [i32; 2], outline: &Outline, set: &Set, wrong: &Wrong) -> Html {
-    let field = |part: usize| {
-        let (vertices, set, wrong) = (outline.tenths().to_vec(), set.clone(), wrong.clone());
-        let typed = Callback::from(move |event: Event| match tenths(&text_of(&event)) {
-            Some(there) => {
-                let mut vertices = vertices.clone();
-                vertices[place][part] = there;
-                set.emit(vertices);
-            }
-            None => wrong.set(Some("expected millimetres in steps of 0.1".to_owned())),
-        });
-        let name = if part == 0 { "mesiodistal" } else { "apical" };
-        html! { <input type="text" inputmode="decimal" size="6" value={in_mm(at[part])} aria-label={format!("corner {}, {name}, mm", place + 1)} onchange={typed} /> }
-    };
-    html! { <tr><th scope="row">{ place + 1 }</th><td>{ field(0) }</td><td>{ field(1) }</td></tr> }
+fn off(key: &str, place: usize) -> String {
+    format!("{key}-off-{place}")
 }

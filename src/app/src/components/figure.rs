@@ -1,12 +1,12 @@
 //! A figure of the engine as a drawing on the page, with handles for pointer and keys.
 
-use super::handle::handle_view;
+use super::handle::{handles, said};
+use crate::store::{Action, Said};
 use engine::anatomy::Tooth;
 use engine::figures::style::{HATCHINGS, Hatching};
 use engine::figures::{Figure, Item, svg};
 use engine::plan::Draft;
 use engine::rules::{self, Reading};
-use engine::session::Event;
 use yew::prelude::*;
 
 /// What a figure needs.
@@ -24,17 +24,20 @@ pub struct FigureProps {
     /// The tooth, where there are handles: it names the sides.
     #[prop_or_default]
     pub tooth: Option<Tooth>,
-    /// Told while a handle is dragged.
+    /// What is said beside it of the last thing that was done to it.
     #[prop_or_default]
-    pub on_try: Callback<Vec<Event>>,
-    /// Told when it is let go or moved by keys.
+    pub said: Option<Said>,
+    /// Told what is done with a handle, and while it is dragged.
     #[prop_or_default]
-    pub on_do: Callback<Event>,
+    pub act: Callback<Action>,
 }
 
 impl PartialEq for FigureProps {
     fn eq(&self, other: &Self) -> bool {
-        self.figure == other.figure && self.draft == other.draft && self.id == other.id
+        self.figure == other.figure
+            && self.draft == other.draft
+            && self.id == other.id
+            && self.said == other.said
     }
 }
 
@@ -45,10 +48,6 @@ pub fn Drawing(props: &FigureProps) -> Html {
     let id = props.id.clone().unwrap_or(AttrValue::Static(figure.name));
     let (title, says) = (format!("{id}-title"), format!("{id}-says"));
     let movable = props.draft.is_some() && !figure.handles.is_empty();
-    let handles = props.draft.iter().zip(props.tooth).flat_map(|(draft, tooth)| {
-        let views = figure.handles.iter().enumerate();
-        views.map(move |(place, handle)| handle_view(place, handle, (draft, tooth), props))
-    });
     let hatchings = props
         .id
         .is_none()
@@ -59,8 +58,12 @@ pub fn Drawing(props: &FigureProps) -> Html {
             <svg viewBox={svg::view_box(figure)} role={if movable { "group" } else { "img" }} aria-labelledby={format!("{title} {says}")} class="drawing">
                 { hatchings }
                 { for figure.items.iter().map(|one| item(figure, one)) }
-                { for handles }
+                // Corners lie over the handles of edges, in a list of their own: what has the focus is
+                // not moved when others come.
+                { handles(props, true) }
+                { handles(props, false) }
             </svg>
+            if movable { { said(props.said.as_ref()) } }
             <details class="says">
                 <summary>{ "In words" }</summary>
                 <p id={says}>{ &figure.says }</p>

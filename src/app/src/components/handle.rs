@@ -2,59 +2,112 @@
 
 use super::figure::FigureProps;
 use crate::drag::{self, Drag};
+use crate::effects;
+use crate::store::{Action, Said};
 use engine::anatomy::Tooth;
 use engine::figures::{Handle, svg};
+use engine::geometry::Outline;
 use engine::plan::Draft;
 use web_sys::{KeyboardEvent, PointerEvent};
 use yew::prelude::*;
 
 /// Half the width of what a finger can take hold of, CSS pixels.
 const REACH: f64 = 14.0;
-/// Radius of the knob, CSS pixels.
+/// Radius of the knob, and of the smaller one on an edge, CSS pixels.
 const KNOB: f64 = 5.0;
+const EDGE_KNOB: f64 = 3.0;
 
-/// A handle of the figure in `props`.
-pub fn handle_view(
-    place: usize,
-    handle: &Handle,
-    (draft, tooth): (&Draft, Tooth),
-    props: &FigureProps,
-) -> Html {
-    let key = {
-        let (handle, draft, on_do) = (handle.clone(), draft.clone(), props.on_do.clone());
-        Callback::from(move |event: KeyboardEvent| {
-            if let Some(steps) = drag::steps_of_key(&event.key(), event.shift_key()) {
-                event.prevent_default();
-                for event in drag::moved_by_steps(&handle, &draft, steps) {
-                    on_do.emit(event);
-                }
-            }
-        })
-    };
+/// The handles of the figure in `props`: those that make a corner, or the others.
+pub fn handles(props: &FigureProps, makes: bool) -> Html {
+    let views = props.draft.iter().zip(props.tooth).flat_map(|(draft, tooth)| {
+        let some = props.figure.handles.iter().filter(|handle| handle.makes == makes);
+        some.map(move |handle| handle_view(handle, (draft, tooth), props))
+    });
+    html! { <g>{ for views }</g> }
+}
+
+/// What is said beside a figure: always there, so that a screen reader hears it change.
+pub fn said(said: Option<&Said>) -> Html {
+    let wrong = said.filter(|said| said.wrong).map(|_| "wrong");
+    html! { <p class={classes!("said", wrong)} role="status">{ said.map(|said| said.words.clone()) }</p> }
+}
+
+fn handle_view(handle: &Handle, (draft, tooth): (&Draft, Tooth), props: &FigureProps) -> Html {
     let down = {
-        let (handle, draft) = (handle.clone(), draft.clone());
-        let (on_try, on_do) = (props.on_try.clone(), props.on_do.clone());
+        let (handle, draft, act) = (handle.clone(), draft.clone(), props.act.clone());
         let window = [props.figure.window.width(), props.figure.window.height()];
         Callback::from(move |event: PointerEvent| {
             event.prevent_default();
-            Drag::begin(
-                &event,
-                window,
-                handle.clone(),
-                draft.clone(),
-                on_try.clone(),
-                on_do.clone(),
-            );
+            if drag::is_second_press(&handle, &event) {
+                change(&handle, &draft, &act, false);
+            } else {
+                Drag::begin(&event, window, handle.clone(), draft.clone(), act.clone());
+            }
         })
     };
     let (cx, cy) = (svg::number(handle.at.x), svg::number(handle.at.y));
-    let radius = |pixels: f64| svg::number(pixels * props.figure.pixel);
+    let circle = |pixels: f64, class: &'static str| {
+        html! { <circle cx={cx.clone()} cy={cy.clone()} r={svg::number(pixels * props.figure.pixel)} {class} /> }
+    };
+    // What comes and goes with its corner keeps its element, and the focus, by its name.
+    let key = format!("{} {}", handle.label, handle.makes);
+    if handle.makes {
+        // For pointers alone: keys do the same from the corner.
+        return html! {
+            <g {key} class="edge-handle" aria-hidden="true" onpointerdown={down}>
+                { circle(REACH, "handle-reach") }
+                { circle(EDGE_KNOB, "handle-knob") }
+            </g>
+        };
+    }
+    let keys = handle.vertex.map(|_| "Insert Delete");
     html! {
-        <g key={place} class="handle" role="slider" tabindex="0" aria-label={handle.label.clone()}
+        <g {key} class="handle" role="slider" tabindex="0" aria-label={handle.label.clone()} aria-keyshortcuts={keys}
             aria-valuenow={drag::value_now(handle, draft).to_string()} aria-valuetext={drag::value_in_words(handle, draft, tooth)}
-            onkeydown={key} onpointerdown={down}>
-            <circle cx={cx.clone()} cy={cy.clone()} r={radius(REACH)} class="handle-reach" />
-            <circle {cx} {cy} r={radius(KNOB)} class="handle-knob" />
+            onkeydown={pressed(handle, draft, &props.act)} onpointerdown={down}>
+            { circle(REACH, "handle-reach") }
+            { circle(KNOB, "handle-knob") }
         </g>
     }
+}
+
+/// What keys do: arrows move, Insert or + adds a corner on the edge after it, Delete takes it away.
+fn pressed(handle: &Handle, draft: &Draft, act: &Callback<Action>) -> Callback<KeyboardEvent> {
+    let (handle, draft, act) = (handle.clone(), draft.clone(), act.clone());
+    Callback::from(move |event: KeyboardEvent| {
+        let steps = drag::steps_of_key(&event.key(), event.shift_key());
+        let more = match event.key().as_str() {
+            "Insert" | "+" => Some(true),
+            "Delete" | "Backspace" => Some(false),
+            _ => None,
+        };
+        if let Some(steps) = steps {
+            event.prevent_default();
+            drag::settle(drag::moved_by_steps(&handle, &draft, steps), &act);
+        } else if let (Some(more), Some((decision, place))) = (more, handle.vertex) {
+            event.prevent_default();
+            let last = draft.outline(decision).is_some_and(|one| one.tenths().len() == place + 1);
+            if change(&handle, &draft, &act, more) && last && !more {
+                // The last corner goes with the focus on it: the one before takes that over.
+                effects::focus_before(&event);
+            }
+        }
+    })
+}
+
+/// One corner more or one less, and a sentence that says so; whether it could be.
+fn change(handle: &Handle, draft: &Draft, act: &Callback<Action>, more: bool) -> bool {
+    let done = drag::settle(drag::corner_changed(handle, draft, more), act);
+    if let (true, Some((about, _))) = (done, handle.vertex) {
+        let how = if more { "one added after it" } else { "taken away" };
+        let before = draft.outline(about).map_or(0, |outline| outline.tenths().len());
+        let count = if more { before + 1 } else { before - 1 };
+        let words = format!(
+            "{}: {how}. {count} corners, of at most {}.",
+            handle.label,
+            Outline::MOST_VERTICES
+        );
+        act.emit(Action::Say(Said { about, wrong: false, words }));
+    }
+    done
 }

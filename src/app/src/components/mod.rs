@@ -4,6 +4,7 @@ pub mod board;
 pub mod caution;
 pub mod choice;
 pub mod corners;
+pub mod edges;
 pub mod figure;
 pub mod handle;
 pub mod judged;

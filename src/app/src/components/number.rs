@@ -1,14 +1,17 @@
 //! A decision with a number: slider, field and steps, all of the same count.
 
 use super::choice::asked_at;
+use super::sheet::Sheet;
 use crate::amount::{directed, read, start, text_of};
+use crate::store::Action;
 use engine::anatomy::Tooth;
 use engine::plan::{Entry, NumberKind, Value};
+use engine::session::Event as Choice;
 use yew::prelude::*;
 
 /// What a number needs.
-#[derive(Properties)]
-pub struct NumberProps {
+#[derive(Debug)]
+pub struct Number<'a> {
     /// The decision.
     pub entry: &'static Entry,
     /// The tooth: it names the sides.
@@ -17,37 +20,26 @@ pub struct NumberProps {
     pub kind: NumberKind,
     /// The count so far.
     pub count: Option<i32>,
-    /// Told while a slider moves; nothing when it lets go without a change.
-    pub on_try: Callback<Value>,
+    /// The sheet that it stands on.
+    pub sheet: &'a Sheet<'a>,
     /// Told when an answer is given.
     pub on_choose: Callback<Value>,
 }
 
-impl PartialEq for NumberProps {
-    fn eq(&self, other: &Self) -> bool {
-        self.entry.key == other.entry.key && self.tooth == other.tooth && self.count == other.count
-    }
-}
-
 /// A number.
-#[component]
-pub fn Number(props: &NumberProps) -> Html {
+pub fn number(props: &Number<'_>) -> Html {
     let kind = props.kind;
-    let wrong = use_state(|| None::<String>);
-    let choose = {
-        let (on_choose, wrong) = (props.on_choose.clone(), wrong.clone());
-        Callback::from(move |count: i32| {
-            wrong.set(None);
-            on_choose.emit(Value::Number(count));
-        })
-    };
+    let decision = props.entry.decision;
+    let choose = props.on_choose.reform(Value::Number);
     let on_field = {
-        let (choose, wrong) = (choose.clone(), wrong.clone());
+        let (choose, wrong) = (choose.clone(), props.sheet.wrong(decision));
         Callback::from(move |event: Event| match read(&kind, &text_of(&event)) {
             Ok(count) => choose.emit(count),
-            Err(why) => wrong.set(Some(why)),
+            Err(why) => wrong.emit(why),
         })
     };
+    let wrong = props.sheet.said_of(decision, Some("alert"));
+    let invalid = wrong != Html::default();
     let step = |by: i32| {
         let (choose, count) = (choose.clone(), props.count);
         Callback::from(move |_: MouseEvent| {
@@ -66,27 +58,28 @@ pub fn Number(props: &NumberProps) -> Html {
                 <button type="button" class="step" aria-label={format!("{name}: more")} onclick={step(kind.by)}>{ "+" }</button>
                 <label class="field">
                     <span class="visually-hidden">{ format!("{name} in {}", kind.unit) }</span>
-                    <input type="text" inputmode="decimal" size="6" value={shown} placeholder="—" onchange={on_field} aria-invalid={wrong.is_some().to_string()} />
+                    <input type="text" inputmode="decimal" size="6" value={shown} placeholder="—" onchange={on_field} aria-invalid={invalid.to_string()} />
                     <span>{ kind.unit }</span>
                 </label>
             </div>
             <p class="reading">{ props.count.map(|count| directed(&kind, count, props.tooth)).unwrap_or_default() }</p>
-            if let Some(why) = &*wrong { <p class="wrong" role="alert">{ why.clone() }</p> }
+            { wrong }
         </>
     };
     asked_at(props.entry, props.tooth, props.count.is_some(), answers)
 }
 
 /// The slider: it tries counts while it moves, and chooses where it stops.
-fn slider(props: &NumberProps, choose: &Callback<i32>) -> Html {
+fn slider(props: &Number<'_>, choose: &Callback<i32>) -> Html {
     let kind = props.kind;
     let name = props.tooth.named(props.entry.label);
     let slider = props.count.unwrap_or_else(|| start(&kind));
     let on_slide = {
-        let on_try = props.on_try.clone();
+        let (act, decision) = (props.sheet.act.clone(), props.entry.decision);
         Callback::from(move |event: InputEvent| {
             if let Ok(count) = text_of(&event).parse() {
-                on_try.emit(Value::Number(count));
+                let tried = Choice::Choose(decision, Some(Value::Number(count)));
+                act.emit(Action::Try(vec![tried]));
             }
         })
     };

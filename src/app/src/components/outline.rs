@@ -1,111 +1,76 @@
 //! A decision with an outline: edges as numbers, vertices as numbers, and the handles on the map.
 
 use super::choice::asked;
-use super::corners::{edge, vertex};
+use super::corners::{Fields, vertex};
+use super::edges::{EDGES, edge};
+use super::sheet::Sheet;
 use crate::effects;
-use engine::geometry::Outline;
+use crate::store::Action;
+use engine::geometry::{Outline, OutlineFault};
 use engine::plan::{Entry, Value};
+use engine::session::Event;
 use yew::prelude::*;
-
-/// What an outline needs.
-#[derive(Properties)]
-pub struct OutlineProps {
-    /// The decision.
-    pub entry: &'static Entry,
-    /// The outline so far.
-    pub outline: Option<Outline>,
-    /// Told when an answer is given.
-    pub on_choose: Callback<Value>,
-}
-
-impl PartialEq for OutlineProps {
-    fn eq(&self, other: &Self) -> bool {
-        self.entry.key == other.entry.key && self.outline == other.outline
-    }
-}
 
 /// Where drawing starts: a small patch over the crest, which is nobody's answer.
 const START: [[i32; 2]; 8] =
     [[-20, -10], [0, -10], [20, -10], [20, 10], [20, 30], [0, 30], [-20, 30], [-20, 10]];
 
-/// The edges in the order of their fields: name, which part of a vertex, whether the least.
-const EDGES: [(&str, usize, bool); 4] = [
-    ("Mesial edge", 0, true),
-    ("Distal edge", 0, false),
-    ("Coronal or oral edge", 1, true),
-    ("Apical edge", 1, false),
-];
+/// How corners come and go on the map.
+const MORE: &str = "On the map: pull the small ring on an edge for one corner more, press a corner twice to take it away. By keys: Insert or + on a corner, and Delete. 3 to 16 corners.";
 
-/// An outline.
-#[component]
-pub fn OutlineField(props: &OutlineProps) -> Html {
-    let wrong = use_state(|| None::<String>);
-    let first = format!("{}-first-edge", props.entry.key);
-    let begun = use_mut_ref(|| false);
-    {
-        // The button goes once it is pressed: the first edge takes the focus over.
-        let (first, begun) = (first.clone(), begun.clone());
-        use_effect_with(props.outline.is_some(), move |drawn| {
-            if *drawn && begun.replace(false) {
-                effects::focus(&first);
-            }
-        });
-    }
-    let Some(outline) = props.outline.clone() else {
-        let on_choose = props.on_choose.clone();
-        return not_drawn(props.entry, move || begun.replace(true), on_choose);
-    };
+/// An outline: what was drawn so far, or a way to begin.
+pub fn outline_field(entry: &'static Entry, outline: Option<&Outline>, sheet: &Sheet<'_>) -> Html {
+    let wrong = sheet.wrong(entry.decision);
     let set = {
-        let (on_choose, wrong) = (props.on_choose.clone(), wrong.clone());
-        Callback::from(move |vertices: Vec<[i32; 2]>| match Outline::new(vertices) {
+        let (act, wrong) = (sheet.act.clone(), wrong.clone());
+        Callback::from(move |outline: Result<Outline, OutlineFault>| match outline {
             Ok(outline) => {
-                wrong.set(None);
-                on_choose.emit(Value::Outline(outline));
+                let value = Some(Value::Outline(outline));
+                act.emit(Action::Do(Event::Choose(entry.decision, value)));
             }
-            Err(fault) => wrong.set(Some(fault.to_string())),
+            Err(fault) => wrong.emit(format!("{}: {fault}.", entry.label)),
         })
     };
-    let edges = EDGES.iter().enumerate().map(|(place, which)| {
-        edge(which, (place == 0).then(|| first.clone()), &outline, &set, &wrong)
-    });
-    let vertices = outline
-        .tenths()
+    let first = format!("{}-first-edge", entry.key);
+    let Some(outline) = outline else {
+        return asked(entry, false, not_drawn(first, set));
+    };
+    let ways = [["mesial", "distal"], [sheet.view.tooth.oral_word(), "apical"]];
+    let fields = Fields { key: entry.key, outline, ways, set: &set, wrong: &wrong };
+    let edges = EDGES
         .iter()
         .enumerate()
-        .map(|(place, at)| vertex(place, *at, &outline, &set, &wrong));
+        .map(|(place, which)| edge(which, (place == 0).then(|| first.clone()), &fields));
+    let corners = outline.tenths();
+    let vertices = corners.iter().enumerate().map(|(place, at)| vertex(place, *at, &fields));
     let answers = html! {
         <>
             <div class="edges">{ for edges }</div>
             <details class="vertices">
-                <summary>{ format!("{} corners", outline.tenths().len()) }</summary>
+                <summary>{ format!("{} corners", corners.len()) }</summary>
+                <p class="reading">{ MORE }</p>
                 <table>
-                    <thead><tr><th>{ "Corner" }</th><th>{ "mesial − / distal +, mm" }</th><th>{ "oral − / apical +, mm" }</th></tr></thead>
+                    <thead><tr><th>{ "Corner" }</th><th>{ format!("mesial or distal, {} or apical, mm", ways[1][0]) }</th><th>{ "More or less" }</th></tr></thead>
                     <tbody>{ for vertices }</tbody>
                 </table>
             </details>
-            if let Some(why) = &*wrong { <p class="wrong" role="alert">{ why.clone() }</p> }
+            { sheet.said_of(entry.decision, None) }
         </>
     };
-    asked(props.entry, true, answers)
+    asked(entry, true, answers)
 }
 
-/// Before the first corner: a button that puts the patch down, once `begins` has taken note of it.
-fn not_drawn(
-    entry: &'static Entry,
-    begins: impl Fn() -> bool + 'static,
-    on_choose: Callback<Value>,
-) -> Html {
+/// Before the first corner: a button that puts the patch down. It goes once it is pressed: the first
+/// edge takes the focus over.
+fn not_drawn(first: String, set: Callback<Result<Outline, OutlineFault>>) -> Html {
     let begin = Callback::from(move |_: MouseEvent| {
-        if let Ok(outline) = Outline::new(START.to_vec()) {
-            begins();
-            on_choose.emit(Value::Outline(outline));
-        }
+        set.emit(Outline::new(START.to_vec()));
+        effects::focus_soon(first.clone());
     });
-    let answers = html! {
+    html! {
         <>
             <button type="button" class="quiet" onclick={begin}>{ "Begin with a small patch" }</button>
             <p class="reading">{ "Then drag its corners on the facial map, or give its edges here." }</p>
         </>
-    };
-    asked(entry, false, answers)
+    }
 }

@@ -2,10 +2,11 @@
 
 use super::choice::{ClosedList, any_of, one_of};
 use super::known::report;
-use super::number::Number;
-use super::outline::OutlineField;
+use super::number::{Number, number};
+use super::outline::outline_field;
 use super::words::words_of_step;
 use crate::guide;
+use crate::store::{Action, Said};
 use engine::anatomy::Tooth;
 use engine::plan::{Decision, Kind, Value};
 use engine::session::{DecisionView, Event, View};
@@ -22,10 +23,24 @@ pub struct Sheet<'a> {
     pub refusal: Option<String>,
     /// Whether each step is talked through.
     pub guided: bool,
-    /// Told what the learner does.
-    pub on_do: Callback<Event>,
-    /// Told what a slider tries out.
-    pub on_try: Callback<Vec<Event>>,
+    /// What is said of the last thing that was done to an outline.
+    pub said: Option<&'a Said>,
+    /// Told what the learner does and tries out.
+    pub act: &'a Callback<Action>,
+}
+
+impl Sheet<'_> {
+    /// Told what is wrong with an answer to a decision.
+    pub fn wrong(&self, about: Decision) -> Callback<String> {
+        self.act.reform(move |words| Action::Say(Said { about, wrong: true, words }))
+    }
+
+    /// What is wrong with the last answer to a decision. What a figure says aloud has no role here.
+    pub fn said_of(&self, about: Decision, role: Option<&'static str>) -> Html {
+        let said = self.said.filter(|said| said.wrong && said.about == about);
+        said.map(|said| html! { <p class="wrong" {role}>{ said.words.clone() }</p> })
+            .unwrap_or_default()
+    }
 }
 
 /// The sheet.
@@ -42,8 +57,8 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
         });
     let act = if props.view.weighing { "Conclude" } else { "Carry out" };
     let carry_out = {
-        let on_do = props.on_do.clone();
-        Callback::from(move |_: MouseEvent| on_do.emit(Event::CarryOut(step)))
+        let act = props.act.clone();
+        Callback::from(move |_: MouseEvent| act.emit(Action::Do(Event::CarryOut(step))))
     };
     let missing = &props.view.missing;
     html! {
@@ -77,12 +92,7 @@ fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
     let entry = view.entry;
     let tooth = props.view.tooth;
     let decision = entry.decision;
-    let on_do = props.on_do.clone();
-    let on_choose =
-        Callback::from(move |value: Value| on_do.emit(Event::Choose(decision, Some(value))));
-    let on_try = props.on_try.clone();
-    let on_try =
-        Callback::from(move |value: Value| on_try.emit(vec![Event::Choose(decision, Some(value))]));
+    let on_choose = props.act.reform(move |value| Action::Do(Event::Choose(decision, Some(value))));
     let value = view.value.clone();
     match entry.kind {
         Kind::One(options) => {
@@ -96,14 +106,14 @@ fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
                 Some(Value::Number(count)) => Some(count),
                 _ => None,
             };
-            html! { <Number key={entry.key} {entry} {tooth} {kind} {count} {on_try} {on_choose} /> }
+            number(&Number { entry, tooth, kind, count, sheet: props, on_choose })
         }
         Kind::Outline => {
-            let outline = match value {
+            let outline = match &value {
                 Some(Value::Outline(outline)) => Some(outline),
                 _ => None,
             };
-            html! { <OutlineField key={entry.key} {entry} {outline} {on_choose} /> }
+            outline_field(entry, outline, props)
         }
     }
 }

@@ -1,6 +1,7 @@
 //! A verdict: word and shape, measured against its band, why, by whom, and what would mend it.
 
 use super::figure::Drawing;
+use crate::effects;
 use crate::prose::Prose;
 use crate::route::Route;
 use engine::anatomy::Tooth;
@@ -9,8 +10,9 @@ use engine::figures::Figure;
 use engine::rules::{Rule, Zone};
 use yew::prelude::*;
 
-/// How wide a verdict's plot is laid out, CSS pixels.
+/// How wide a verdict's plot is laid out at most, and what stands beside it on a phone, CSS pixels.
 const PLOT: f64 = 360.0;
+const BESIDE: f64 = 92.0;
 
 /// What a verdict needs.
 #[derive(Properties)]
@@ -64,7 +66,8 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
     let mend = if verdict.zone.is_fault() { mend } else { "" };
     let differ = long.map_or("", |long| long.differ.as_str());
     let sources = long.map_or(&[][..], |long| &long.sources);
-    let plot = plots::band_plot(rule, verdict.reading, PLOT).map(|plot| named(plot, tooth));
+    let wide = PLOT.min(effects::page_width() - BESIDE);
+    let plot = plots::band_plot(rule, verdict.reading, wide).map(|plot| named(plot, tooth));
     let light = {
         let (on_light, lit) = (props.on_light.clone(), props.lit);
         Callback::from(move |_: MouseEvent| on_light.emit((!lit).then_some(rule)))

@@ -8,7 +8,7 @@ use crate::components::steps::steps;
 use crate::effects;
 use crate::route::{CaseRoute, From, Route};
 use crate::store::{Action, Bench, Notation, Room};
-use engine::session::{Event, Mode};
+use engine::session::Mode;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -25,14 +25,9 @@ pub struct BenchProps {
 #[component]
 pub fn BenchPage(props: &BenchProps) -> Html {
     let bench = &props.bench;
-    let act = |make: fn(Event) -> Action| {
+    let act = {
         let room = props.room.clone();
-        Callback::from(move |event: Event| room.dispatch(make(event)))
-    };
-    let on_do = act(Action::Do);
-    let on_try = {
-        let room = props.room.clone();
-        Callback::from(move |events: Vec<Event>| room.dispatch(Action::Try(events)))
+        Callback::from(move |action: Action| room.dispatch(action))
     };
     let done = (bench.session.done().len(), bench.session.weighing().is_some());
     let before = use_mut_ref(|| (0, false));
@@ -55,12 +50,12 @@ pub fn BenchPage(props: &BenchProps) -> Html {
             { case_head(bench, props.room.notation) }
             { steps(&view.steps, over) }
             <div class="desk">
-                { board(bench, &on_try, &on_do) }
+                { board(bench, &act) }
                 <div class="side">
                     if over {
                         { judged::debrief(bench, &props.room) }
                     } else {
-                        { sheet(&Sheet { view: &view, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), guided: bench.asked.guided, on_do, on_try }) }
+                        { sheet(&Sheet { view: &view, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), guided: bench.asked.guided, said: bench.said.as_ref(), act: &act }) }
                     }
                     { known(&view) }
                 </div>

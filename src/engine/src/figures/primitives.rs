@@ -264,4 +264,7 @@ pub struct Handle {
     pub down: Option<(Decision, f64)>,
     /// For an outline: which vertex of the decision's outline this is.
     pub vertex: Option<(Decision, usize)>,
+    /// Whether it stands on the edge that begins at that vertex: taking hold of it makes a new one
+    /// there. What cannot point has another way to do so, from the vertex.
+    pub makes: bool,
 }

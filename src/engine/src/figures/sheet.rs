@@ -38,8 +38,8 @@ impl Sheet {
     pub(super) fn new(window: Window, px: f64) -> Self {
         let px = if px.is_finite() { px.clamp(160.0, 4000.0) } else { 360.0 };
         let pixel = window.width() / px;
-        // Capitals of 7.4 px on a phone, of 9 px on a wide page.
-        let capital = (7.4 + (px - 360.0) / 540.0 * 1.6).clamp(6.6, 9.0);
+        // Capitals of 7.4 px on a phone, which is type of 11.3 px, and of 9 px on a wide page.
+        let capital = (7.4 + (px - 360.0) / 540.0 * 1.6).clamp(7.4, 9.0);
         let mut sheet = Self {
             window,
             pixel,

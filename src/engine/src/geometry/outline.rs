@@ -33,29 +33,39 @@ pub enum OutlineFault {
     },
     /// All vertices lie on one line.
     Flat,
+    /// An edge holds no place of the grid between its ends.
+    Short {
+        /// The edge, by its first vertex.
+        edge: usize,
+    },
 }
 
 impl fmt::Display for OutlineFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match *self {
             Self::Count { found } => {
-                write!(f, "found {found} vertices, expected 3 to {}", Outline::MOST_VERTICES)
+                write!(f, "found {found} corners, expected 3 to {}", Outline::MOST_VERTICES)
             }
             Self::Far { vertex } => write!(
                 f,
-                "vertex {} lies more than {} mm from the middle of the map",
+                "corner {} lies more than {} mm from the middle of the map",
                 vertex + 1,
                 Outline::FARTHEST / 10
             ),
             Self::Crossing { first, second } => write!(
                 f,
-                "the edge from vertex {} crosses the edge from vertex {}: draw an outline that does not cross itself",
+                "the edge from corner {} crosses the edge from corner {}: draw an outline that does not cross itself",
                 first + 1,
                 second + 1
             ),
             Self::Flat => {
-                f.write_str("the outline encloses no area: give vertices that are not on one line")
+                f.write_str("the outline encloses no area: give corners that are not on one line")
             }
+            Self::Short { edge } => write!(
+                f,
+                "the edge from corner {} is too short for one more corner on it",
+                edge + 1
+            ),
         }
     }
 }
@@ -101,6 +111,35 @@ impl Outline {
     #[must_use]
     pub fn patch() -> Self {
         Self(vec![[-20, -10], [20, -10], [20, 30], [-20, 30]])
+    }
+
+    /// One corner more: in the middle of the edge that begins at a corner (counted from 0), as near as
+    /// the grid allows. Corners up to that one keep their numbers.
+    ///
+    /// # Errors
+    /// [`OutlineFault::Count`] of a full outline, [`OutlineFault::Short`] of an edge that holds no
+    /// other place of the grid, or what [`Outline::new`] finds.
+    pub fn with_corner(&self, edge: usize) -> Result<Self, OutlineFault> {
+        let mut vertices = self.0.clone();
+        let edge = edge % vertices.len();
+        let (from, to) = (vertices[edge], vertices[(edge + 1) % vertices.len()]);
+        let middle = [0, 1].map(|part| (from[part] + to[part]).div_euclid(2));
+        if middle == from || middle == to {
+            return Err(OutlineFault::Short { edge });
+        }
+        vertices.insert(edge + 1, middle);
+        Self::new(vertices)
+    }
+
+    /// One corner less; the corners after it move up.
+    ///
+    /// # Errors
+    /// [`OutlineFault::Count`] of a triangle, or what [`Outline::new`] finds: without a corner between
+    /// them two edges may cross.
+    pub fn without_corner(&self, corner: usize) -> Result<Self, OutlineFault> {
+        let mut vertices = self.0.clone();
+        vertices.remove(corner % self.0.len());
+        Self::new(vertices)
     }
 
     /// The vertices in tenths of a millimetre, anticlockwise in (s, t).
@@ -205,6 +244,42 @@ mod tests {
     #[test]
     fn a_vertex_in_the_middle_of_an_edge_is_legal() {
         assert!(Outline::new(vec![[0, 0], [5, 0], [10, 0], [5, 10]]).is_ok());
+    }
+
+    #[test]
+    fn a_corner_comes_in_the_middle_of_its_edge_and_goes_again() {
+        let square = Outline::patch();
+        for edge in 0..4 {
+            let more = square.with_corner(edge).unwrap();
+            assert_eq!(more.tenths().len(), 5);
+            assert_eq!(more.tenths()[..=edge], square.tenths()[..=edge]);
+            assert_eq!(more.without_corner(edge + 1).unwrap(), square);
+        }
+        assert_eq!(square.with_corner(1).unwrap().tenths()[2], [20, 10]);
+        // Half a tenth is no place of the grid: the lower of the two is taken.
+        let odd = Outline::new(vec![[0, 0], [-3, -5], [10, -20]]).unwrap();
+        assert!(odd.with_corner(0).unwrap().tenths().contains(&[-2, -3]));
+    }
+
+    #[test]
+    fn a_full_outline_a_triangle_and_an_edge_without_room_keep_their_corners() {
+        let mut outline = Outline::patch();
+        while outline.tenths().len() < Outline::MOST_VERTICES {
+            let corners = outline.tenths().len();
+            outline = outline.with_corner(corners - 1 - corners % 4).unwrap();
+        }
+        assert_eq!(outline.with_corner(0), Err(OutlineFault::Count { found: 17 }));
+        let small = Outline::new(vec![[0, 0], [1, 0], [0, 9]]).unwrap();
+        assert_eq!(small.without_corner(1), Err(OutlineFault::Count { found: 2 }));
+        assert_eq!(small.with_corner(0), Err(OutlineFault::Short { edge: 0 }));
+    }
+
+    #[test]
+    fn a_corner_that_keeps_two_edges_apart_cannot_go() {
+        let notched = vec![[0, 0], [40, 0], [40, 40], [0, 40], [30, 20]];
+        let outline = Outline::new(notched).unwrap();
+        let fault = outline.without_corner(1);
+        assert!(matches!(fault, Err(OutlineFault::Crossing { .. })), "{fault:?}");
     }
 
     #[test]

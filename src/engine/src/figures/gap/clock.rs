@@ -375,6 +375,7 @@ impl Looking<'_, '_> {
                     self.down * counts_per_unit(Decision::OffsetFacial),
                 )),
                 vertex: None,
+                makes: false,
             });
         }
     }

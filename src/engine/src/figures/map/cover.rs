@@ -12,6 +12,9 @@ use crate::plan::choices::{Fold, ReleaseSide, SocketSeal};
 use crate::plan::{Decision, Releases};
 use crate::units::Mm;
 
+/// The shortest edge that has a handle of its own, CSS pixels: those at its ends take about as much.
+const EDGE_ROOM: f64 = 34.0;
+
 /// One side on which a margin is measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Toward {
@@ -195,7 +198,8 @@ impl Mapping<'_, '_> {
         }
     }
 
-    /// A handle on each vertex of an outline that is still being drawn.
+    /// A handle on each vertex of an outline that is still being drawn, and under them one on each
+    /// edge that is long enough to be taken hold of between its ends.
     pub(super) fn vertices(&mut self) {
         let show = self.scene.show;
         let flap = self.scene.plan.raised().map(|flap| flap.outline.clone());
@@ -206,14 +210,25 @@ impl Mapping<'_, '_> {
         ];
         for (outline, decision, open, name) in drawn {
             let (Some(outline), true) = (outline, open) else { continue };
-            for (vertex, at) in outline.points().iter().enumerate() {
-                self.sheet.handle(Handle {
-                    at: self.put(at.x, at.y),
-                    label: format!("{name}, corner {}", vertex + 1),
-                    across: Some((decision, 10.0 * self.right)),
-                    down: Some((decision, 10.0 * self.down)),
-                    vertex: Some((decision, vertex)),
-                });
+            let points = outline.points();
+            let handle = |vertex: usize, at: P2, makes: bool| Handle {
+                at: self.put(at.x, at.y),
+                label: format!("{name}, corner {}", vertex + 1),
+                across: Some((decision, 10.0 * self.right)),
+                down: Some((decision, 10.0 * self.down)),
+                vertex: Some((decision, vertex)),
+                makes,
+            };
+            let room = EDGE_ROOM * self.sheet.pixel();
+            let long = |(a, b): &(P2, P2)| libm::hypot(b.x - a.x, b.y - a.y) >= room;
+            let edges = polygon::edges(&points).enumerate().filter(|(_, edge)| long(edge));
+            let middle = |(a, b): (P2, P2)| P2::new(0.5 * (a.x + b.x), 0.5 * (a.y + b.y));
+            let mut handles: Vec<Handle> =
+                edges.map(|(vertex, edge)| handle(vertex, middle(edge), true)).collect();
+            handles
+                .extend(points.iter().enumerate().map(|(vertex, at)| handle(vertex, *at, false)));
+            for handle in handles {
+                self.sheet.handle(handle);
             }
         }
     }

@@ -186,6 +186,7 @@ impl Cutting<'_, '_> {
             across: Some((Decision::OffsetFacial, counts_per_unit(Decision::OffsetFacial))),
             down: Some((Decision::Depth, self.down * counts_per_unit(Decision::Depth))),
             vertex: None,
+            makes: false,
         });
         let Some(implant) = self.scene.implant() else { return };
         // y of the apex is L T / sqrt(1 + T^2 + P^2), T and P the tangents of tilt and tip.
@@ -199,6 +200,7 @@ impl Cutting<'_, '_> {
             across: Some((Decision::Tilt, counts_per_unit(Decision::Tilt) / for_degree)),
             down: None,
             vertex: None,
+            makes: false,
         });
     }
 }
