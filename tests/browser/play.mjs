@@ -288,6 +288,7 @@ async function chooseByKeys(page, key, value) {
     for (const one of keys) {
       await tabTo(page, `${box} input[value="${one}"]`);
       await page.keyboard.press("Space");
+      assert.ok(await isChecked(page), `${key}: ${one} by keys`);
     }
     return undefined;
   }

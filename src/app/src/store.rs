@@ -3,7 +3,7 @@
 use crate::judging::Judging;
 use crate::library::{self, Library};
 use crate::route::{CaseRoute, Route};
-use engine::plan::{Decision, Refusal};
+use engine::plan::{Decision, Refusal, Value};
 use engine::rules::Rule;
 use engine::session::{Event, Session};
 use std::rc::Rc;
@@ -56,6 +56,15 @@ pub struct Bench {
     pub said: Option<Said>,
 }
 
+impl Bench {
+    /// Does one thing: what was tried out and said before it is over.
+    fn act(&mut self, event: Event) {
+        self.tried.clear();
+        self.said = None;
+        self.refusal = self.session.apply(event).err();
+    }
+}
+
 /// A sentence beside a decision, and beside the figure that it is drawn in.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Said {
@@ -81,6 +90,8 @@ pub enum Action {
     Go(Route),
     /// The learner did something.
     Do(Event),
+    /// One of any number of answers is chosen or taken back: this bit is turned over.
+    Turn(Decision, u32),
     /// A drag tries a choice out, or lets go of it.
     Try(Vec<Event>),
     /// Something is said; what was being tried out is let go of.
@@ -175,10 +186,13 @@ impl Reducible for Room {
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
         Rc::new(match action {
             Action::Go(route) => self.at(route),
-            Action::Do(event) => self.with_bench(|bench| {
-                bench.tried.clear();
-                bench.said = None;
-                bench.refusal = bench.session.apply(event).err();
+            Action::Do(event) => self.with_bench(|bench| bench.act(event)),
+            Action::Turn(decision, bit) => self.with_bench(|bench| {
+                let bits = match bench.session.draft().value(decision) {
+                    Some(Value::Many(bits)) => *bits,
+                    _ => 0,
+                };
+                bench.act(Event::Choose(decision, Some(Value::Many(bits ^ bit))));
             }),
             Action::Try(tried) => self.with_bench(|bench| {
                 bench.said = None;

@@ -39,18 +39,17 @@ pub fn one_of(props: &ClosedList<'_>) -> Html {
 }
 
 /// Any number of a closed list. *None of these* is an answer of its own, so that leaving the list
-/// alone stays undecided.
-pub fn any_of(props: &ClosedList<'_>) -> Html {
+/// alone stays undecided. `on_turn` is told which bit to turn over: what the others are is the room's
+/// to know, for the next may be turned before this one is drawn.
+pub fn any_of(props: &ClosedList<'_>, on_turn: &Callback<u32>) -> Html {
     let bits = match props.value {
         Some(Value::Many(bits)) => Some(*bits),
         _ => None,
     };
     let options = props.options.iter().enumerate().map(|(place, option)| {
         let bit = 1_u32 << place;
-        let chosen = bits.unwrap_or(0);
-        let checked = chosen & bit != 0;
-        let on_choose = props.on_choose.clone();
-        let onchange = Callback::from(move |_: Event| on_choose.emit(Value::Many(chosen ^ bit)));
+        let checked = bits.unwrap_or(0) & bit != 0;
+        let onchange = on_turn.reform(move |_: Event| bit);
         html! {
             <label class="option">
                 <input type="checkbox" name={props.entry.key} value={option.key} {checked} {onchange} />

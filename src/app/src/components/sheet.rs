@@ -99,7 +99,9 @@ fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
             one_of(&ClosedList { entry, tooth, options, value: value.as_ref(), on_choose })
         }
         Kind::Many(options) => {
-            any_of(&ClosedList { entry, tooth, options, value: value.as_ref(), on_choose })
+            let on_turn = props.act.reform(move |bit| Action::Turn(decision, bit));
+            let list = ClosedList { entry, tooth, options, value: value.as_ref(), on_choose };
+            any_of(&list, &on_turn)
         }
         Kind::Number(kind) => {
             let count = match value {
