@@ -120,8 +120,12 @@ export async function choose(page, key, value) {
     await box.locator("details.vertices > summary").click();
     for (const [name, text] of fieldsOf(value)) {
       const field = box.getByLabel(name, { exact: true });
-      await field.fill(text);
-      await field.press("Enter");
+      if (text === undefined) {
+        await field.click();
+      } else {
+        await field.fill(text);
+        await field.press("Enter");
+      }
     }
   } else if (Array.isArray(value)) {
     const keys = value.length === 0 ? ["none-of-these"] : value;
@@ -164,8 +168,9 @@ const ALONG = ["mesial", "distal"];
 const DOWN = ["oral", "apical"];
 
 /**
- * The fields that make the starting patch this outline, in the order in which to fill them: first
- * its edges, so that it has the outline's size, then corner by corner where it is no rectangle.
+ * What makes the starting patch this outline: buttons to press and fields to fill, in this order. It
+ * gets as many corners, then its edges, so that it has the outline's size, then corner by corner
+ * what is no rectangle.
  */
 function fieldsOf(outline) {
   const along = outline.map(([s]) => s);
@@ -177,18 +182,22 @@ function fieldsOf(outline) {
   const downward = [["Apical edge, mm", south, DOWN], ["Coronal edge, mm", north, DOWN]];
   if (east <= -2) across.reverse();
   if (south <= -1) downward.reverse();
-  const fields = [...across, ...downward];
+  const fields = [];
+  // Every second corner of the patch lies on an edge.
+  for (let count = 8; count > Math.max(outline.length, 4); count -= 1) fields.push([`Take corner ${2 * (count - 4)} away`]);
+  if (outline.length === 3) fields.push(["Take corner 4 away"]);
+  for (let count = 8; count < outline.length; count += 1) fields.push([`Add a corner after corner ${count - 7}`]);
+  fields.push(...across, ...downward);
   const corners = [[west, north], [east, north], [east, south], [west, south]];
   const rectangle = outline.length === 4 &&
     corners.every(([s, t]) => outline.some((at) => at[0] === s && at[1] === t));
   if (!rectangle) {
-    assert.equal(outline.length, 8, "the starting patch has eight corners");
     outline.forEach(([s, t], place) => fields.push(
       [`corner ${place + 1}, mesiodistal, mm`, s, ALONG],
       [`corner ${place + 1}, apical, mm`, t, DOWN],
     ));
   }
-  return fields.map(([name, mm, ways]) => [name, inWords(mm, ways)]);
+  return fields.map(([name, mm, ways]) => [name, ways && inWords(mm, ways)]);
 }
 
 // --- By keyboard alone --------------------------------------------------------------------------
@@ -266,16 +275,17 @@ async function outlineByKeys(page, box, outline) {
   await page.waitForFunction((s) => document.activeElement.matches(`${s} *`), box);
   let opened = false;
   for (const [name, text] of fieldsOf(outline)) {
-    if (name.startsWith("corner") && !opened) {
+    if (/corner/.test(name) && !opened) {
       await tabTo(page, `${box} summary`);
       await page.keyboard.press("Enter");
       opened = true;
     }
-    const field = `${box} input[aria-label="${name}"]`;
+    const field = `${box} [aria-label="${name}"]`;
     const order = await page.evaluate((s) =>
       document.activeElement.compareDocumentPosition(document.querySelector(s)), field);
     await tabTo(page, field, { back: (order & 2) !== 0 });
-    await type(page, text);
+    if (text === undefined) await page.keyboard.press("Enter");
+    else await type(page, text);
   }
 }
 

@@ -26,7 +26,7 @@ pub(super) enum Margin {
 }
 
 /// A label with a fine line to what it names.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 struct Note {
     target: P2,
     text: String,
@@ -48,9 +48,7 @@ impl Sheet {
             handles: Vec::new(),
             notes: [Vec::new(), Vec::new()],
         };
-        let Window { least, most } = window;
-        let ground = [(least.x, least.y), (most.x, least.y), (most.x, most.y), (least.x, most.y)];
-        sheet.area(vec![ground.map(|(x, y)| P2::new(x, y)).to_vec()], Ink::Ground);
+        sheet.area(vec![corners(window)], Ink::Ground);
         sheet
     }
 
@@ -187,28 +185,49 @@ impl Sheet {
         (least.x..=most.x).contains(&at.x) && (least.y..=most.y).contains(&at.y)
     }
 
+    /// The labels of one margin from top to bottom: the lines of each, broken to a column of `width`,
+    /// and how tall it stands.
+    fn broken(&self, side: Margin, width: f64) -> Vec<(&Note, Vec<String>, f64)> {
+        let mut notes: Vec<&Note> = self.notes[usize::from(side == Margin::Right)].iter().collect();
+        notes.sort_by(|a, b| a.target.y.total_cmp(&b.target.y));
+        let set = notes.into_iter().map(|note| {
+            let parts = note.text.lines();
+            let lines: Vec<String> =
+                parts.flat_map(|part| text::wrap(part, self.letter, width)).collect();
+            let tall = 1.62 * self.letter * lines.iter().map(|_| 1.0).sum::<f64>();
+            (note, lines, tall + 0.85 * self.letter)
+        });
+        set.collect()
+    }
+
+    /// Makes the sheet taller where a margin has more to say than it has room for.
+    fn make_room(&mut self, layout: &mut Layout) {
+        let tall =
+            |side, width| -> f64 { self.broken(side, width).iter().map(|(_, _, tall)| tall).sum() };
+        let tallest = tall(Margin::Left, layout.left).max(tall(Margin::Right, layout.right));
+        let more = tallest - (layout.to - layout.from);
+        if more > 0.0 {
+            layout.to += more;
+            self.window.most.y += more;
+            let ground =
+                Item::Path { rings: vec![corners(self.window)], closed: true, ink: Ink::Ground };
+            self.items[0] = ground;
+        }
+    }
+
     /// Sets the labels of one margin: each as near to the height of its target as its neighbours
     /// allow, within `from..to`, in the column of `width` at the sheet's edge.
     fn set_notes(&mut self, side: Margin, width: f64, from: f64, to: f64) {
-        let letter = self.letter;
-        let mut notes = core::mem::take(&mut self.notes[usize::from(side == Margin::Right)]);
-        notes.sort_by(|a, b| a.target.y.total_cmp(&b.target.y));
-        let leading = 1.62 * letter;
-        let space = 0.85 * letter;
-        let set: Vec<(Vec<String>, f64)> = notes
-            .iter()
-            .map(|note| {
-                let lines: Vec<String> =
-                    note.text.lines().flat_map(|part| text::wrap(part, letter, width)).collect();
-                let tall = leading * lines.iter().map(|_| 1.0).sum::<f64>();
-                (lines, tall)
-            })
+        let set: Vec<(Note, Vec<String>, f64)> = self
+            .broken(side, width)
+            .into_iter()
+            .map(|(note, lines, tall)| (note.clone(), lines, tall))
             .collect();
-        let talls: Vec<f64> = set.iter().map(|(_, tall)| tall + space).collect();
+        let talls: Vec<f64> = set.iter().map(|(_, _, tall)| *tall).collect();
         let wanted: Vec<f64> =
-            notes.iter().zip(&talls).map(|(note, tall)| note.target.y - 0.5 * tall).collect();
+            set.iter().map(|(note, _, tall)| note.target.y - 0.5 * tall).collect();
         let tops = spread(&wanted, &talls, from, to);
-        for ((note, (lines, _)), top) in notes.iter().zip(&set).zip(tops) {
+        for ((note, lines, _), top) in set.iter().zip(tops) {
             self.set_note(side, width, note, lines, top);
         }
     }
@@ -239,8 +258,9 @@ impl Sheet {
         name: &'static str,
         title: String,
         says: String,
-        layout: Layout,
+        mut layout: Layout,
     ) -> Figure {
+        self.make_room(&mut layout);
         self.set_notes(Margin::Left, layout.left, layout.from, layout.to);
         self.set_notes(Margin::Right, layout.right, layout.from, layout.to);
         if let Some(length) = layout.scale_bar {
@@ -277,6 +297,10 @@ impl Sheet {
         let at = P2::new(x + 0.5 * length, y - tick - 0.5 * self.letter);
         self.words(at, Anchor::Middle, &words, Ink::Quiet);
     }
+}
+
+fn corners(Window { least, most }: Window) -> Vec<P2> {
+    vec![least, P2::new(most.x, least.y), most, P2::new(least.x, most.y)]
 }
 
 /// How the margins of a finished figure are set.
@@ -350,6 +374,30 @@ mod tests {
     fn labels_stay_between_the_ends_of_their_column() {
         let tops = spread(&[-3.0, -2.0, 29.0, 40.0], &[2.0; 4], 0.0, 30.0);
         assert!(tops[0] >= 0.0 && tops[3] <= 28.0, "{tops:?}");
+    }
+
+    #[test]
+    fn a_margin_with_much_to_say_makes_the_sheet_taller_and_one_with_little_does_not() {
+        let window = Window { least: P2::new(0.0, 0.0), most: P2::new(30.0, 12.0) };
+        let finished = |labels: u32| {
+            let mut sheet = Sheet::new(window, 300.0);
+            for _ in 0..labels {
+                sheet.note(Margin::Left, P2::new(15.0, 6.0), "palatal plate 1.7 mm", Ink::Words);
+            }
+            let layout = Layout { left: 6.0, right: 6.0, from: 0.7, to: 9.0, scale_bar: Some(5.0) };
+            sheet.finish("trial", String::new(), String::new(), layout)
+        };
+        assert_eq!(finished(1).window, window);
+        let tall = finished(9).window;
+        assert!(tall.most.y > window.most.y && tall.most.x == window.most.x, "{tall:?}");
+        let lowest = |figure: &Figure| {
+            let baselines = figure.items.iter().filter_map(|item| match item {
+                Item::Words { at, text, .. } if text == "1.7 mm" => Some(at.y),
+                _ => None,
+            });
+            baselines.fold(0.0, f64::max)
+        };
+        assert!(lowest(&finished(9)) < tall.most.y - 2.0, "the scale bar keeps its room");
     }
 
     #[test]

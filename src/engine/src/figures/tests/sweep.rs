@@ -4,7 +4,7 @@ use super::*;
 
 #[test]
 fn every_point_is_finite_and_inside_its_window() {
-    for px in [360.0, 900.0] {
+    for px in [230.0, 287.0, 360.0, 900.0] {
         for (name, figure) in every(px) {
             let Window { least, most } = figure.window;
             for item in &figure.items {
@@ -23,7 +23,7 @@ fn every_point_is_finite_and_inside_its_window() {
 
 #[test]
 fn words_lie_on_the_sheet_and_never_on_each_other() {
-    for px in [360.0, 900.0] {
+    for px in [230.0, 287.0, 360.0, 900.0] {
         for (name, figure) in every(px) {
             let boxes: Vec<(f64, f64, f64, f64, &str)> = figure
                 .items
