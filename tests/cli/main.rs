@@ -5,6 +5,7 @@ mod hostile;
 mod judge;
 mod manners;
 mod mutated;
+mod population;
 mod rules;
 mod schemas;
 mod serve;

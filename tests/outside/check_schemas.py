@@ -61,9 +61,13 @@ def at(value, path):
 class Schemas(unittest.TestCase):
     def test_each_schema_keeps_to_the_standard(self):
         names = {path.stem for path in SCHEMAS.glob("*.json")}
-        self.assertEqual(names, {"judge", "rules", "explain", "case"})
+        self.assertEqual(names, {"judge", "rules", "explain", "case", "population"})
         for name in names:
             Draft202012Validator.check_schema(schema(name))
+
+    def test_the_population_table_keeps_to_its_schema(self):
+        printed = json.loads(run("population", "--seeds", "200", "--json", codes=(0, 1)))
+        self.assertEqual(faults("population", printed), [])
 
     def test_cases_keep_to_their_schema_as_json_and_as_files(self):
         kinds = set()

@@ -10,7 +10,7 @@ use crate::prose::Prose;
 use crate::store::{Bench, Room};
 use core::fmt;
 use engine::cases;
-use engine::chart::Case;
+use engine::chart::{Address, Case};
 use engine::plan::Step;
 use engine::session::{Report, Session};
 use std::rc::Rc;
@@ -22,6 +22,8 @@ use yew::prelude::*;
 pub struct Judging {
     /// The case of a seed: a search, which keeps a case only with a plan that every rule calls sound.
     pub generate: fn(u64) -> Result<Case, String>,
+    /// The case of an address that is no teaching case's.
+    pub replay: fn(Address) -> Result<Case, String>,
     /// What study mode says of the step before the one that is due.
     pub last: fn(&Session, Step) -> Html,
     /// What the operation has told.
@@ -77,6 +79,7 @@ impl fmt::Display for NoJudge {
 pub fn judging() -> Result<Judging, NoJudge> {
     Ok(Judging {
         generate: |seed| cases::generate(seed).map_err(|fault| fault.to_string()),
+        replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         last: last_verdicts,
         operation: Session::operation,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },

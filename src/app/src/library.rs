@@ -35,7 +35,8 @@ pub struct ShippedSet {
     pub addresses: Vec<Address>,
 }
 
-/// Opens a case; `Ok(None)` while its set, or for a bare seed the judge, is coming.
+/// Opens a case; `Ok(None)` while its set, or for all but the address of a teaching case the judge, is
+/// coming.
 ///
 /// # Errors
 /// A sentence that says why it cannot be opened and what to do.
@@ -44,18 +45,23 @@ pub fn open(
     library: &Library,
     judging: Option<Judging>,
 ) -> Result<Option<Case>, String> {
-    let case = match &asked.from {
-        From::Seed(seed) => match judging {
-            None => return Ok(None),
-            Some(judging) => (judging.generate)(*seed)?,
-        },
-        From::Address(address) => cases::at(*address).map_err(|fault| fault.to_string())?,
+    match &asked.from {
+        From::Seed(seed) => judging.map(|judging| (judging.generate)(*seed)).transpose(),
+        From::Address(address) => replayed(*address, judging),
         From::Set(name, place) => match of_set(name, *place, library)? {
-            None => return Ok(None),
-            Some(address) => cases::at(address).map_err(|fault| fault.to_string())?,
+            None => Ok(None),
+            Some(address) => replayed(address, judging),
         },
-    };
-    Ok(Some(case))
+    }
+}
+
+/// Teaching cases are drawn here and now; what draws any other comes with the judge, so that the
+/// first visit does not carry it.
+fn replayed(address: Address, judging: Option<Judging>) -> Result<Option<Case>, String> {
+    if address.generator == cases::GENERATOR {
+        return cases::teaching_at(address).map(Some).map_err(|fault| fault.to_string());
+    }
+    judging.map(|judging| (judging.replay)(address)).transpose()
 }
 
 fn of_set(name: &str, place: usize, library: &Library) -> Result<Option<Address>, String> {

@@ -1,7 +1,7 @@
 //! What a command reads: files of limited size, cases by address or by file.
 
 use crate::{Fault, Why};
-use engine::cases;
+use engine::cases::{self, Constraints, Spread};
 use engine::chart::{Address, Case};
 use engine::plan::{Draft, Plan};
 use engine::scenario::{self, Faults};
@@ -70,6 +70,20 @@ pub fn case(which: &str) -> Result<Case, Fault> {
         .hint("an address looks like 1.1.2024.0, a bare number is a seed"));
     }
     scenario::parse_case(&read(path)?).map_err(|faults| refused(path, &faults, TEMPLATES))
+}
+
+/// The case of a bare seed, spread in the way of this key.
+///
+/// # Errors
+/// When `which` is no bare seed, or gives no case.
+pub fn spread_case(which: &str, spread: &str) -> Result<Case, Fault> {
+    let way = Spread::ALL.into_iter().find(|one| one.key() == spread);
+    let (Ok(seed), Some(way)) = (which.parse::<u64>(), way) else {
+        return Err(Fault::new(format!("found \"{which}\" with --spread {spread}"))
+            .hint("--spread says how a bare seed is drawn; an address and a file already say it"));
+    };
+    cases::generate_as(way, seed, &Constraints::default())
+        .map_err(|fault| Fault::new(fault.to_string()))
 }
 
 /// A case by address or seed; `None` when the text is neither.

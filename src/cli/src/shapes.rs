@@ -1,8 +1,10 @@
 //! What `--json` prints: shapes of the tool's own, so that the engine may change its types freely.
 //! `tests/schemas` documents them; a test keeps it current.
 
+mod population;
 mod written;
 
+pub use population::{OneFigure, Population};
 pub use written::OneCase;
 
 use engine::anatomy::Tooth;

@@ -21,6 +21,10 @@ const FIGURE_WIDTH: f64 = 720.0;
 pub struct Args {
     /// An address such as 1.1.2024.0, a bare seed, or a case file
     which: String,
+    /// How a bare seed is drawn: evenly over decisions (teaching, unless told otherwise), or as
+    /// teeth occur, by published frequencies (population)
+    #[arg(long, value_name = "WAY", value_parser = ["teaching", "population"])]
+    spread: Option<String>,
     /// Print the case as JSON for programs
     #[arg(long, conflicts_with_all = ["toml", "plan"])]
     json: bool,
@@ -40,7 +44,10 @@ pub struct Args {
 
 /// Prints or writes it.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
-    let case = input::case(&args.which)?;
+    let case = match &args.spread {
+        Some(spread) => input::spread_case(&args.which, spread)?,
+        None => input::case(&args.which)?,
+    };
     let sound = cases::proof(&case).map(|proof| proof.draft);
     if let Some(folder) = &args.mesh {
         meshes(&case, sound.as_ref(), folder, streams)?;

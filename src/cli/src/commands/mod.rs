@@ -4,6 +4,7 @@ mod build;
 mod case;
 mod explain;
 mod judge;
+mod population;
 mod rules;
 mod serve;
 pub mod set;
@@ -24,6 +25,8 @@ pub enum Command {
     Judge(judge::Args),
     /// Check a set
     Set(set::Args),
+    /// Hold the population draws against published figures
+    Population(population::Args),
     /// List every rule with its limits
     Rules(rules::Args),
     /// Print one rule in full
@@ -38,6 +41,7 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
         Command::Case(args) => case::run(&args, streams),
         Command::Judge(args) => judge::run(&args, streams),
         Command::Set(args) => set::run(&args, streams),
+        Command::Population(args) => population::run(&args, streams),
         Command::Rules(args) => rules::run(&args, streams),
         Command::Explain(args) => explain::run(&args, streams),
     }

@@ -311,7 +311,6 @@ pub(super) enum Reach {
 
 impl Brief {
     /// Binds nothing: whatever is drawn, stays.
-    #[cfg_attr(not(test), allow(dead_code, reason = "population draws start here"))]
     pub(super) const fn free() -> Self {
         Self {
             plate: Plate::Free,

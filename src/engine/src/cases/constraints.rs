@@ -1,5 +1,6 @@
 //! What a set may ask of the cases that it draws by seed.
 
+use super::Spread;
 use super::archetype::Archetype;
 use crate::anatomy::{Jaw, Site, Tooth};
 use serde::{Deserialize, Serialize};
@@ -31,6 +32,8 @@ pub enum Impossible {
         /// Which archetype.
         archetype: Archetype,
     },
+    /// Nothing decides a population case before it is drawn.
+    NoArchetypes,
     /// The tooth is in the other jaw.
     OtherJaw {
         /// Which tooth.
@@ -50,6 +53,9 @@ impl core::fmt::Display for Impossible {
                 "{} does not occur at that site; leave the tooth out, or choose among {}",
                 archetype.key(),
                 archetype.teeth().iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
+            ),
+            Self::NoArchetypes => f.write_str(
+                "population cases have no archetype: ask for tooth, upper or aesthetic, or spread the seed for teaching",
             ),
             Self::OtherJaw { tooth } => {
                 write!(f, "tooth {tooth} stands in the other jaw: change one of the two")
@@ -82,6 +88,17 @@ impl Constraints {
         Ok(())
     }
 
+    /// Whether some case that is spread so could meet them.
+    ///
+    /// # Errors
+    /// [`Impossible`] with the reason.
+    pub fn check_for(&self, spread: Spread) -> Result<(), Impossible> {
+        if spread == Spread::Population && self.archetype.is_some() {
+            return Err(Impossible::NoArchetypes);
+        }
+        self.check()
+    }
+
     /// Whether a drawn archetype and tooth meet them: cheap, before anything else is drawn.
     pub(super) fn allows(&self, archetype: Archetype, tooth: Tooth) -> bool {
         self.archetype.is_none_or(|asked| asked == archetype) && self.allows_tooth(tooth)
@@ -91,7 +108,7 @@ impl Constraints {
         self.archetype.is_none_or(|asked| asked == archetype)
     }
 
-    fn allows_tooth(&self, tooth: Tooth) -> bool {
+    pub(super) fn allows_tooth(&self, tooth: Tooth) -> bool {
         self.tooth.is_none_or(|asked| asked == tooth)
             && self.upper.is_none_or(|upper| upper == (tooth.jaw() == Jaw::Maxilla))
     }

@@ -27,7 +27,12 @@ pub(super) fn draw(draws: &Draws, rooted: &Rooted, ridge: &Ridge, brief: &Brief)
     defects
 }
 
-fn facial(stream: &mut Stream, rooted: &Rooted, ridge: &Ridge, brief: &Brief) -> Option<Defect> {
+pub(super) fn facial(
+    stream: &mut Stream,
+    rooted: &Rooted,
+    ridge: &Ridge,
+    brief: &Brief,
+) -> Option<Defect> {
     let half = rooted.root.half_md.get();
     let length = Map::of(ridge).t(Wall::Facial, apex(&rooted.root).z);
     let aside = stream.between(-0.3, 0.3);
@@ -72,19 +77,19 @@ fn oral(stream: &mut Stream, rooted: &Rooted, ridge: &Ridge) -> Option<Defect> {
 }
 
 /// Open above, narrowing apically: (s, depth).
-fn v_form(aside: f64, half: f64, depth: f64) -> Vec<(f64, f64)> {
+pub(super) fn v_form(aside: f64, half: f64, depth: f64) -> Vec<(f64, f64)> {
     let right = [(1.0, -ABOVE), (0.85, 0.3 * depth), (0.5, 0.7 * depth), (0.2, 0.95 * depth)];
     mirrored(aside, half, &right, Some(depth))
 }
 
 /// Open above, parallel-sided with a round end.
-fn u_form(aside: f64, half: f64, depth: f64) -> Vec<(f64, f64)> {
+pub(super) fn u_form(aside: f64, half: f64, depth: f64) -> Vec<(f64, f64)> {
     let right = [(1.0, -ABOVE), (1.0, 0.7 * depth), (0.8, 0.92 * depth), (0.35, depth)];
     mirrored(aside, half, &right, None)
 }
 
 /// A window, bone all round it.
-fn window(middle_s: f64, middle_t: f64, wide: f64, high: f64) -> Vec<(f64, f64)> {
+pub(super) fn window(middle_s: f64, middle_t: f64, wide: f64, high: f64) -> Vec<(f64, f64)> {
     let right = [
         (0.4, middle_t - high),
         (1.0, middle_t - 0.4 * high),
@@ -102,7 +107,7 @@ fn mirrored(aside: f64, half: f64, right: &[(f64, f64)], end: Option<f64>) -> Ve
 }
 
 /// On the map's grid; `None` should the outline have shrunk to nothing there.
-fn on_map(outline: &[(f64, f64)], t_of: impl Fn(f64) -> f64) -> Option<Outline> {
+pub(super) fn on_map(outline: &[(f64, f64)], t_of: impl Fn(f64) -> f64) -> Option<Outline> {
     // Values lie within the map, far inside i32.
     let grid = |value: f64| libm::round(value * 10.0) as i32;
     Outline::new(outline.iter().map(|&(s, depth)| [grid(s), grid(t_of(depth))]).collect()).ok()

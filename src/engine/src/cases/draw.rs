@@ -69,6 +69,13 @@ pub(super) enum Field {
     Opening = 52,
     BleedingScore = 53,
     CrownLength = 54,
+    // Population draws alone; what comes next for teaching draws goes on from 55.
+    Cause = 80,
+    Phenotype = 81,
+    Disease = 82,
+    WallForm = 83,
+    Illness = 84,
+    Survey = 85,
 }
 
 /// The draws of one address.

@@ -1,12 +1,13 @@
 //! Seeded cases: `address -> case`, the same bits everywhere and for ever.
 //!
 //! Every drawn field has a stream of its own (`draw`). A teaching case binds a few draws to one
-//! archetype ([`Archetype`]) and leaves the rest in ordinary bounds; what follows from the draws
-//! (width of the ridge, its concavity, the angle between root and ridge) is never drawn again. A
-//! case is kept only when a plan is known that every rule calls sound; otherwise the next attempt is
-//! drawn, and the address counts it.
+//! archetype ([`Archetype`]) and leaves the rest in ordinary bounds; a population case ([`population`])
+//! binds nothing. What follows from the draws (width of the ridge, its concavity, the angle between
+//! root and ridge) is never drawn again. A case is kept only when a plan is known that every rule
+//! calls sound; otherwise the next attempt is drawn, and the address counts it.
 //!
-//! A change that moves any drawn value is a new [`GENERATOR`]; the old one stays.
+//! The generator's number in an address says how its cases are spread ([`Spread`]): 1 over decisions,
+//! 2 as in the population. A change that moves any drawn value is a new number; the old one stays.
 
 mod archetype;
 mod around;
@@ -15,6 +16,7 @@ mod defects;
 mod draw;
 mod names;
 mod patient;
+pub mod population;
 mod proof;
 mod readings;
 mod ridge;
@@ -36,12 +38,15 @@ use crate::chart::{Address, Case, Patient};
 use archetype::Brief;
 use core::fmt;
 use draw::{BLOCK, Draws, Field};
+use serde::{Deserialize, Serialize};
 use tooth_table::ToothRow;
 
 /// Version of the address notation.
 pub const FORMAT: u16 = 1;
-/// Number of the generator.
+/// Number of the generator of teaching cases.
 pub const GENERATOR: u16 = 1;
+/// Number of the generator of population cases.
+pub const POPULATION: u16 = 2;
 /// How many attempts are made for one seed before a search gives up.
 pub const MOST_ATTEMPTS: u32 = 200_000;
 
@@ -83,7 +88,7 @@ impl fmt::Display for NoCase {
             ),
             Self::Generator { found } => write!(
                 f,
-                "the case address names generator {found}, this version has generators 1 to {GENERATOR}: use a newer version, or the case written out in full"
+                "the case address names generator {found}, this version has generators 1 to {POPULATION}: use a newer version, or the case written out in full"
             ),
             Self::Rejected { address, why } => write!(
                 f,
@@ -101,7 +106,41 @@ impl fmt::Display for NoCase {
 
 impl core::error::Error for NoCase {}
 
-/// The case of a seed: the first attempt that stands.
+/// How cases are spread over what can be drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Spread {
+    /// Evenly over the decisions that they train.
+    #[default]
+    Teaching,
+    /// As teeth occur, by published frequencies.
+    Population,
+}
+
+impl Spread {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Teaching, Self::Population];
+
+    /// What files and the command line hold.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Teaching => "teaching",
+            Self::Population => "population",
+        }
+    }
+
+    /// The generator whose addresses are spread so.
+    #[must_use]
+    pub const fn generator(self) -> u16 {
+        match self {
+            Self::Teaching => GENERATOR,
+            Self::Population => POPULATION,
+        }
+    }
+}
+
+/// The teaching case of a seed: the first attempt that stands.
 ///
 /// # Errors
 /// [`NoCase::NotFound`], should every attempt be rejected.
@@ -109,7 +148,40 @@ pub fn generate(seed: u64) -> Result<Case, NoCase> {
     generate_with(seed, &Constraints::default())
 }
 
-/// The first case of a seed that meets constraints. Its address replays it without them.
+/// The first case of a seed, spread in either way, that meets constraints. Its address replays it
+/// without them.
+///
+/// # Errors
+/// [`NoCase::Impossible`] or [`NoCase::NotFound`].
+pub fn generate_as(spread: Spread, seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
+    constraints.check_for(spread).map_err(NoCase::Impossible)?;
+    match spread {
+        Spread::Teaching => generate_with(seed, constraints),
+        Spread::Population => population_case(seed, constraints),
+    }
+}
+
+fn population_case(seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
+    let mut attempt = 0;
+    while attempt < MOST_ATTEMPTS {
+        let draws = Draws::of(Address { format: FORMAT, generator: POPULATION, seed, attempt });
+        if !constraints.allows_tooth(population::tooth_of(&draws)) {
+            // The whole block has this tooth.
+            attempt = (attempt / BLOCK + 1) * BLOCK;
+            continue;
+        }
+        if let Ok(case) = population::draw(&draws)
+            && constraints.allows_site(&case.site)
+            && proof(&case).is_some()
+        {
+            return Ok(case);
+        }
+        attempt += 1;
+    }
+    Err(NoCase::NotFound { seed })
+}
+
+/// The first teaching case of a seed that meets constraints. Its address replays it without them.
 ///
 /// # Errors
 /// [`NoCase::Impossible`] or [`NoCase::NotFound`].
@@ -142,6 +214,18 @@ pub fn generate_with(seed: u64, constraints: &Constraints) -> Result<Case, NoCas
 /// # Errors
 /// [`NoCase::Format`], [`NoCase::Generator`] or [`NoCase::Rejected`].
 pub fn at(address: Address) -> Result<Case, NoCase> {
+    if address.format == FORMAT && address.generator == POPULATION {
+        return population::draw(&Draws::of(address))
+            .map_err(|why| NoCase::Rejected { address, why });
+    }
+    teaching_at(address)
+}
+
+/// Replays the address of a teaching case; to [`at`], it adds nothing that population cases need.
+///
+/// # Errors
+/// As [`at`], and [`NoCase::Generator`] for every other case.
+pub fn teaching_at(address: Address) -> Result<Case, NoCase> {
     if address.format != FORMAT {
         return Err(NoCase::Format { found: address.format });
     }
@@ -177,14 +261,19 @@ fn draw(draws: &Draws) -> Result<Case, &'static str> {
     draw_bound(draws, tooth, &archetype.brief())
 }
 
-/// Draws a case within a brief. Population draws will come in here with a brief that binds nothing.
+/// Draws a case within a brief.
 fn draw_bound(draws: &Draws, tooth: Tooth, brief: &Brief) -> Result<Case, &'static str> {
     let (site, patient) = site_and_patient(draws, tooth, brief)?;
-    let title = title(tooth, &patient);
+    Ok(assembled(draws, site, patient))
+}
+
+/// Site and patient, with what examinations would read of them.
+fn assembled(draws: &Draws, site: Site, patient: Patient) -> Case {
+    let title = title(site.tooth, &patient);
     let readings = readings::unread();
     let mut case = Case { address: Some(draws.address()), title, site, patient, readings };
     case.readings = readings::draw(draws, &case);
-    Ok(case)
+    case
 }
 
 fn site_and_patient(
@@ -194,7 +283,8 @@ fn site_and_patient(
 ) -> Result<(Site, Patient), &'static str> {
     let row = ToothRow::of(tooth).ok_or("a molar has more than one root")?;
     let person = patient::person(draws, brief);
-    let rooted = socket::draw(draws, tooth, row, person.sex, person.age, brief);
+    let neck = socket::neck(draws, person.age);
+    let rooted = socket::draw(draws, tooth, row, person.sex, neck, brief);
     let neighbours = around::neighbours(draws, &rooted, brief);
     let ridge = ridge::draw(draws, &rooted, &neighbours, brief);
     let soft = soft::draw(draws, &rooted, &ridge, brief);

@@ -258,7 +258,7 @@ fn prescribe(stream: &mut Stream, gate: Archetype, patient: &mut Patient) {
 }
 
 /// Class by history: 1 healthy, 2 mild, 3 severe (limits of the society's own examples, from memory).
-fn asa(patient: &Patient) -> u8 {
+pub(super) fn asa(patient: &Patient) -> u8 {
     let severe = matches!(patient.antiresorptive, Some(Antiresorptive::CancerDose))
         || patient.sugar.as_ref().is_some_and(|sugar| sugar.hba1c > 8.0)
         || patient.pressure[0] >= 180

@@ -64,7 +64,7 @@ pub(super) fn draw(draws: &Draws, case: &Case) -> Readings {
 }
 
 /// Whether a point of the wall lies under a defect.
-fn covers(map: &Map, defect: &Defect, x: f64, z: f64) -> bool {
+pub(super) fn covers(map: &Map, defect: &Defect, x: f64, z: f64) -> bool {
     let t = map.t(defect.wall, z);
     let points = defect.outline.points();
     let next = points.iter().cycle().skip(1);
@@ -175,7 +175,7 @@ pub(super) fn to_floor(site: &Site) -> Option<f64> {
 }
 
 /// Least distance of the root's surface to a tube, over its length.
-fn root_to_tube(site: &Site, tube: &crate::anatomy::Tube) -> f64 {
+pub(super) fn root_to_tube(site: &Site, tube: &crate::anatomy::Tube) -> f64 {
     let deepest = apex(site.root()).z;
     (0..=20)
         .map(|step| {
@@ -200,7 +200,7 @@ pub(super) fn concavity(site: &Site) -> f64 {
 
 /// Mesial, middle and distal on the facial side, then the middle of the oral side. The gum's margin
 /// follows the crest at the line angles.
-fn sounding(draws: &Draws, site: &Site) -> [SoundingReading; 4] {
+pub(super) fn sounding(draws: &Draws, site: &Site) -> [SoundingReading; 4] {
     let mut stream = draws.stream(Field::Sounding);
     let half = site.root().half_md.get();
     let margin = site.soft.margin_z.get();

@@ -12,11 +12,22 @@ use crate::geometry::P2;
 use crate::units::Mm;
 
 /// Thickness of one plate at crest, mid-root and apex.
-type Levels = [f64; 3];
+pub(super) type Levels = [f64; 3];
 
 pub(super) fn draw(draws: &Draws, rooted: &Rooted, beside: &Neighbours, brief: &Brief) -> Ridge {
     let facial = facial_levels(draws, rooted, brief);
     let oral = oral_levels(draws, rooted, brief);
+    around(draws, rooted, beside, brief, [facial, oral])
+}
+
+/// The ridge that these plates (facial, oral) make around this root.
+pub(super) fn around(
+    draws: &Draws,
+    rooted: &Rooted,
+    beside: &Neighbours,
+    brief: &Brief,
+    [facial, oral]: [Levels; 2],
+) -> Ridge {
     Ridge {
         facial: facial_profile(draws, rooted, facial, brief),
         oral: oral_profile(draws, rooted, oral, brief),

@@ -43,12 +43,19 @@ const fn width_sd(position: u8) -> f64 {
 /// Share of the spread that all teeth of a mouth have in common (ours): 60 % of the variance.
 const SHARED: [f64; 2] = [0.774_596_669_241_483_4, 0.632_455_532_033_675_9];
 
+/// Neck to crest 1 to 3 mm, growing with age (group means 1.6 to 3.1 in the surveys).
+pub(super) fn neck(draws: &Draws, age: u8) -> f64 {
+    let mean = 1.7 + 0.012 * (f64::from(age) - 30.0);
+    draws.stream(Field::Neck).normal_within(mean, 0.4, 1.2, 3.0)
+}
+
+/// The root, its crest this far below its neck (`neck`, mm).
 pub(super) fn draw(
     draws: &Draws,
     tooth: Tooth,
     row: ToothRow,
     sex: Sex,
-    age: u8,
+    neck: f64,
     brief: &Brief,
 ) -> Rooted {
     // Men about 1.25 % above, women below the joint mean (from memory: 2 to 3 % between them).
@@ -73,9 +80,6 @@ pub(super) fn draw(
         row.root - 2.2 * row.root_sd,
         row.root + 2.2 * row.root_sd,
     );
-    // Neck to crest 1 to 3 mm, growing with age (group means 1.6 to 3.1 in the surveys).
-    let neck_mean = 1.7 + 0.012 * (f64::from(age) - 30.0);
-    let neck = draws.stream(Field::Neck).normal_within(neck_mean, 0.4, 1.2, 3.0);
     // The taper law is its own continuation: widths at the crest, the same exponent below it.
     let at_crest = libm::pow(1.0 - neck / length, row.taper);
     let [tilt, tip] = axis(draws);

@@ -10,7 +10,7 @@ use crate::units::{Deg, Mm};
 /// Mean and spread of facial gum thickness and of keratinised width. Upper front: Egreja et al.
 /// 2012, 60 subjects, confirmed; thickness elsewhere between the extremes of an ultrasonic series of
 /// 200 men (confirmed); lower widths from memory.
-const fn gum(jaw: Jaw, position: u8) -> [(f64, f64); 2] {
+pub(super) const fn gum(jaw: Jaw, position: u8) -> [(f64, f64); 2] {
     match (jaw, position) {
         (Jaw::Maxilla, 1) => [(1.17, 0.20), (4.62, 1.02)],
         (Jaw::Maxilla, 2) => [(1.04, 0.24), (5.54, 1.09)],

@@ -80,7 +80,7 @@ fn sagittal_classes_keep_their_published_shares() {
     let classes: Vec<Sagittal> = (0..u64::from(count))
         .map(|seed| {
             let draws = Draws::of(address(seed, 0));
-            socket::draw(&draws, tooth, row, Sex::Male, 40, &Brief::free()).sagittal
+            socket::draw(&draws, tooth, row, Sex::Male, 2.0, &Brief::free()).sagittal
         })
         .collect();
     let of = |class: Sagittal| {
@@ -379,7 +379,7 @@ fn no_jaw_but_the_lower_has_a_canal_and_no_tooth_but_a_central_a_nasopalatine_ca
 }
 
 /// FNV-1a, 64 bits, of the case as JSON: every field, every bit of every number.
-fn fingerprint(case: &Case) -> u64 {
+pub(super) fn fingerprint(case: &Case) -> u64 {
     let text = serde_json::to_string(case).unwrap();
     text.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
         (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)

@@ -4,7 +4,7 @@ use super::node::{Kind as Raw, Node};
 use super::read::{Table, unknown_word};
 use super::{case_of, plan};
 use crate::anatomy::Tooth;
-use crate::cases::{self, Archetype, Constraints, NoCase};
+use crate::cases::{self, Archetype, Constraints, NoCase, Spread};
 use crate::chart::{Address, Case};
 use crate::debrief::{PlanWord, judge};
 use crate::plan::{Decision, Draft, Plan, Value};
@@ -77,6 +77,9 @@ pub enum CaseSource {
     Seed {
         /// The seed.
         seed: u64,
+        /// How its cases are spread.
+        #[serde(default)]
+        spread: Spread,
         /// What it must meet.
         constraints: Constraints,
     },
@@ -170,6 +173,9 @@ const WORDS: &[(&str, PlanWord)] = &[
     ("unsafe", PlanWord::Unsafe),
 ];
 
+const SPREADS: [(&str, Spread); 2] =
+    [(Spread::Teaching.key(), Spread::Teaching), (Spread::Population.key(), Spread::Population)];
+
 const ZONES: [Zone; 6] = [
     Zone::Ideal,
     Zone::Acceptable,
@@ -237,7 +243,9 @@ impl SetCase {
     pub fn case(&self) -> Result<Case, NoCase> {
         match &self.source {
             CaseSource::Address(address) => cases::at(*address),
-            CaseSource::Seed { seed, constraints } => cases::generate_with(*seed, constraints),
+            CaseSource::Seed { seed, spread, constraints } => {
+                cases::generate_as(*spread, *seed, constraints)
+            }
             CaseSource::Written(case) => Ok((**case).clone()),
         }
     }
@@ -305,28 +313,32 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
     let aim = table.text("aim");
     let level = table.one("level", &[("student", Level::Student), ("resident", Level::Resident)]);
     let mode = table.one("mode", &[("study", Mode::Study), ("assessment", Mode::Assessment)]);
+    // Of its bare seeds; a case may say otherwise for its own.
+    let spread = table.maybe_one("spread", &SPREADS).unwrap_or_default();
     let place = table.place;
     let tables = table.tables("case", MOST_CASES);
     if tables.is_empty() {
         table.fault("case", place, "a set has at least one [[case]]");
     }
-    let read: Vec<Option<SetCase>> = tables.into_iter().map(set_case).collect();
+    let read: Vec<Option<SetCase>> =
+        tables.into_iter().map(|table| set_case(table, spread)).collect();
     table.finish();
     let cases: Option<Vec<SetCase>> = read.into_iter().collect();
     Some(Set { title: title?, aim: aim?, level: level?, mode: mode?, cases: cases? })
 }
 
-fn set_case(mut table: Table<'_>) -> Option<SetCase> {
+fn set_case(mut table: Table<'_>, spread: Spread) -> Option<SetCase> {
     let ask = table.maybe_text("ask");
     let expect: Vec<Option<Expect>> = table.tables("expect", 40).into_iter().map(expect).collect();
-    let source = source(&mut table);
+    let source = source(&mut table, spread);
     table.finish();
     Some(SetCase { source: source?, ask, expect: expect.into_iter().collect::<Option<_>>()? })
 }
 
-fn source(table: &mut Table<'_>) -> Option<CaseSource> {
+fn source(table: &mut Table<'_>, of_set: Spread) -> Option<CaseSource> {
     let (address, seed) = (table.maybe("address"), table.maybe("seed"));
     let written = table.maybe("site");
+    let spread = table.maybe_one("spread", &SPREADS);
     let constraints = constraints(table);
     let ways = usize::from(address.is_some())
         + usize::from(seed.is_some())
@@ -337,12 +349,13 @@ fn source(table: &mut Table<'_>) -> Option<CaseSource> {
         return None;
     }
     if seed.is_none()
-        && constraints.as_ref().is_some_and(|(asked, _)| *asked != Constraints::default())
+        && (spread.is_some()
+            || constraints.as_ref().is_some_and(|(asked, _)| *asked != Constraints::default()))
     {
         table.fault(
             "archetype",
             table.place,
-            "archetype, tooth, upper and aesthetic narrow down a seed; expected none of them here",
+            "spread, archetype, tooth, upper and aesthetic are for a seed; expected none of them here",
         );
         return None;
     }
@@ -366,11 +379,12 @@ fn source(table: &mut Table<'_>) -> Option<CaseSource> {
     if let Some(node) = seed {
         let seed = table.whole("seed", 0..=i64::MAX).and_then(|seed| u64::try_from(seed).ok());
         let (constraints, _) = constraints?;
-        if let Err(why) = constraints.check() {
+        let spread = spread.unwrap_or(of_set);
+        if let Err(why) = constraints.check_for(spread) {
             table.fault("seed", node.place, why.to_string());
             return None;
         }
-        return Some(CaseSource::Seed { seed: seed?, constraints });
+        return Some(CaseSource::Seed { seed: seed?, spread, constraints });
     }
     case_of(table).map(|case| CaseSource::Written(Box::new(case)))
 }
