@@ -69,6 +69,9 @@ pub(super) enum Field {
     Opening = 52,
     BleedingScore = 53,
     CrownLength = 54,
+    Trunk = 55,
+    RootLengths = 56,
+    RootLeans = 57,
 }
 
 /// The draws of one address.
