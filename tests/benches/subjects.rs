@@ -5,7 +5,9 @@ use engine::cases::{generate, proof_with};
 use engine::chart::Case;
 use engine::measure::Measurements;
 use engine::plan::choices::Course;
-use engine::plan::{Draft, Plan};
+use engine::plan::{Decision, Draft, Plan};
+use engine::rules::trial::Trial;
+use engine::scenario;
 
 /// How many; enough that narrow and wide gaps, defects, membranes and flaps are among them.
 const COUNT: usize = 24;
@@ -44,4 +46,24 @@ fn subject(seed: u64) -> Option<Subject> {
     let plan = Plan::from_draft(&draft, &case).ok()?;
     let bodies = Bodies::of(&case, &plan)?;
     Some(Subject { case, plan, draft, bodies })
+}
+
+/// The written molar with a wide implant in its septum.
+pub(crate) fn molar() -> (Case, Plan) {
+    let text = include_str!("../../scenarios/template.molar.case.toml");
+    let mut trial = Trial::plain();
+    trial.case = scenario::parse_case(text).unwrap_or_else(|faults| panic!("{faults}"));
+    trial.keys(&[("sensation-check", "yes")]);
+    for (decision, count) in [
+        (Decision::Diameter, 50),
+        (Decision::Length, 100),
+        (Decision::OffsetFacial, 0),
+        (Decision::OffsetDistal, 0),
+        (Decision::Depth, 10),
+        (Decision::Tilt, 0),
+    ] {
+        trial.number(decision, count);
+    }
+    let plan = trial.plan();
+    (trial.case, plan)
 }

@@ -24,6 +24,7 @@ const ROWS: &[(&str, Option<f64>)] = &[
     ("judge one plan on a known site", Some(50.0)),
     ("one frame of a drag: four figures", Some(8000.0)),
     ("one fresh case with its proof", None),
+    ("judge one plan of a molar", Some(100.0)),
 ];
 
 fn main() {
@@ -44,6 +45,10 @@ fn main() {
             |seed| seed.map(engine::cases::generate),
             BatchSize::SmallInput,
         );
+    });
+    let (molar, plan) = subjects::molar();
+    criterion.bench_function(ROWS[6].0, |bench| {
+        bench.iter(|| debrief::judge(black_box(&molar), black_box(&plan)));
     });
     criterion.final_summary();
     table(&place);

@@ -11,6 +11,8 @@ import compare
 
 PAIRS = Path(os.environ.get("WALLWISE_PAIRS", Path(__file__).parents[2] / "target/outside/pairs"))
 LEAST_PAIRS = 200
+# Of them with several roots.
+LEAST_PARTED = 40
 # A measurement that is nothing everywhere is not checked: each must be something this often.
 LEAST_OFTEN = 10
 
@@ -49,6 +51,15 @@ WALLS = ("facial-bone-after-grafting", "oral-bone", "apical-facial-bone", "apica
 RATIOS = ("root-between-cortices", "grain-to-gap", "facial-wall-present")
 FLAPS = ("flap-base-ratio", "flap-length-ratio", "release-to-prominence", "advancement-needed")
 MODELS = ("closing-force", "seating-torque")
+SEPTUM = (
+    "septum-mesiodistal",
+    "septum-faciooral",
+    "septum-hold-below",
+    "septum-hold-in-bone",
+    "septum-hold-in-septum",
+    "septum-class",
+    "bone-under-furcation",
+)
 MARGINS = (
     "membrane-margin-mesial",
     "membrane-margin-distal",
@@ -73,6 +84,7 @@ KNOWN = {
     *RATIOS,
     *FLAPS,
     *MODELS,
+    *SEPTUM,
     *MARGINS,
     "watertight",
     "lines-of-the-ridge",
@@ -104,6 +116,13 @@ class Measures(unittest.TestCase):
 
     def test_there_are_enough_pairs(self):
         self.assertGreaterEqual(self.pairs, LEAST_PAIRS)
+
+    def test_enough_of_them_have_several_roots(self):
+        parted = {row[0] for row in self.table["septum-mesiodistal"]}
+        self.assertGreaterEqual(len(parted), LEAST_PARTED)
+
+    def test_the_septum_between_roots_agrees_with_booleans_and_rays(self):
+        self.holds(SEPTUM)
 
     def test_every_mesh_is_watertight_and_right_side_out(self):
         self.holds(["watertight"])

@@ -21,12 +21,13 @@ import flaps
 import lengths
 import maps
 import models
+import septum
 import solids
 import threads
 import walls
 
 # Where the functions of expressions are.
-FUNCTIONS = (maps, lengths, faces, walls, flaps, models)
+FUNCTIONS = (maps, lengths, faces, walls, flaps, models, septum)
 
 # Absolute, relative: a difference within either passes. Sections of meshes have the area of the body's,
 # and no mesh of a body as wide as these departs from it by more than 0.002 mm; the rest is the promise.

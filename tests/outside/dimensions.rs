@@ -70,7 +70,7 @@ fn fits(quantity: &str, spread: fn(u8) -> f64, read: fn(&engine::anatomy::RootBo
         let constraints = Constraints { tooth: Some(tooth), ..Constraints::default() };
         let values: Vec<f64> = (1..=u64::from(CASES))
             .map(|seed| generate_with(seed, &constraints).expect("a case"))
-            .map(|case| read(case.site.root()))
+            .map(|case| read(case.site.socket.only().expect("one root")))
             .collect();
         let mean = values.iter().sum::<f64>() / f64::from(CASES);
         let squares: f64 = values.iter().map(|one| (one - mean) * (one - mean)).sum();

@@ -3,8 +3,10 @@
 
 use engine::cases;
 use engine::debrief::{PlanWord, judge};
+use engine::measure::Measurements;
 use engine::plan::{Decision, Draft, Plan};
 use engine::scenario::{self, PlanSource, Set};
+use engine::units::Mm;
 use std::path::{Path, PathBuf};
 
 fn folder() -> PathBuf {
@@ -147,7 +149,32 @@ fn the_template_of_a_case_loads_and_shows_every_part_that_a_case_may_have() {
     let sections = &case.readings.sections;
     assert!(sections.canal.is_some() && sections.foramen.is_some() && sections.floor.is_some());
     assert!(case.readings.film_floor.is_some() && case.readings.film_lesion.is_some());
-    // Every key that it shows has its meaning beside it.
+    bare_keys(&text);
+}
+
+#[test]
+fn the_template_of_a_molar_loads_and_has_a_septum_between_its_roots() {
+    let text = read(&folder().join("template.molar.case.toml"));
+    let case = scenario::parse_case(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(case.site.socket.names().len(), 2);
+    let plan = Plan::default();
+    let septum = Measurements::of(&case, &plan).septum_mesiodistal(Mm::new(2.0));
+    assert!(septum > Some(Mm::new(2.0)), "{septum:?}");
+    // What the tool writes of it is the file, but for what people are told at its head.
+    let lines = |text: &str| -> Vec<String> {
+        text.lines().filter(|line| !line.starts_with('#')).map(str::to_owned).collect()
+    };
+    let key = |line: &String| line.split("  #").next().unwrap_or("").to_owned();
+    let (ours, written) = (lines(&text), lines(&scenario::write_case(&case)));
+    assert_eq!(
+        ours.iter().map(key).collect::<Vec<_>>(),
+        written.iter().map(key).collect::<Vec<_>>()
+    );
+    bare_keys(&text);
+}
+
+/// Every key that a template shows has its meaning beside it.
+fn bare_keys(text: &str) {
     let bare: Vec<&str> = text
         .lines()
         .filter(|line| line.contains(" = ") && !line.contains('#'))

@@ -1,7 +1,8 @@
 //! Writes export folders of varied (site, plan) pairs for the outside checks:
-//! `export-pairs DIR COUNT`, from seed 1 on.
+//! `export-pairs DIR COUNT`, from seed 1 on, and some of teeth with several roots.
 
 mod closed;
+mod parted;
 mod varied;
 
 use engine::chart::Case;
@@ -39,9 +40,9 @@ const TIMES: u32 = 40;
 fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
     let mut files = 2;
     let mut seconds = BTreeMap::new();
-    for seed in 1..=count {
-        let (case, plan) = varied::pair(seed);
-        let name = format!("{seed:05}");
+    let single = (1..=count).map(|seed| (format!("{seed:05}"), varied::pair(seed), true));
+    let parted = (1..=parted::COUNT).map(|seed| (format!("p{seed:04}"), parted::pair(seed), false));
+    for (name, (case, plan), timed) in single.chain(parted) {
         let into = folder.join(&name);
         std::fs::create_dir_all(&into)?;
         let export = engine::solids::export(&case, Some(&plan));
@@ -51,7 +52,9 @@ fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
         let recipe = serde_json::to_vec_pretty(&export.recipe)?;
         std::fs::write(into.join("recipe.json"), recipe)?;
         files += export.meshes.len() + 1;
-        seconds.insert(name, seconds_to_measure(&case, &plan));
+        if timed {
+            seconds.insert(name, seconds_to_measure(&case, &plan));
+        }
     }
     std::fs::write(folder.join("seconds.json"), serde_json::to_vec_pretty(&seconds)?)?;
     let forms: Vec<_> = (1..=60).flat_map(closed::forms).collect();

@@ -3,7 +3,7 @@
 
 use engine::anatomy::{
     Crest, Defect, DefectKind, Floor, FloorKind, Implanted, Jaw, Neighbour, Profile, RootBody,
-    Site, Tooth, Tube, Wall,
+    Site, Socket, Tooth, Tube, Wall,
 };
 use engine::cases::{generate, proof, proof_with};
 use engine::chart::Case;
@@ -41,7 +41,8 @@ impl Draws {
         from + (self.part() * f64::from(to - from + 1)) as i32
     }
 
-    fn chance(&mut self, of: f64) -> bool {
+    /// Whether an event of this chance comes about.
+    pub fn chance(&mut self, of: f64) -> bool {
         self.part() < of
     }
 }
@@ -86,7 +87,7 @@ fn vary(draws: &mut Draws, case: &mut Case) {
     if draws.chance(0.2) {
         oral_defect(draws, site, &root);
     }
-    site.socket.roots = vec![root];
+    site.socket = Socket::one(root);
     site.crown.margin_z = Mm::new(draws.between(-4.0, -1.0));
     site.crown.tilt = Deg::new(draws.between(-15.0, 15.0));
     site.crown.tip = Deg::new(draws.between(-5.0, 5.0));
@@ -127,7 +128,8 @@ fn walls(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     site.ridge.oral = wall(-1.0, oral, 4.0);
 }
 
-fn crest(draws: &mut Draws, site: &mut Site) {
+/// A crest with peaks, here and there worn.
+pub fn crest(draws: &mut Draws, site: &mut Site) {
     let peak = |draws: &mut Draws| -draws.between(1.0, 3.5);
     let unharmed = [
         (-12.0, draws.between(-0.5, 0.5)),
@@ -148,7 +150,8 @@ fn crest(draws: &mut Draws, site: &mut Site) {
     site.ridge.crest = Crest { knots, unharmed, oral_offset };
 }
 
-fn neighbours(draws: &mut Draws, site: &mut Site, root: &RootBody) {
+/// A root, an implant or nothing on either side of a root.
+pub fn neighbours(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     let mut beside = |side: f64| {
         let half = draws.between(1.7, 3.2);
         let x = side * (root.half_md.get() + half + draws.between(0.7, 2.5));
@@ -179,7 +182,8 @@ fn neighbours(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     site.neighbours.distal = beside(1.0);
 }
 
-fn structures(draws: &mut Draws, site: &mut Site, root: &RootBody) {
+/// What the jaw holds beyond the root.
+pub fn structures(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     let apex = root.length.get();
     let below = apex + draws.between(1.0, 7.0);
     if site.tooth.jaw() == Jaw::Maxilla {
@@ -214,7 +218,8 @@ fn structures(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     }
 }
 
-fn facial_defect(draws: &mut Draws, site: &mut Site, root: &RootBody) {
+/// One facial defect over the root.
+pub fn facial_defect(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     let half = (root.half_md.get() * 10.0) as i32;
     let long = (root.length.get() * 10.0) as i32;
     let shift = draws.whole(-6, 6);
@@ -254,7 +259,8 @@ fn facial_defect(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     push(site, Wall::Facial, kind, &points, shift);
 }
 
-fn oral_defect(draws: &mut Draws, site: &mut Site, root: &RootBody) {
+/// One oral defect behind it.
+pub fn oral_defect(draws: &mut Draws, site: &mut Site, root: &RootBody) {
     let half = (root.half_md.get() * 10.0) as i32;
     let (facial, oral) = (site.ridge.facial.knots[1].y, site.ridge.oral.knots[1].y);
     let across = ((facial - oral) * 10.0) as i32;
@@ -275,11 +281,12 @@ fn push(site: &mut Site, wall: Wall, kind: DefectKind, points: &[[i32; 2]], shif
     }
 }
 
-fn placement(draws: &mut Draws, trial: &mut Trial) {
+/// Any implant anywhere near.
+pub fn placement(draws: &mut Draws, trial: &mut Trial) {
     if trial.case.site.tooth.jaw() == Jaw::Mandible {
         trial.keys(&[("sensation-check", "yes")]);
     }
-    let tilt = trial.case.site.root().tilt.get() as i32 + draws.whole(-8, 10);
+    let tilt = trial.case.site.socket.as_one().tilt.get() as i32 + draws.whole(-8, 10);
     for (decision, count) in [
         (Decision::Diameter, 30 + 5 * draws.whole(0, 4)),
         (Decision::Length, 80 + 10 * draws.whole(0, 8)),
@@ -295,7 +302,8 @@ fn placement(draws: &mut Draws, trial: &mut Trial) {
     }
 }
 
-fn cover(draws: &mut Draws, trial: &mut Trial) {
+/// Flap, layer and membrane, or none.
+pub fn cover(draws: &mut Draws, trial: &mut Trial) {
     if draws.chance(0.15) {
         return;
     }
@@ -349,7 +357,7 @@ fn cover(draws: &mut Draws, trial: &mut Trial) {
 }
 
 /// What the models read beside lengths, and how far it is left to them.
-fn others(draws: &mut Draws, trial: &mut Trial) {
+pub fn others(draws: &mut Draws, trial: &mut Trial) {
     trial.case.site.density.hu = draws.between(200.0, 1100.0);
     let mut one_of = |decision: &'static str, keys: &[&'static str]| {
         trial.keys(&[(decision, keys[draws.whole(0, keys.len() as i32 - 1) as usize])]);

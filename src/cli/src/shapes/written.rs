@@ -49,14 +49,18 @@ pub struct CaseFile {
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub struct Site {
-    /// Two digits: quadrant 1 to 4, then 1 to 5 from the midline.
+    /// Two digits: quadrant 1 to 4, then 1 to 7 from the midline.
     pub tooth: u8,
     /// Bone density on the Hounsfield scale.
     pub density_hu: f64,
     /// `d1` compact to `d4` loose.
     pub density_class: Density,
-    /// Root of the tooth.
-    pub root: Root,
+    /// The root of a tooth with one; absent where there is a trunk.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub root: Option<Root>,
+    /// The trunk of a tooth with several roots; absent where there is one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trunk: Option<Trunk>,
     /// Bone around it.
     pub ridge: Ridge,
     /// Where walls are lost; absent where none is.
@@ -113,6 +117,67 @@ pub struct Root {
     pub half_width_faciooral_mm: f64,
     /// 0 is a cylinder; 0.22 to 0.30 are roots.
     pub taper: f64,
+}
+
+/// The undivided part of a tooth with several roots: it stands along z about the origin.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Trunk {
+    /// From the crest up to the neck of the tooth.
+    pub neck_mm: f64,
+    /// From the crest down to where the roots part.
+    pub furcation_mm: f64,
+    /// Half the width at the neck, mesiodistally.
+    pub half_width_mesiodistal_mm: f64,
+    /// Half the width at the neck, facio-orally.
+    pub half_width_faciooral_mm: f64,
+    /// Widths at the furcation over those at the neck.
+    pub narrowing: f64,
+    /// Facial and palatal; mesial and distal; or mesiofacial, distofacial and palatal.
+    #[schemars(length(min = 2, max = 3))]
+    pub root: Vec<Branch>,
+}
+
+/// One of several roots.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Branch {
+    /// Where it stands.
+    pub name: BranchName,
+    /// Where the axis crosses the level of the furcation: distal positive.
+    pub x_mm: f64,
+    /// The same, facial positive.
+    pub y_mm: f64,
+    /// Apex facially positive.
+    pub tilt_degrees: f64,
+    /// Apex distally positive.
+    pub tip_degrees: f64,
+    /// From the furcation to the apex, along the axis.
+    pub length_mm: f64,
+    /// Half the width at the furcation, mesiodistally.
+    pub half_width_mesiodistal_mm: f64,
+    /// Half the width at the furcation, facio-orally.
+    pub half_width_faciooral_mm: f64,
+    /// 0 is a cylinder; 0.22 to 0.30 are roots.
+    pub taper: f64,
+}
+
+/// Where a root of several stands.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum BranchName {
+    /// Lower molars.
+    Mesial,
+    /// Lower molars.
+    Distal,
+    /// Upper premolars.
+    Facial,
+    /// Upper molars.
+    Mesiofacial,
+    /// Upper molars.
+    Distofacial,
+    /// Upper teeth.
+    Palatal,
 }
 
 /// Bone around the socket.

@@ -1,7 +1,8 @@
 //! Roots and implants as bodies.
 
+use super::socket::{share, tapered};
 use super::{Implanted, Neighbour, RootBody};
-use crate::geometry::{Cone, Frame, Knot, P3, Stack};
+use crate::geometry::{Cone, Frame, P3, Stack};
 use crate::units::{Deg, Mm};
 
 /// Depths, as shares of the root's length below the reference crest, at which the sections of a root
@@ -21,7 +22,7 @@ impl RootBody {
     /// half-width at the crest: `(1 - u)^q`.
     #[must_use]
     pub fn share(&self, u: f64) -> f64 {
-        libm::pow((1.0 - u).clamp(0.0, 1.0), self.taper.clamp(0.0, 1.0))
+        share(self.taper, u)
     }
 
     /// The body: its frame's origin is the crossing of the axis with z = 0, local z runs along the
@@ -29,16 +30,10 @@ impl RootBody {
     /// local y carries `half_fo`.
     #[must_use]
     pub fn stack(&self) -> Stack {
-        let length = self.length.get().max(0.1);
         let origin = P3::new(self.x.get(), self.y.get(), 0.0);
         let frame = Frame::leaning(origin, self.tilt, self.tip);
-        let mut knots = Vec::with_capacity(ROOT_KNOTS.len() + 1);
-        if self.neck.get() > 0.0 {
-            knots.push(Knot { at: -self.neck.get(), share: 1.0 });
-        }
-        knots.extend(ROOT_KNOTS.map(|u| Knot { at: u * length, share: self.share(u) }));
-        let cap = (1.0 - ROOT_KNOTS[ROOT_KNOTS.len() - 1]) * length;
-        Stack::new(frame, self.half_md.get(), self.half_fo.get(), knots, cap)
+        let halves = [self.half_md.get(), self.half_fo.get()];
+        tapered(frame, self.neck.get(), self.length, halves, self.taper)
     }
 
     /// y of the plane through the axis and parallel to x, at a level z, as (value at z = 0, slope).

@@ -187,7 +187,8 @@ impl Map {
         shadow
     }
 
-    /// The orifice of a socket: its section with the surface that crosses the crest.
+    /// The orifice of a socket: the section of its root or trunk with the surface that crosses the
+    /// crest.
     #[must_use]
     pub fn orifice(&self, root: &Stack) -> Vec<P2> {
         let (from, step) = self.crossing();
@@ -269,7 +270,7 @@ mod tests {
     fn plain() -> (Ridge, Map, Stack) {
         let site = Trial::plain().case.site;
         let map = Map::of(&site.ridge);
-        let stack = site.root().stack();
+        let stack = site.socket.only().unwrap().stack();
         (site.ridge, map, stack)
     }
 
@@ -352,7 +353,7 @@ mod tests {
     #[test]
     fn a_tilted_root_is_outlined_between_its_lines() {
         let (ridge, map, _) = plain();
-        let mut root = Trial::plain().case.site.root().clone();
+        let mut root = Trial::plain().case.site.socket.only().unwrap().clone();
         root.tilt = Deg::new(15.0);
         root.tip = Deg::new(5.0);
         let outline = map.root_outline(&root.stack());

@@ -1,6 +1,7 @@
 //! What a site is made of.
 
 use super::Tooth;
+use super::socket::{Coronal, RootBody, Socket};
 use crate::geometry::{Outline, P2, P3};
 use crate::units::{Deg, Mm};
 use serde::{Deserialize, Serialize};
@@ -48,40 +49,6 @@ pub enum Side {
     Mesial,
     /// Away from it: positive x.
     Distal,
-}
-
-/// The union of root bodies; one for the teeth of this version, a list so that more fit later.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Socket {
-    /// At least one.
-    pub roots: Vec<RootBody>,
-}
-
-/// A root: a stack of elliptic frusta on a straight axis, closed by a half ellipsoid.
-///
-/// Half-widths follow r(u) = r0 (1 - u)^q with u = depth below the reference crest / length (the
-/// taper law of `evidence: anatomy A8.2`), taken at fixed knots u; above the crest (to the neck of
-/// the tooth) the widths of the crest go on unchanged.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct RootBody {
-    /// Where the axis crosses the level of the reference crest (z = 0).
-    pub x: Mm,
-    /// The same, facially.
-    pub y: Mm,
-    /// Apex facially positive.
-    pub tilt: Deg,
-    /// Apex distally positive.
-    pub tip: Deg,
-    /// From the reference crest to the apex, along the axis.
-    pub length: Mm,
-    /// From the reference crest up to the neck of the tooth, along the axis.
-    pub neck: Mm,
-    /// Half the mesiodistal width at the crest.
-    pub half_md: Mm,
-    /// Half the faciooral width at the crest.
-    pub half_fo: Mm,
-    /// Exponent q of the taper, 0 to 1.
-    pub taper: f64,
 }
 
 /// The bone: a cylinder with rulings parallel to x between two sagittal profiles, beginning at the
@@ -266,7 +233,8 @@ pub enum DensityClass {
     D4,
 }
 
-/// Disease at the apex: a ball about the root's apex that is no bone and no part of the socket.
+/// Disease at the apex: a ball about the root's apex (of several, the first-named root's) that is no
+/// bone and no part of the socket.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Lesion {
@@ -340,12 +308,10 @@ impl Site {
         self.soft.lip != LipLine::Low
     }
 
-    /// The root that a single-rooted site has.
-    ///
-    /// A site without any root is refused at the border, so this falls back on nothing.
+    /// What crosses the reference crest: the root, or the trunk of several.
     #[must_use]
-    pub fn root(&self) -> &RootBody {
-        &self.socket.roots[0]
+    pub fn coronal(&self) -> Coronal {
+        self.socket.coronal()
     }
 
     /// Defects of one wall.

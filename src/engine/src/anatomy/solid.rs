@@ -2,14 +2,16 @@
 //!
 //! Bone is what lies between the facial and the oral profile, apical of the crest's surface
 //! `z = crest(x) + oral_offset * w(y)` (w falls linearly in y from 1 at the oral profile's y at z = 0
-//! to 0 at the facial one's, and stays level beyond), coronal of a floor; less the socket's root
+//! to 0 at the facial one's, and stays level beyond), coronal of a floor; less the socket's
 //! bodies, the neighbours' bodies, canals, the hollow of an apical lesion (a ball about the first
 //! root's apex) and, as the site is now, the wall defects. It has no ends along x. Every surface is a
 //! plane, a quadric or a piece of one, so the intervals on a ray are exact.
 
+use super::bodies::Bodies;
 use super::body::Beside;
 use super::map::Map;
 use super::{Crest, Lesion, Profile, Site, Tube, Wall};
+use crate::geometry::convex::Convex;
 use crate::geometry::{
     Capsule, Cone, Interval, Intervals, P2, P3, Ray, Stack, V3, polygon, polyline,
 };
@@ -31,8 +33,8 @@ pub enum Bone {
 /// The site's bodies, prepared once. See the module.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solid {
-    /// Root bodies of the socket, the first being the one that axis and apex are taken from.
-    pub roots: Vec<Stack>,
+    /// Root and trunk bodies of the socket.
+    pub socket: Bodies,
     /// Mesial and distal neighbour.
     pub beside: [Beside; 2],
     /// Map of the ridge.
@@ -60,8 +62,9 @@ struct Plane {
     rise: f64,
 }
 
-/// What a defect takes away: everything over its shadow in (x, z), from the plane through the first
-/// root's axis (parallel to x) outward on its wall's side.
+/// What a defect takes away: everything over its shadow in (x, z), from the plane through the root's
+/// axis (of several, see [`Socket::plane`](super::Socket::plane)), parallel to x, outward on its
+/// wall's side.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cut {
     /// Which wall.
@@ -121,12 +124,11 @@ impl Solid {
     /// Prepares a site.
     #[must_use]
     pub fn of(site: &Site) -> Self {
-        let roots: Vec<Stack> = site.socket.roots.iter().map(super::RootBody::stack).collect();
+        let socket = Bodies::of(&site.socket);
         let map = Map::of(&site.ridge);
         let knots = |profile: &Profile| profile.knots.clone();
         let (facial, oral) = (knots(&site.ridge.facial), knots(&site.ridge.oral));
         let beside = [&site.neighbours.mesial, &site.neighbours.distal].map(Beside::of);
-        let plane = site.socket.roots.first().map_or((0.0, 0.0), super::RootBody::axis_plane);
         let cuts = site
             .defects
             .iter()
@@ -134,17 +136,18 @@ impl Solid {
                 let outline = defect.outline.points();
                 let shadow = map.shadow(defect.wall, &outline);
                 let box_ = [polygon::extent(&shadow, |p| p.x)?, polygon::extent(&shadow, |p| p.y)?];
+                let plane = site.socket.plane(defect.wall);
                 Some(Cut { wall: defect.wall, shadow, outline, box_, plane })
             })
             .collect();
         let Crest { knots: crest, unharmed, oral_offset } = site.ridge.crest.clone();
         Self {
-            hollows: hollows(site, roots.first()),
+            hollows: hollows(site, socket.roots().first()),
             reach: [reach(&beside[0]), reach(&beside[1])],
             share: share(polyline::value(&facial, 0.0), polyline::value(&oral, 0.0)),
             floor: site.vital.floor.as_ref().map(|f| Plane { z: f.z.get(), rise: f.rise }),
             drop: oral_offset.get(),
-            roots,
+            socket,
             beside,
             map,
             cuts,
@@ -206,21 +209,24 @@ impl Solid {
             return met;
         };
         let (first, last) = (first.from, last.to);
-        for root in &self.roots {
-            for hole in root.ray(ray).as_slice() {
-                met.cut(hole.from, hole.to);
-            }
-        }
         let (a, b) = (ray.at(first).x, ray.at(last).x);
-        for (beside, reach) in self.beside.iter().zip(&self.reach) {
-            let near = reach.is_some_and(|reach| a.min(b) < reach.to && reach.from < a.max(b));
-            let holes = match beside {
-                Beside::Root(root) if near => root.ray(ray),
-                Beside::Implant(implant) if near => implant.ray(ray),
-                _ => continue,
-            };
+        let near = |reach: &Interval| a.min(b) <= reach.to && reach.from <= a.max(b);
+        let mut cut = |holes: Intervals| {
             for hole in holes.as_slice() {
                 met.cut(hole.from, hole.to);
+            }
+        };
+        for (body, reach) in self.socket.as_slice().iter().zip(&self.socket.reach) {
+            if near(reach) {
+                cut(body.ray(ray));
+            }
+        }
+        for (beside, reach) in self.beside.iter().zip(&self.reach) {
+            match beside {
+                _ if !reach.as_ref().is_some_and(near) => {}
+                Beside::Root(root) => cut(root.ray(ray)),
+                Beside::Implant(implant) => cut(implant.ray(ray)),
+                Beside::Absent => {}
             }
         }
         for hollow in &self.hollows {
@@ -308,17 +314,11 @@ impl Solid {
                     Beside::Absent => false,
                 }
         };
-        !self.roots.iter().any(|root| root.contains(point))
+        !self.socket.as_slice().iter().any(|body| body.contains(point))
             && !beside(0)
             && !beside(1)
             && !self.hollows.iter().any(|hollow| hollow.contains(point))
             && !self.cuts.iter().any(|cut| cut.contains(point))
-    }
-
-    /// The first root; a site without one is refused at the border.
-    #[must_use]
-    pub fn root(&self) -> Option<&Stack> {
-        self.roots.first()
     }
 
     /// Signed distance of a body from the floor along the floor's normal, mm; negative beyond it.
@@ -338,19 +338,21 @@ fn share(facial: f64, oral: f64) -> [P2; 2] {
 }
 
 fn reach(beside: &Beside) -> Option<Interval> {
-    use crate::geometry::convex::Convex;
     match beside {
-        Beside::Root(root) => {
-            let (a, b) = (root.frusta(), root.cap());
-            let from = a.support(-V3::DISTAL).x.min(b.support(-V3::DISTAL).x);
-            let to = a.support(V3::DISTAL).x.max(b.support(V3::DISTAL).x);
-            Some(Interval { from, to })
-        }
+        Beside::Root(root) => Some(reach_of(root)),
         Beside::Implant(cone) => {
             Some(Interval { from: cone.support(-V3::DISTAL).x, to: cone.support(V3::DISTAL).x })
         }
         Beside::Absent => None,
     }
+}
+
+/// x between which a root or trunk lies.
+pub(super) fn reach_of(body: &Stack) -> Interval {
+    let (a, b) = (body.frusta(), body.cap());
+    let from = a.support(-V3::DISTAL).x.min(b.support(-V3::DISTAL).x);
+    let to = a.support(V3::DISTAL).x.max(b.support(V3::DISTAL).x);
+    Interval { from, to }
 }
 
 /// A tube as a body.
@@ -446,7 +448,7 @@ mod tests {
         p.y <= line(&site.ridge.facial.knots, p.z)
             && p.y >= line(&site.ridge.oral.knots, p.z)
             && p.z >= top
-            && !solid.roots.iter().any(|root| root.contains(p))
+            && !solid.socket.as_slice().iter().any(|body| body.contains(p))
             && !solid.beside.iter().any(beside)
             && !solid.hollows.iter().any(|hollow| hollow.contains(p))
             && !solid.cuts.iter().any(|cut| cut.contains(p))
@@ -456,7 +458,7 @@ mod tests {
     fn rays_agree_with_the_definition_point_by_point() {
         let mut site = plain();
         site.ridge.crest.oral_offset = Mm::new(1.3);
-        site.socket.roots[0].tilt = Deg::new(9.0);
+        site.socket.only_mut().unwrap().tilt = Deg::new(9.0);
         site.lesion = Lesion::Chronic { diameter: Mm::new(3.0) };
         for (wall, outline) in [
             (Wall::Facial, vec![[-20, 0], [20, 0], [0, 80]]),

@@ -69,7 +69,10 @@ pub(super) enum Field {
     Opening = 52,
     BleedingScore = 53,
     CrownLength = 54,
-    // Population draws alone; what comes next for teaching draws goes on from 55.
+    Trunk = 55,
+    RootLengths = 56,
+    RootLeans = 57,
+    // Population draws alone; what comes next for teaching draws goes on from 58.
     Cause = 80,
     Phenotype = 81,
     Disease = 82,

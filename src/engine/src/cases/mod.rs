@@ -15,6 +15,7 @@ mod constraints;
 mod defects;
 mod draw;
 mod names;
+mod parted;
 mod patient;
 pub mod population;
 mod proof;
@@ -31,10 +32,12 @@ mod tests;
 pub use archetype::{Archetype, Group};
 pub use around::class_of;
 pub use constraints::{Constraints, Impossible};
+pub use parted::{PARTED, PartedRow, RootRow, parted_socket};
 pub use proof::{Proof, proof, proof_with};
 
-use crate::anatomy::{Site, Socket, Tooth};
+use crate::anatomy::{Site, Socket, Tooth, Tube};
 use crate::chart::{Address, Case, Patient};
+use crate::geometry::P3;
 use archetype::Brief;
 use core::fmt;
 use draw::{BLOCK, Draws, Field};
@@ -295,7 +298,7 @@ fn site_and_patient(
         vital: around::vital(draws, &rooted, &ridge, &neighbours, person.sex, brief),
         density: around::density(draws, &rooted),
         lesion: around::lesion(draws, brief),
-        socket: Socket { roots: vec![rooted.root] },
+        socket: Socket::one(rooted.root),
         neighbours,
         ridge,
         soft,
@@ -328,14 +331,19 @@ fn title(tooth: Tooth, patient: &Patient) -> String {
 /// What must hold of any drawn site: the root lies inside the ridge with some plate over it, the
 /// faces do not meet, nothing stands in the canal, neighbours stand clear.
 pub(crate) fn holds_together(site: &Site) -> Result<(), &'static str> {
-    let root = site.root();
-    let tip = shape::apex(root);
+    if let Socket::Parted(parted) = &site.socket
+        && let Some(fault) = parted.fault()
+    {
+        return Err(fault);
+    }
+    let deepest = shape::deepest(site);
     for step in 0..=40 {
-        let z = tip.z * f64::from(step) / 40.0;
-        let at = shape::root_at(root, z);
+        let z = deepest * f64::from(step) / 40.0;
         let (facial, oral) = (shape::face(&site.ridge.facial, z), shape::face(&site.ridge.oral, z));
-        if facial - at.y - at.half_fo < 0.1 || at.y - at.half_fo - oral < 0.1 {
-            return Err("the root would stand out of the ridge");
+        for at in shape::socket_at(site, z) {
+            if facial - at.y - at.half_fo < 0.1 || at.y - at.half_fo - oral < 0.1 {
+                return Err("the root would stand out of the ridge");
+            }
         }
     }
     for step in 0..=60 {
@@ -344,18 +352,22 @@ pub(crate) fn holds_together(site: &Site) -> Result<(), &'static str> {
             return Err("the faces of the ridge would meet");
         }
     }
-    if let Some(canal) = &site.vital.canal
-        && shape::to_segment(tip, canal.from, canal.to) < canal.radius.get()
-    {
+    let in_canal = |canal: &Tube| {
+        let near = |tip: &P3| shape::to_segment(*tip, canal.from, canal.to) < canal.radius.get();
+        shape::apices(site).iter().any(near)
+    };
+    if site.vital.canal.as_ref().is_some_and(in_canal) {
         return Err("the root would stand in the canal");
     }
     for (neighbour, sign) in [(&site.neighbours.mesial, -1.0), (&site.neighbours.distal, 1.0)] {
         if let crate::anatomy::Neighbour::Root(beside) = neighbour {
             for step in 0..=10 {
-                let z = tip.z * f64::from(step) / 10.0;
-                let (own, other) = (shape::root_at(root, z), shape::root_at(beside, z));
-                if sign * (other.x - own.x) - own.half_md - other.half_md < 0.6 {
-                    return Err("the roots would touch");
+                let z = deepest * f64::from(step) / 10.0;
+                let other = shape::root_at(beside, z);
+                for own in shape::socket_at(site, z) {
+                    if sign * (other.x - own.x) - own.half_md - other.half_md < 0.6 {
+                        return Err("the roots would touch");
+                    }
                 }
             }
         }

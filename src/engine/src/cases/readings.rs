@@ -6,9 +6,10 @@
 //! wall, so nothing here reads it off a film.
 
 use super::draw::{Draws, Field, Stream, halves, tenths};
-use super::shape::{along, apex, face, root_at, to_segment};
-use crate::anatomy::{Defect, Jaw, Lesion, Map, Site, Wall};
+use super::shape::{along, apices, deepest, face, socket_at, to_segment};
+use crate::anatomy::{Defect, Jaw, Lesion, Map, Site, Tube, Wall};
 use crate::chart::{Case, Complaint, Patient, Readings, SectionReport, SoundingReading};
+use crate::geometry::P3;
 use crate::measure::Measurements;
 use crate::plan::Plan;
 use crate::units::Mm;
@@ -47,9 +48,8 @@ pub(super) fn unread() -> Readings {
 pub(super) fn draw(draws: &Draws, case: &Case) -> Readings {
     let Case { site, patient, .. } = case;
     let mut film = draws.stream(Field::Film);
-    let root = site.root();
-    let film_root_length =
-        Mm::new(tenths(root.length.get() + film.normal_within(0.0, 0.4, -1.0, 1.0)));
+    let length = site.socket.as_one().length.get();
+    let film_root_length = Mm::new(tenths(length + film.normal_within(0.0, 0.4, -1.0, 1.0)));
     let floor = to_floor(site);
     let film_error = film.normal_within(0.0, 0.4, -1.0, 1.0);
     let shows = film.unit();
@@ -84,7 +84,7 @@ fn bone_level(site: &Site, wall: Wall, x: f64) -> f64 {
     let map = Map::of(&site.ridge);
     // Steps of the map's grid, down to the apex at most.
     let mut next = start + 0.05;
-    let deepest = apex(site.root()).z;
+    let deepest = deepest(site);
     while next < deepest
         && site.defects.iter().any(|defect| defect.wall == wall && covers(&map, defect, x, next))
     {
@@ -109,23 +109,27 @@ fn sections(draws: &Draws, case: &Case) -> SectionReport {
         let off = noise.normal_within(0.0, error / 2.0, 0.05 - error, error - 0.05);
         Mm::new(tenths(truth + off))
     };
-    let root = site.root();
-    let tip = apex(root);
+    let tips = apices(site);
+    let end = deepest(site);
     let width = |z: f64| face(&site.ridge.facial, z) - face(&site.ridge.oral, z);
     let thin = |plate: f64| (plate >= threshold).then_some(plate);
     let facial_plate = thin(truth(m.facial_plate())).map(&mut read);
     let oral_plate = thin(truth(m.oral_plate())).map(&mut read);
-    let ridge_width = [width(0.0), width(0.5 * tip.z), width(tip.z)].map(&mut read);
+    let ridge_width = [width(0.0), width(0.5 * end), width(end)].map(&mut read);
     let concavity = read(concavity(site)).max(Mm::ZERO);
     let undercut = match site.tooth.jaw() {
         Jaw::Maxilla => Mm::ZERO,
         Jaw::Mandible => read(truth(m.lingual_undercut())).max(Mm::ZERO),
     };
     let vital = &site.vital;
+    // Of several roots the nearest apex is told.
+    let nearest = |distance: &dyn Fn(P3) -> f64| {
+        tips.iter().map(|tip| distance(*tip)).fold(f64::INFINITY, f64::min)
+    };
     let tube =
-        |tube: &crate::anatomy::Tube| to_segment(tip, tube.from, tube.to) - tube.radius.get();
+        |tube: &Tube| nearest(&|tip| to_segment(tip, tube.from, tube.to)) - tube.radius.get();
     let canal = vital.canal.as_ref().map(tube).map(&mut read);
-    let foramen = vital.foramen.map(|at| (tip - at).length()).map(&mut read);
+    let foramen = vital.foramen.map(|at| nearest(&|tip| (tip - at).length())).map(&mut read);
     let loop_length = vital
         .foramen
         .map(|_| vital.loop_.as_ref().map_or(Mm::ZERO, |run| read((run.to - run.from).length())));
@@ -168,21 +172,25 @@ fn grey_class(stream: &mut Stream, hu: f64) -> crate::anatomy::DensityClass {
     super::around::class_of(hu * stream.between(0.8, 1.2))
 }
 
-/// Apex to the floor; negative when the root stands in it.
+/// Apex to the floor, of several the nearest; negative when a root stands in it.
 pub(super) fn to_floor(site: &Site) -> Option<f64> {
-    let tip = apex(site.root());
-    site.vital.floor.as_ref().map(|floor| floor.z.get() + floor.rise * tip.x - tip.z)
+    let floor = site.vital.floor.as_ref()?;
+    let apart = |tip: &P3| floor.z.get() + floor.rise * tip.x - tip.z;
+    apices(site).iter().map(apart).reduce(f64::min)
 }
 
 /// Least distance of the root's surface to a tube, over its length.
-pub(super) fn root_to_tube(site: &Site, tube: &crate::anatomy::Tube) -> f64 {
-    let deepest = apex(site.root()).z;
+pub(super) fn root_to_tube(site: &Site, tube: &Tube) -> f64 {
+    let deepest = deepest(site);
     (0..=20)
-        .map(|step| {
+        .flat_map(|step| {
             let z = deepest * f64::from(step) / 20.0;
-            let at = root_at(site.root(), z);
-            let axis = crate::geometry::P3::new(at.x, at.y, z);
-            to_segment(axis, tube.from, tube.to) - tube.radius.get() - at.half_md.min(at.half_fo)
+            socket_at(site, z).into_iter().map(move |at| {
+                let axis = P3::new(at.x, at.y, z);
+                to_segment(axis, tube.from, tube.to)
+                    - tube.radius.get()
+                    - at.half_md.min(at.half_fo)
+            })
         })
         .fold(f64::INFINITY, f64::min)
 }
@@ -190,7 +198,7 @@ pub(super) fn root_to_tube(site: &Site, tube: &crate::anatomy::Tube) -> f64 {
 /// How far the facial face lies inside the line from the crest to its most facial point beyond the
 /// apex (8 mm on at most).
 pub(super) fn concavity(site: &Site) -> f64 {
-    let far = apex(site.root()).z + 8.0;
+    let far = deepest(site) + 8.0;
     let knots = &site.ridge.facial.knots;
     let from = face(&site.ridge.facial, 0.0);
     let to = face(&site.ridge.facial, far);
@@ -202,7 +210,7 @@ pub(super) fn concavity(site: &Site) -> f64 {
 /// follows the crest at the line angles.
 pub(super) fn sounding(draws: &Draws, site: &Site) -> [SoundingReading; 4] {
     let mut stream = draws.stream(Field::Sounding);
-    let half = site.root().half_md.get();
+    let half = site.coronal().half_md.get();
     let margin = site.soft.margin_z.get();
     let truth = |wall: Wall, share: f64| {
         let x = share * half;
@@ -227,7 +235,7 @@ pub(super) fn sounding(draws: &Draws, site: &Site) -> [SoundingReading; 4] {
 fn probing(draws: &Draws, site: &Site, patient: &Patient) -> [Mm; 6] {
     let mut stream = draws.stream(Field::Probing);
     let margin = site.soft.margin_z.get();
-    let half = site.root().half_md.get();
+    let half = site.coronal().half_md.get();
     let sick = patient.complaint == Complaint::Periodontitis;
     let split = patient.complaint == Complaint::RootFracture;
     let places = [

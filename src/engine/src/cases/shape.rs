@@ -1,6 +1,6 @@
 //! Points on roots and ridges, as far as drawing a site needs them. Judging measures elsewhere.
 
-use crate::anatomy::{Profile, RootBody};
+use crate::anatomy::{Parted, Profile, RootBody, Site, Socket};
 use crate::geometry::{P2, P3, direction};
 
 /// Half-widths (mesiodistal, faciooral) and middle (x, y) of a root at a level.
@@ -27,10 +27,45 @@ pub(super) fn root_at(root: &RootBody, z: f64) -> RootAt {
     }
 }
 
-/// The apex.
+/// The apex of a root whose axis is given at the crest.
 pub(super) fn apex(root: &RootBody) -> P3 {
     let axis = direction(root.tilt, root.tip);
     P3::new(root.x.get(), root.y.get(), 0.0) + axis * root.length.get()
+}
+
+/// The apex of a root whose axis is given at a level z.
+fn apex_from((from, root): &(f64, RootBody)) -> P3 {
+    let axis = direction(root.tilt, root.tip);
+    P3::new(root.x.get(), root.y.get(), *from) + axis * root.length.get()
+}
+
+/// The apices of all roots.
+pub(super) fn apices(site: &Site) -> Vec<P3> {
+    site.socket.roots().iter().map(apex_from).collect()
+}
+
+/// Level of the deepest apex.
+pub(super) fn deepest(site: &Site) -> f64 {
+    apices(site).iter().map(|tip| tip.z).fold(f64::NEG_INFINITY, f64::max)
+}
+
+/// What of the tooth lies at level `z`: the trunk down to the furcation, the roots from there on.
+pub(super) fn socket_at(site: &Site, z: f64) -> Vec<RootAt> {
+    match &site.socket {
+        Socket::One([root]) => vec![root_at(root, z)],
+        Socket::Parted(Parted { trunk, .. }) if z <= trunk.furcation.get() => {
+            let whole = trunk.neck.get() + trunk.furcation.get();
+            let down = ((z + trunk.neck.get()) / whole).clamp(0.0, 1.0);
+            let share = 1.0 - (1.0 - trunk.narrowing) * down;
+            let [half_md, half_fo] = [trunk.half_md, trunk.half_fo].map(|half| half.get() * share);
+            vec![RootAt { half_md, half_fo, x: 0.0, y: 0.0 }]
+        }
+        Socket::Parted(_) => {
+            let reaching = site.socket.roots();
+            let reaching = reaching.iter().filter(|root| z <= apex_from(root).z);
+            reaching.map(|(from, root)| root_at(root, z - from)).collect()
+        }
+    }
 }
 
 /// A polyline over its first coordinate; straight on beyond its ends.

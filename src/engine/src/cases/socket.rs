@@ -36,12 +36,12 @@ pub(super) struct Rooted {
 }
 
 /// Spread of the mesiodistal crown width: 0.5 front, 0.6 behind (from memory).
-const fn width_sd(position: u8) -> f64 {
+pub(super) const fn width_sd(position: u8) -> f64 {
     if position <= 3 { 0.5 } else { 0.6 }
 }
 
 /// Share of the spread that all teeth of a mouth have in common (ours): 60 % of the variance.
-const SHARED: [f64; 2] = [0.774_596_669_241_483_4, 0.632_455_532_033_675_9];
+pub(super) const SHARED: [f64; 2] = [0.774_596_669_241_483_4, 0.632_455_532_033_675_9];
 
 /// Neck to crest 1 to 3 mm, growing with age (group means 1.6 to 3.1 in the surveys).
 pub(super) fn neck(draws: &Draws, age: u8) -> f64 {

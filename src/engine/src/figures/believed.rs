@@ -6,7 +6,7 @@
 
 use super::Show;
 use crate::anatomy::{
-    Density, DensityClass, Lesion, Neighbour, Profile, RootBody, Side, Site, Solid, Wall,
+    Density, DensityClass, Lesion, Neighbour, Profile, RootBody, Side, Site, Socket, Solid, Wall,
 };
 use crate::chart::Fact;
 use crate::geometry::{P2, P3, polyline};
@@ -99,7 +99,7 @@ impl<'a> Believed<'a> {
         }
         let mut site = truth.clone();
         if !believed.root.is_seen() {
-            site.socket.roots = vec![supposed_root(truth, length)];
+            site.socket = Socket::one(supposed_root(truth, length));
         }
         if !believed.ridge.is_seen() {
             let plate = believed.facial_plate.is_seen().then(|| plate_of(truth)).flatten();
@@ -150,9 +150,10 @@ fn supposed_root(truth: &Site, length: Option<Mm>) -> RootBody {
 
 /// A ridge that runs straight down, a plate of ordinary thickness outside the root.
 fn suppose_ridge(site: &mut Site, plate: f64) {
-    let half = site.root().half_fo.get() + PLATE;
-    let facial = site.root().half_fo.get() + plate;
-    let middle = site.root().y.get();
+    let root = site.coronal();
+    let half = root.half_fo.get() + PLATE;
+    let facial = root.half_fo.get() + plate;
+    let middle = root.y.get();
     let straight = |out: f64, lean: f64| Profile {
         knots: vec![
             P2::new(-8.0, middle + out),
@@ -167,7 +168,7 @@ fn suppose_ridge(site: &mut Site, plate: f64) {
 /// Sections were taken but the facial plate does not show in them: beside the root its outer face is
 /// supposed, beyond the apex it is true.
 fn suppose_plate(site: &mut Site) {
-    let root = site.root().clone();
+    let root = site.socket.as_one();
     let length = root.length.get();
     let slope = libm::tan(root.tilt.radians());
     let outer = |z: f64| {

@@ -24,15 +24,16 @@ fn root_at(root: &Stack, x: f64, z: f64) -> Intervals {
 
 /// The same within any root of the socket.
 pub(super) fn roots_at(solid: &Solid, x: f64, z: f64) -> Intervals {
-    let parts = solid.roots.iter().flat_map(|root| root_at(root, x, z).as_slice().to_vec());
+    let bodies = solid.socket.as_slice().iter();
+    let parts = bodies.flat_map(|body| root_at(body, x, z).as_slice().to_vec());
     Intervals::union_of(parts.collect())
 }
 
-/// The cut of the first root by the plane of `x`, as (z, from oral to facial) from the neck to the
+/// The cut of the root (of several, of their trunk) by the plane of `x`, as (z, from oral to facial) from the neck to the
 /// apex.
 pub(super) fn root_rows(solid: &Solid, x: f64) -> Vec<(f64, Interval)> {
     const ROWS: u32 = 64;
-    let Some(root) = solid.root() else { return Vec::new() };
+    let Some(root) = solid.socket.coronal() else { return Vec::new() };
     let axis = root.frame.along;
     let (first, last) = (root.first_level() * axis.z, root.apex().z);
     (0..=ROWS)

@@ -40,7 +40,7 @@ struct Mapping<'a, 'b> {
 /// where it has been seen.
 fn facial_end(scene: &Scene<'_>) -> f64 {
     let t = |z: f64| scene.ground.solid.map.t(Wall::Facial, z);
-    let apex = scene.ground.solid.root().map_or(12.0, |root| t(root.apex().z));
+    let apex = scene.ground.solid.socket.deepest().map_or(12.0, t);
     let foramen = scene.site().vital.foramen.map_or(0.0, |foramen| t(foramen.z));
     let flap = scene.plan.raised().map(|flap| &flap.outline);
     let membrane = scene.plan.membrane().map(|membrane| &membrane.outline);

@@ -18,6 +18,28 @@ pub fn signed_area(polygon: &[P2]) -> f64 {
     0.5 * edges(polygon).map(|(a, b)| a.x * b.y - b.x * a.y).sum::<f64>()
 }
 
+/// The convex hull of points, anticlockwise; fewer than three corners where they lie on a line.
+#[must_use]
+pub fn hull(mut points: Vec<P2>) -> Vec<P2> {
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    let mut hull: Vec<P2> = Vec::with_capacity(points.len());
+    // The lower chain from left to right, then the upper one back.
+    for _ in 0..2 {
+        let start = hull.len();
+        for &point in &points {
+            while let [.., a, b] = hull[start..]
+                && (b.x - a.x) * (point.y - b.y) <= (b.y - a.y) * (point.x - b.x)
+            {
+                hull.pop();
+            }
+            hull.push(point);
+        }
+        hull.pop();
+        points.reverse();
+    }
+    hull
+}
+
 /// Whether a point lies inside (on an edge, either answer).
 #[must_use]
 pub fn contains(polygon: &[P2], point: P2) -> bool {

@@ -49,16 +49,18 @@ struct Piece {
 
 impl Stack {
     /// From rising knots whose shares fall (or stay) and bend inwards, so that the frusta together
-    /// are convex, and the height of the cap. Half-widths and cap are held above nothing.
+    /// are convex, and the height of the cap. Half-widths and cap are held above nothing; a cap of no
+    /// height ends the body flat.
     #[must_use]
     pub fn new(frame: Frame, across: f64, facial: f64, mut knots: Vec<Knot>, cap: f64) -> Self {
         const THINNEST: f64 = 1e-6;
+        const FLAT: f64 = 1e-9;
         while knots.len() < LEAST {
             let last = knots.last().copied().unwrap_or(Knot { at: 0.0, share: 1.0 });
             knots.push(Knot { at: last.at + THINNEST, share: last.share });
         }
         let above = |value: f64| if value > THINNEST { value } else { THINNEST };
-        let cap = above(cap);
+        let cap = if cap > FLAT { cap } else { FLAT };
         let mut pieces: Vec<Piece> = knots
             .windows(2)
             .map(|pair| Piece {

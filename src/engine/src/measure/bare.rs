@@ -52,9 +52,7 @@ fn facial_evidence(case: &Case) -> Vec<P2> {
 
 /// Corners of the plate over the root, from just below the crest down.
 fn plate(case: &Case, to: f64) -> Vec<P2> {
-    let Some(root) = case.site.socket.roots.first() else {
-        return Vec::new();
-    };
+    let root = case.site.coronal();
     let (middle, half) = (root.x.get(), 0.5 * root.half_md.get());
     let corner = |side: f64, t: f64| P2::new(middle + side * half, t);
     vec![corner(-1.0, JUST_BELOW), corner(1.0, JUST_BELOW), corner(1.0, to), corner(-1.0, to)]

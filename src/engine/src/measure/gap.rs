@@ -113,7 +113,7 @@ fn facial_gap(solid: &Solid, cone: &Cone) -> Option<FacialGap> {
         if rise > 1e-9 { ((crest - line.origin.z) / rise).clamp(0.0, cone.length) } else { 0.0 };
     let surface = line.at(depth);
     let ray = Ray { origin: surface, direction: V3::FACIAL };
-    let wall = solid.roots.iter().filter_map(|root| root.ray(&ray).last());
+    let wall = solid.socket.as_slice().iter().filter_map(|body| body.ray(&ray).last());
     let wall = wall.map(|part| part.to).reduce(f64::max);
     // Beside the socket there is no gap: the implant stands in what was its wall.
     let width = wall.map_or(0.0, |wall| wall.max(0.0));

@@ -81,10 +81,11 @@ impl Ground {
         }
     }
 
-    /// The orifice of the socket on the map; nothing where no root crosses the crest.
+    /// The orifice of the socket on the map: where root or trunk crosses the crest; nothing where none
+    /// does.
     pub fn orifice(&self) -> &[P2] {
         self.orifice.get_or_init(|| {
-            self.solid.root().map_or_else(Vec::new, |root| self.solid.map.orifice(root))
+            self.solid.socket.coronal().map_or_else(Vec::new, |body| self.solid.map.orifice(body))
         })
     }
 

@@ -19,10 +19,13 @@ mod force;
 mod gap;
 mod ground;
 mod membrane;
+#[cfg(test)]
+mod parted;
 mod position;
 #[cfg(test)]
 mod robust;
 mod root_position;
+mod septum;
 mod site;
 mod threads;
 mod torque;
@@ -99,6 +102,28 @@ pub struct Threads {
     pub facing_bone: Mm2,
     /// The radial ray meets none there.
     pub exposed: Mm2,
+}
+
+/// How the septum between several roots holds the implant: areas of its side.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SeptumHold {
+    /// All that lies apical of the furcation.
+    pub below: Mm2,
+    /// What of that stands in bone, of septum, walls or what lies beyond the apices.
+    pub in_bone: Mm2,
+    /// What of that stands in the bone of the septum.
+    pub in_septum: Mm2,
+}
+
+/// What a septum is to an implant (`ledger: class-molar-septum`).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SeptumClass {
+    /// It contains the implant wholly: apical of the furcation all of the side is in bone.
+    A,
+    /// It holds the implant in part.
+    B,
+    /// It holds next to nothing of it.
+    C,
 }
 
 /// Distance from the implant to a neighbour.

@@ -1,9 +1,11 @@
 //! Every measurement of absurd plans on varied sites: finite or without object, never a panic.
 
-use super::{Ground, Margins, Measurements, Opening};
+use super::{Ground, Margins, Measurements, Opening, SeptumHold};
 use crate::anatomy::{
-    Beside, Defect, DefectKind, Floor, FloorKind, Implanted, Lesion, Neighbour, Tube, Wall,
+    Beside, Defect, DefectKind, Floor, FloorKind, Implanted, Lesion, Neighbour, Tooth, Tube, Wall,
 };
+use crate::cases::parted_socket;
+use crate::chart::{Address, Sex};
 use crate::geometry::{Outline, P3};
 use crate::plan::Decision;
 use crate::rules::trial::Trial;
@@ -33,6 +35,7 @@ fn numbers(m: &Measurements<'_>) -> Vec<f64> {
     }
     plain!(
         facial_plate oral_plate socket_width mesiodistal_room bone_beyond_apex facial_defect_depth
+        bone_under_furcation
         facial_defect_width crest_loss lingual_undercut facial_concavity socket_volume wall_volume
         gap_volume contour_volume volume_to_graft facial_bone_after_grafting facial_line_clearance
         oral_bone apical_facial_bone apical_oral_bone to_canal to_foramen to_floor to_nasopalatine
@@ -51,6 +54,13 @@ fn numbers(m: &Measurements<'_>) -> Vec<f64> {
         let Margins { mesial, distal, apical, oral } = margins;
         all.extend([mesial, distal, apical, oral].into_iter().flatten().map(Mm::get));
     }
+    for depth in [0.0, 3.0].map(Mm::new) {
+        let widths = [m.septum_mesiodistal(depth), m.septum_faciooral(depth)];
+        all.extend(widths.into_iter().flatten().map(Mm::get));
+    }
+    if let Some(SeptumHold { below, in_bone, in_septum }) = m.septum_hold() {
+        all.extend([below, in_bone, in_septum].map(|area| area.get()));
+    }
     for (_, opening) in m.gap_around(Mm::new(2.0), 8) {
         if let Opening::Bone(gap) = opening {
             all.push(gap.get());
@@ -61,10 +71,12 @@ fn numbers(m: &Measurements<'_>) -> Vec<f64> {
 
 fn bend(draws: &mut Draws, trial: &mut Trial) {
     let site = &mut trial.case.site;
-    let root = &mut site.socket.roots[0];
-    root.tilt = Deg::new(draws.part() * 60.0 - 30.0);
-    root.tip = Deg::new(draws.part() * 40.0 - 20.0);
-    root.taper = draws.part();
+    let (tilt, tip, taper) = (draws.part(), draws.part(), draws.part());
+    if let Some(root) = site.socket.only_mut() {
+        root.tilt = Deg::new(tilt * 60.0 - 30.0);
+        root.tip = Deg::new(tip * 40.0 - 20.0);
+        root.taper = taper;
+    }
     site.ridge.crest.oral_offset = Mm::new(draws.part() * 4.0 - 2.0);
     if draws.part() < 0.3 {
         for knot in &mut site.ridge.crest.knots {
@@ -112,6 +124,18 @@ fn bend(draws: &mut Draws, trial: &mut Trial) {
         let outline = Outline::new(corners).unwrap();
         site.defects.push(Defect { wall, kind: DefectKind::LostWall, outline });
     }
+}
+
+/// The plain trial, each third time with a drawn tooth of several roots, whether or not it fits.
+fn of_several_roots_each_third(round: u64) -> Trial {
+    let mut trial = Trial::plain();
+    if round % 3 == 2 {
+        let iso = [14, 16, 46][usize::try_from(round / 3 % 3).unwrap()];
+        let tooth = Tooth::new(iso).unwrap();
+        let address = Address { format: 1, generator: 1, seed: round, attempt: 0 };
+        trial.case.site.socket = parted_socket(address, tooth, Sex::Male, 50).unwrap();
+    }
+    trial
 }
 
 fn choose(draws: &mut Draws, trial: &mut Trial) {
@@ -163,7 +187,7 @@ fn choose(draws: &mut Draws, trial: &mut Trial) {
 fn four_hundred_absurd_plans_are_measured_in_finite_numbers() {
     let mut draws = Draws(2024);
     for round in 0..80 {
-        let mut trial = Trial::plain();
+        let mut trial = of_several_roots_each_third(round);
         bend(&mut draws, &mut trial);
         let ground = Ground::of(&trial.case.site);
         for _ in 0..5 {
@@ -188,8 +212,8 @@ fn four_hundred_absurd_plans_are_measured_in_finite_numbers() {
 #[test]
 fn a_shared_ground_and_an_own_one_give_the_same_bits() {
     let mut draws = Draws(7);
-    for _ in 0..20 {
-        let mut trial = Trial::plain();
+    for round in 0..20 {
+        let mut trial = of_several_roots_each_third(round);
         bend(&mut draws, &mut trial);
         choose(&mut draws, &mut trial);
         let ground = Ground::of(&trial.case.site);

@@ -14,17 +14,21 @@ const LEVELS: u32 = 90;
 impl Measurements<'_> {
     /// Share of the root's length, from the reference crest to the apex, at which both outer faces
     /// lie within `TOUCHES` of it, looking along y from its axis. Defects of the walls do not
-    /// count: the faces are those of the ridge before any defect. Exact to one level in 90.
+    /// count: the faces are those of the ridge before any defect. `None` of several roots: the classes
+    /// of sagittal position are those of a single one. Exact to one level in 90.
     #[must_use]
     pub fn root_between_cortices(&self) -> Option<Ratio> {
         let ground = self.ground();
+        if ground.solid.socket.furcation().is_some() {
+            return None;
+        }
         let share = ground.between_cortices.get_or_init(|| share_between(&ground.solid));
         Ratio::checked((*share)?).ok()
     }
 }
 
 fn share_between(solid: &Solid) -> Option<f64> {
-    let root = solid.root()?;
+    let root = solid.socket.coronal()?;
     let apex = root.last_level();
     let touched = |wall: Wall, at: P3| {
         let out = if wall == Wall::Facial { 1.0 } else { -1.0 };
@@ -54,7 +58,7 @@ mod tests {
     fn share(level: f64) -> f64 {
         let mut trial = Trial::plain();
         let site = &mut trial.case.site;
-        let root = &mut site.socket.roots[0];
+        let root = site.socket.only_mut().unwrap();
         (root.length, root.half_fo, root.taper) = (Mm::new(10.0), Mm::new(3.0), 0.0);
         let face = |out: f64| {
             [(-8.0, 4.0), (level, 4.0), (level + 0.01, 9.0), (30.0, 9.0)]

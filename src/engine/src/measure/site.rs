@@ -14,7 +14,8 @@ pub(super) const FAR: f64 = 60.0;
 
 impl Measurements<'_> {
     /// Facial plate at x = 0, along y, 1 mm apical of the present facial crest (of the reference crest
-    /// where a defect has taken the wall there); 0 where no wall. Millimetres.
+    /// where a defect has taken the wall there); 0 where no wall. Where that level lies below the
+    /// furcation, the least over the roots against the wall, each at its axis. Millimetres.
     #[must_use]
     pub fn facial_plate(&self) -> Option<Mm> {
         self.plate(Wall::Facial)
@@ -29,15 +30,17 @@ impl Measurements<'_> {
     fn plate(&self, wall: Wall) -> Option<Mm> {
         let solid = &self.ground().solid;
         let level = solid.crest(Bone::Now, wall, 0.0) + PLATE_LEVEL;
-        mm(plate_at(solid, Bone::Now, wall, 0.0, level))
+        let over = solid.socket.over(wall, level).into_iter();
+        mm(over.map(|x| plate_at(solid, Bone::Now, wall, x, level)).reduce(f64::min)?)
     }
 
-    /// Faciooral width of the socket at the reference crest, through its axis. Millimetres.
+    /// Faciooral width of the socket at the reference crest, through the axis of root or trunk.
+    /// Millimetres.
     #[must_use]
     pub fn socket_width(&self) -> Option<Mm> {
-        let root = self.ground().solid.root()?;
-        let ray = Ray { origin: root.frame.origin, direction: V3::FACIAL };
-        mm(root.ray(&ray).length())
+        let body = self.ground().solid.socket.coronal()?;
+        let ray = Ray { origin: body.frame.origin, direction: V3::FACIAL };
+        mm(body.ray(&ray).length())
     }
 
     /// Mesiodistal room at the level of the reference crest between the neighbours' surfaces, each
@@ -53,26 +56,24 @@ impl Measurements<'_> {
         mm((distal - mesial).max(0.0))
     }
 
-    /// Bone beyond the socket's apex along the tooth's axis: the length of the first stretch of bone,
+    /// Bone beyond the socket's apex along the root's axis: the length of the first stretch of bone,
     /// which begins at the apex (beyond an apical lesion, where there is one) and ends at the first
-    /// surface or structure, or at the level down to which the ridge is drawn. Millimetres; 0 when the
-    /// apex stands outside bone.
+    /// surface or structure, or at the level down to which the ridge is drawn. Of several roots the
+    /// least ([`Self::bone_beyond_apices`] tells each). Millimetres; 0 when an apex stands outside
+    /// bone.
     #[must_use]
     pub fn bone_beyond_apex(&self) -> Option<Mm> {
-        const HAIR: f64 = 1e-6;
+        self.bone_beyond_apices().into_iter().reduce(Mm::min)
+    }
+
+    /// The same of each root, in the order of [`Socket::names`](crate::anatomy::Socket::names).
+    #[must_use]
+    pub fn bone_beyond_apices(&self) -> Vec<Mm> {
         let solid = &self.ground().solid;
-        let root = solid.root()?;
-        let ray = Ray { origin: root.apex(), direction: root.frame.along };
-        let start = solid.hollows.iter().find_map(|hollow| {
-            hollow.ray(&ray).filter(|(from, to)| *from <= HAIR && 0.0 < *to).map(|(_, to)| to)
-        });
-        let drawn = [Wall::Facial, Wall::Oral].map(|wall| solid.face_knots(wall).last().copied());
-        let bottom = drawn.into_iter().flatten().map(|knot| knot.x).fold(0.0, f64::max);
-        let end = (bottom - ray.origin.z) / ray.direction.z.max(1e-3);
-        let first =
-            solid.bone(Bone::Now, &ray, 0.0, end.clamp(0.0, FAR)).as_slice().first().copied();
-        let reaches = first.filter(|part| part.from <= start.unwrap_or(0.0) + HAIR);
-        mm(reaches.map_or(0.0, |part| part.to - part.from))
+        let roots = solid.socket.roots().iter();
+        roots
+            .filter_map(|root| mm(bone_from(solid, Bone::Now, root.apex(), root.frame.along)))
+            .collect()
     }
 
     /// How far the facial defects reach apically of the reference crest on the map: their greatest t.
@@ -165,12 +166,25 @@ pub(super) fn present_crest(solid: &Solid) -> f64 {
     level
 }
 
+/// Length of the stretch of bone that begins at a point, or where a hollow about it ends, along a
+/// direction; nothing where none begins there.
+pub(super) fn bone_from(solid: &Solid, bone: Bone, origin: P3, direction: V3) -> f64 {
+    const HAIR: f64 = 1e-6;
+    let ray = Ray { origin, direction };
+    let start = solid.hollows.iter().find_map(|hollow| {
+        hollow.ray(&ray).filter(|(from, to)| *from <= HAIR && 0.0 < *to).map(|(_, to)| to)
+    });
+    let drawn = [Wall::Facial, Wall::Oral].map(|wall| solid.face_knots(wall).last().copied());
+    let bottom = drawn.into_iter().flatten().map(|knot| knot.x).fold(0.0, f64::max);
+    let end = (bottom - ray.origin.z) / ray.direction.z.max(1e-3);
+    let first = solid.bone(bone, &ray, 0.0, end.clamp(0.0, FAR)).as_slice().first().copied();
+    let reaches = first.filter(|part| part.from <= start.unwrap_or(0.0) + HAIR);
+    reaches.map_or(0.0, |part| part.to - part.from)
+}
+
 /// Thickness of a wall along y: bone between the socket's axis and the outer face, mm.
 pub(super) fn plate_at(solid: &Solid, bone: Bone, wall: Wall, x: f64, z: f64) -> f64 {
-    let middle = solid.root().map_or(0.0, |root| {
-        let along = root.frame.along;
-        root.frame.origin.y + (along.y / along.z) * (z - root.frame.origin.z)
-    });
+    let middle = solid.socket.middle(wall, z);
     let direction = if wall == Wall::Facial { V3::FACIAL } else { -V3::FACIAL };
     let ray = Ray { origin: P3::new(x, middle, z), direction };
     solid.bone(bone, &ray, 0.0, FAR).length()

@@ -8,7 +8,7 @@
 use super::ground::{AROUND, Ground};
 use super::{Measurements, Threads, mm, mm2};
 use crate::anatomy::Bone;
-use crate::geometry::{Cone, Intervals, P3, Ray, V3};
+use crate::geometry::{Cone, Intervals, P3, Ray, Stack, V3};
 use crate::units::Mm;
 use core::f64::consts::TAU;
 
@@ -32,6 +32,8 @@ struct Closeness {
 
 /// For what rules read, so that many plans are judged soon.
 const HOLD: Closeness = Closeness { doubt: 0.03, halvings: 4 };
+/// The same beside several roots, where bone begins and ends more often round the axis.
+const HOLD_OF_SEVERAL: Closeness = Closeness { doubt: 0.012, halvings: 5 };
 /// For what the eye compares with a figure.
 const LOOK: Closeness = Closeness { doubt: 0.01, halvings: 6 };
 
@@ -146,7 +148,9 @@ fn grip(ground: &Ground, cone: &Cone) -> Grip {
     }
     let oral = strips[AROUND / 2].in_bone.length();
     let make = |angle| Strip::at(ground, cone, angle, libm::sincos(angle));
-    put_between(&mut strips, HOLD, |strip| strip.engaged, make);
+    let several = ground.solid.socket.furcation().is_some();
+    let closeness = if several { HOLD_OF_SEVERAL } else { HOLD };
+    put_between(&mut strips, closeness, |strip| strip.engaged, make);
     Grip {
         engaged: all_round_sum(&strips, |strip| strip.engaged),
         moment: all_round_sum(&strips, |strip| strip.moment),
@@ -237,6 +241,26 @@ fn last_hold(ground: &Ground, cone: &Cone, strips: &[Strip]) -> f64 {
     most
 }
 
+/// Area of the side where what is looked for stands: of each generator, given as a line from platform
+/// to apex with where it lies in bone, the stretches that count. Square millimetres.
+pub(super) fn area_of(
+    ground: &Ground,
+    cone: &Cone,
+    grip: &Grip,
+    stretches: impl Fn(&Ray, &Intervals) -> Intervals,
+) -> f64 {
+    let looked = |mut strip: Strip| {
+        let parts = stretches(&cone.generator(strip.side), &strip.in_bone);
+        strip.engaged =
+            parts.as_slice().iter().map(|part| radian(cone, part.from, part.to).0).sum();
+        strip
+    };
+    let mut strips: Vec<Strip> = grip.strips.iter().cloned().map(looked).collect();
+    let make = |angle| looked(Strip::at(ground, cone, angle, libm::sincos(angle)));
+    put_between(&mut strips, LOOK, |strip| strip.engaged, make);
+    all_round_sum(&strips, |strip| strip.engaged)
+}
+
 fn threads(ground: &Ground, cone: &Cone, grip: &Grip) -> Option<Threads> {
     let mut strips = grip.strips.clone();
     for strip in &mut strips {
@@ -289,12 +313,12 @@ fn meets_bone(ground: &Ground, from: P3, side: V3) -> bool {
     const HAIR: f64 = 1e-6;
     let solid = &ground.solid;
     let ray = Ray { origin: from, direction: side };
-    let leaves = solid.root().and_then(|root| root.ray(&ray).first_beyond(0.0));
-    if let Some(part) = leaves
-        && part.from <= 0.0
-        && part.to < REACH
-        && solid.is_bone(ray.at(part.to + HAIR))
-    {
+    let soon = |body: &Stack| {
+        body.ray(&ray).first_beyond(0.0).is_some_and(|part| {
+            part.from <= 0.0 && part.to < REACH && solid.is_bone(ray.at(part.to + HAIR))
+        })
+    };
+    if solid.socket.as_slice().iter().any(soon) {
         return true;
     }
     !solid.bone(Bone::Now, &ray, 0.0, REACH).is_empty()
@@ -332,9 +356,8 @@ mod tests {
     #[test]
     fn an_implant_deep_in_bone_is_engaged_all_over() {
         let mut trial = Trial::plain();
-        trial.case.site.socket.roots[0].length = Mm::new(2.0);
-        trial.case.site.socket.roots[0].half_md = Mm::new(0.5);
-        trial.case.site.socket.roots[0].half_fo = Mm::new(0.5);
+        let root = trial.case.site.socket.only_mut().unwrap();
+        (root.length, root.half_md, root.half_fo) = (Mm::new(2.0), Mm::new(0.5), Mm::new(0.5));
         trial.number(Decision::Depth, 40).number(Decision::OffsetFacial, -10);
         trial.number(Decision::Diameter, 30).number(Decision::Length, 80);
         let (threads, area, anchorage) = with(&trial, |m| {

@@ -61,10 +61,10 @@ impl Measurements<'_> {
     }
 }
 
-/// Volume of the socket apical of a level z, mm3. Root bodies do not overlap in sites of one root;
-/// of several the sum is taken.
+/// Volume of the socket apical of a level z, mm3: of several roots the trunk's and what each root has
+/// apical of the furcation.
 pub(super) fn socket_beyond(solid: &Solid, level: f64) -> f64 {
-    solid.roots.iter().map(|root| root_beyond(root, level)).sum()
+    solid.socket.apart().map(|(body, from)| root_beyond(body, level.max(from))).sum()
 }
 
 /// A root's volume apical of z = `level`: exact slices across its axis (a segment of an ellipse where
@@ -108,7 +108,8 @@ fn root_beyond(root: &Stack, level: f64) -> f64 {
 /// of straight lines from its platform to its apex, one for each place of [`Ground::section`]; each
 /// lies in the socket over exact intervals of depth.
 pub(super) fn taken_by(ground: &Ground, implant: &Cone, level: f64) -> f64 {
-    let sum: f64 = ground.solid.roots.iter().map(|root| common(ground, root, implant, level)).sum();
+    let bodies = ground.solid.socket.apart();
+    let sum: f64 = bodies.map(|(body, from)| common(ground, body, implant, level.max(from))).sum();
     PI * sum / ground.section.len() as f64
 }
 
@@ -162,9 +163,9 @@ pub(super) fn removed_from(solid: &Solid, wall: Wall) -> f64 {
     let shadows: Vec<&[P2]> =
         solid.cuts.iter().filter(|cut| cut.wall == wall).map(|cut| cut.shadow.as_slice()).collect();
     let mut columns: Vec<f64> = shadows.iter().flat_map(|s| s.iter().map(|p| p.x)).collect();
-    if let Some(root) = solid.root() {
-        let middle = root.frame.origin.x;
-        columns.extend([-1.0, -0.9, -0.7, 0.0, 0.7, 0.9, 1.0].map(|w| middle + w * root.across));
+    for body in solid.socket.as_slice() {
+        let middle = body.frame.origin.x;
+        columns.extend([-1.0, -0.9, -0.7, 0.0, 0.7, 0.9, 1.0].map(|w| middle + w * body.across));
     }
     sort(&mut columns);
     let Some(reach) = shadows
@@ -190,10 +191,10 @@ fn column_of(solid: &Solid, wall: Wall, x: f64, part: Interval) -> f64 {
     let top = solid.crest(Bone::WallsWhole, Wall::Facial, x);
     let oral_top = solid.crest(Bone::WallsWhole, Wall::Oral, x);
     let mut levels: Vec<f64> = solid.face_knots(wall).iter().map(|knot| knot.x).collect();
-    if let Some(root) = solid.root() {
-        let along = root.frame.along.z;
-        levels.extend(root.knots().iter().map(|knot| root.frame.origin.z + knot.at * along));
-        levels.push(root.apex().z);
+    for body in solid.socket.as_slice() {
+        let along = body.frame.along.z;
+        levels.extend(body.knots().iter().map(|knot| body.frame.origin.z + knot.at * along));
+        levels.push(body.apex().z);
     }
     levels.extend([top, oral_top, part.from, part.to]);
     sort(&mut levels);
@@ -223,13 +224,8 @@ fn contour_base(m: &Measurements<'_>) -> Vec<Vec<P2>> {
         .map(|cut| apical(&cut.outline))
         .filter(|outline| outline.len() > 2)
         .collect();
-    if base.is_empty()
-        && let Some(root) = solid.root()
-    {
-        let half = 0.5 * root.last_level() * root.frame.along.z;
-        let deepest = solid.map.t(Wall::Facial, half);
-        let outline = solid.map.root_outline(root);
-        base.push(polygon::clipped(&apical(&outline), |p| deepest - p.y));
+    if base.is_empty() {
+        base.push(solid.socket.facial_outline(&solid.map));
     }
     base
 }
@@ -325,10 +321,9 @@ pub(super) fn contour_at(m: &Measurements<'_>, at: P2) -> f64 {
 /// Where a ray along y lies in the socket, for marching outward from an implant.
 pub(super) fn socket_on(solid: &Solid, ray: &Ray) -> Intervals {
     debug_assert!(ray.direction.cross(V3::FACIAL).length() < 1e-9);
-    solid
-        .roots
-        .iter()
-        .map(|root| root.ray(ray).intersection(&Intervals::one(-FAR, FAR)))
+    let bodies = solid.socket.as_slice().iter();
+    bodies
+        .map(|body| body.ray(ray).intersection(&Intervals::one(-FAR, FAR)))
         .fold(Intervals::empty(), |all, one| all.union(&one))
 }
 
@@ -345,7 +340,7 @@ mod tests {
     fn by_grid(trial: &Trial, level: f64) -> (f64, f64) {
         let plan = trial.plan();
         let m = Measurements::of(&trial.case, &plan);
-        let (root, cone) = (m.ground().solid.root().unwrap(), m.seated().unwrap());
+        let (root, cone) = (m.ground().solid.socket.coronal().unwrap(), m.seated().unwrap());
         let step = 0.04;
         let (mut socket, mut taken) = (0.0, 0.0);
         for i in -100..100 {
@@ -374,7 +369,7 @@ mod tests {
             trial.number(Decision::Tilt, tilt);
             trial.number(Decision::OffsetFacial, facial);
             trial.number(Decision::Depth, depth);
-            trial.case.site.socket.roots[0].tilt = Deg::new(root_tilt);
+            trial.case.site.socket.only_mut().unwrap().tilt = Deg::new(root_tilt);
             let plan = trial.plan();
             let m = Measurements::of(&trial.case, &plan);
             let (socket, taken) = by_grid(&trial, level);

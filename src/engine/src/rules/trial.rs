@@ -227,7 +227,7 @@ fn plain_site() -> Site {
         .to_vec();
     Site {
         tooth: Tooth::new(11).expect("a tooth"),
-        socket: Socket { roots: vec![root(0.0, 3.2)] },
+        socket: Socket::one(root(0.0, 3.2)),
         ridge: Ridge {
             facial: profile(&[
                 (-8.0, 4.2),

@@ -10,6 +10,7 @@ mod node;
 mod patient;
 mod plan;
 mod read;
+mod roots;
 mod set;
 mod site;
 mod write;

@@ -1,10 +1,11 @@
 //! A site written out in full.
 
 use super::read::Table;
+use super::roots::{self, root};
 use crate::anatomy::{
     Crest, Defect, DefectKind, Density, DensityClass, Floor, FloorKind, Implanted, Lesion, LipLine,
-    Neighbour, Neighbours, PlannedCrown, Profile, Ridge, RootBody, Site, Socket, SoftTissue, Tooth,
-    Tube, Vital, Wall,
+    Neighbour, Neighbours, PlannedCrown, Profile, Ridge, Site, SoftTissue, Tooth, Tube, Vital,
+    Wall,
 };
 use crate::units::Mm;
 
@@ -46,7 +47,7 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Site> {
     let tooth = tooth(&mut table);
     let hu = table.number("density-hu", 50.0..=2000.0);
     let class = table.one("density-class", DENSITIES);
-    let root = table.table("root").and_then(root);
+    let socket = roots::read(&mut table, tooth);
     let ridge = table.table("ridge").and_then(ridge);
     let defects = defects(&mut table);
     let mesial = table.table("mesial").and_then(|side| beside(side, -1.0));
@@ -59,7 +60,7 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Site> {
     table.finish();
     let site = Site {
         tooth: tooth?,
-        socket: Socket { roots: vec![root?] },
+        socket: socket?,
         ridge: ridge?,
         defects: defects?,
         neighbours: Neighbours { mesial: mesial?, distal: distal? },
@@ -85,34 +86,12 @@ pub(super) fn tooth(table: &mut Table<'_>) -> Option<Tooth> {
     let node = table.maybe("tooth");
     let iso = table.whole("tooth", 11..=48)?;
     let tooth = u8::try_from(iso).ok().and_then(|iso| Tooth::new(iso).ok());
-    let tooth = tooth.filter(|tooth| tooth.position() <= 5);
+    let tooth = tooth.filter(|tooth| tooth.position() <= 7);
     if tooth.is_none() {
         let place = node.map_or(table.place, |node| node.place);
-        table.fault("tooth", place, format!("found {iso}, expected a tooth with one root in two digits: quadrant 1 to 4, then 1 to 5 from the midline"));
+        table.fault("tooth", place, format!("found {iso}, expected a tooth in two digits: quadrant 1 to 4, then 1 to 7 from the midline"));
     }
     tooth
-}
-
-fn root(mut table: Table<'_>) -> Option<RootBody> {
-    let (x, y) = (table.mm("x-mm", -15.0..=15.0), table.mm("y-mm", -6.0..=6.0));
-    let (tilt, tip) = (table.degrees("tilt-degrees", 30.0), table.degrees("tip-degrees", 30.0));
-    let length = table.mm("length-mm", 4.0..=28.0);
-    let neck = table.mm("neck-mm", 0.0..=8.0);
-    let half_md = table.mm("half-width-mesiodistal-mm", 0.8..=6.0);
-    let half_fo = table.mm("half-width-faciooral-mm", 0.8..=6.0);
-    let taper = table.number("taper", 0.0..=1.0);
-    table.finish();
-    Some(RootBody {
-        x: x?,
-        y: y?,
-        tilt: tilt?,
-        tip: tip?,
-        length: length?,
-        neck: neck?,
-        half_md: half_md?,
-        half_fo: half_fo?,
-        taper: taper?,
-    })
 }
 
 fn ridge(mut table: Table<'_>) -> Option<Ridge> {

@@ -177,6 +177,68 @@ fn nan_infinities_negative_sizes_and_missing_units_are_refused_by_name() {
     assert!(broken("tooth", "tooth = 16").contains("one root"));
 }
 
+/// A molar written out.
+fn molar() -> String {
+    include_str!("../../../../scenarios/template.molar.case.toml").to_owned()
+}
+
+#[test]
+fn teeth_with_several_roots_read_back_as_they_were_written() {
+    let case = parse_case(&molar()).unwrap_or_else(|faults| panic!("{faults}"));
+    let back = parse_case(&write_case(&case)).unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(back, case);
+    let packed = serde_json::to_string(&case).unwrap();
+    assert_eq!(serde_json::from_str::<Case>(&packed).unwrap(), case);
+}
+
+#[test]
+fn every_slip_in_a_trunk_and_its_roots_is_told_at_once_with_its_line() {
+    let slips = [
+        ("furcation-mm = 1.5", "furcation-mm = -1.5"),
+        ("name = \"mesial\"", "name = \"mesiall\""),
+        ("length-mm = 9.8", "length = 9.8"),
+        ("narrowing = 1.0", "narrowing = 1.5"),
+    ];
+    let mut text = molar();
+    for (from, to) in slips {
+        assert!(text.contains(from), "{from}");
+        text = text.replacen(from, to, 1);
+    }
+    let said = parse_case(&text).unwrap_err().to_string();
+    for expected in [
+        "site.trunk.furcation-mm: found -1.5, expected 0.1 to 14",
+        "site.trunk.root 1: name: found \"mesiall\"; did you mean \"mesial\"?",
+        "site.trunk.root 2: length: no such key; did you mean \"length-mm\"?",
+        "site.trunk.narrowing: found 1.5, expected 0.3 to 1",
+    ] {
+        assert!(said.contains(expected), "{expected}\n{said}");
+    }
+}
+
+#[test]
+fn roots_that_make_no_tooth_are_refused_in_words() {
+    let refused = |from: &str, to: &str| {
+        let text = molar();
+        assert!(text.contains(from), "{from}");
+        parse_case(&text.replacen(from, to, 1)).unwrap_err().to_string()
+    };
+    assert!(
+        refused("name = \"distal\"", "name = \"palatal\"")
+            .contains("found mesial, palatal, expected")
+    );
+    assert!(refused("name = \"distal\"", "name = \"mesial\"").contains("found mesial, mesial"));
+    assert!(refused("tooth = 46", "tooth = 16").contains("roots of tooth 16"));
+    assert!(refused("tooth = 46", "tooth = 48").contains("1 to 7 from the midline"));
+    assert!(refused("x-mm = 2.52", "x-mm = 4.5").contains("beside its trunk"));
+    assert!(refused("x-mm = 2.52", "x-mm = -0.9").contains("would meet"));
+    let both = "[site.root]\nx-mm = 0.0\n\n[site.ridge]";
+    assert!(refused("[site.ridge]", both).contains("a root beside a trunk"));
+    assert!(
+        refused("oral-mm = [[-8.0, -6.6], [0.0, -6.6]", "oral-mm = [[-8.0, -4.4], [0.0, -4.4]")
+            .contains("stand out of the ridge")
+    );
+}
+
 #[test]
 fn outlines_that_cross_themselves_or_leave_the_grid_are_refused_by_name() {
     let bow = "outline-mm = [[0.0, 0.0], [1.0, 1.0], [1.0, 0.0], [0.0, 1.0]]";

@@ -251,10 +251,14 @@ fn socket(case: &Case, probing: SocketProbing) -> Vec<String> {
             format!("The {name} wall: {}.", found.join("; "))
         }
     };
-    let mut lines = vec![format!(
-        "The root lies on the tray: {:.1} mm from neck to apex.",
-        case.site.root().length.get() + case.site.root().neck.get()
-    )];
+    let root = case.site.socket.as_one();
+    let long = root.length.get() + root.neck.get();
+    let mut lines = vec![match case.site.socket.names().len() {
+        1 => format!("The root lies on the tray: {long:.1} mm from neck to apex."),
+        roots => format!(
+            "The tooth lies on the tray with {roots} roots: {long:.1} mm from neck to the longest apex."
+        ),
+    }];
     match probing {
         SocketProbing::Nothing => lines.push("The walls were not probed.".to_owned()),
         SocketProbing::FacialOnly => lines.push(wall(Wall::Facial, "facial")),

@@ -8,7 +8,7 @@
 use super::cuts::Unrolled;
 use super::mesh::{Mesh, Welder};
 use super::ridge::y_at;
-use crate::anatomy::{Map, Site, Wall};
+use crate::anatomy::{Bodies, Map, Site, Wall};
 use crate::geometry::{P2, P3, polygon};
 
 /// From the defect's edge, on the map, to where the layer has fallen to nothing, mm.
@@ -28,7 +28,7 @@ struct Row {
 }
 
 /// The outlines over which the layer has its full thickness, on the map, apical of the crest: the
-/// facial defects; on an intact wall the root's outline down to half its length.
+/// facial defects; on an intact wall the socket's outline down to half its depth.
 #[must_use]
 pub fn base(site: &Site) -> Vec<Vec<P2>> {
     let apical = |outline: &[P2]| polygon::clipped(outline, |p| p.y);
@@ -38,9 +38,7 @@ pub fn base(site: &Site) -> Vec<Vec<P2>> {
         .filter(|outline| outline.len() > 2)
         .collect();
     if base.is_empty() {
-        let (map, root) = (Map::of(&site.ridge), site.root().stack());
-        let deepest = map.t(Wall::Facial, root.apex().z / 2.0);
-        base.push(polygon::clipped(&apical(&map.root_outline(&root)), |p| deepest - p.y));
+        base.push(Bodies::of(&site.socket).facial_outline(&Map::of(&site.ridge)));
     }
     base
 }

@@ -122,7 +122,8 @@ impl Unrolled {
 }
 
 /// The solid that a defect takes out of the ridge, less the socket: everything under its outline,
-/// along y, from the plane through the root's axis (parallel to x) out past the wall. An outline that
+/// along y, from the plane through the root's axis (parallel to x; of several roots the mean of those
+/// against the wall) out past the wall. An outline that
 /// reaches the crest takes everything coronal of that stretch as well. `None` when all of the outline
 /// lies across the crest.
 #[must_use]
@@ -135,7 +136,7 @@ pub fn cut(site: &Site, defect: &Defect) -> Option<Mesh> {
     if twice_area(&shadow) < 0.0 {
         shadow.reverse();
     }
-    let inner = |p: P2| P3::new(p.x, axis_y(site.root(), p.y), p.y);
+    let inner = |p: P2| P3::new(p.x, inner_y(site, defect.wall, p.y), p.y);
     Some(match defect.wall {
         Wall::Facial => between(&shadow, inner, |p| P3::new(p.x, BEYOND, p.y)),
         Wall::Oral => between(&shadow, |p| P3::new(p.x, -BEYOND, p.y), inner),
@@ -151,10 +152,18 @@ fn twice_area(points: &[P2]) -> f64 {
         .sum()
 }
 
-/// y of the plane through a root's axis, parallel to x.
-fn axis_y(root: &RootBody, z: f64) -> f64 {
-    let axis = direction(root.tilt, root.tip);
-    root.y.get() + axis.y / axis.z * z
+/// y of the plane parallel to x through the root's axis; of several roots through the middle of the
+/// axes of those against the wall.
+fn inner_y(site: &Site, wall: Wall, z: f64) -> f64 {
+    let against = &site.socket.roots()[site.socket.against(wall)];
+    let at = |(from, root): &(f64, RootBody)| {
+        let axis = direction(root.tilt, root.tip);
+        root.y.get() + axis.y / axis.z * (z - from)
+    };
+    let sum: f64 = against.iter().map(at).sum();
+    #[allow(clippy::cast_precision_loss)] // three at most
+    let count = against.len() as f64;
+    sum / count
 }
 
 #[cfg(test)]

@@ -47,8 +47,10 @@ impl<'a> Writer<'a> {
         let structures = ["neighbour_", "canal", "loop", "nasopalatine", "lesion", "floor"];
         let stands = |name: &&String| structures.iter().any(|start| name.starts_with(start));
         let around = joined(self.names.iter().filter(stands), " + ");
+        let trunk = if self.has("trunk") { "trunk + " } else { "" };
+        let socket = format!("{trunk}{}", those("root_"));
         vec![
-            Body { name: "socket", expression: those("root_") },
+            Body { name: "socket", expression: socket },
             Body { name: "lost", expression: those("cut_") },
             Body { name: "around", expression: around },
             Body { name: "whole", expression: "ridge - socket - around".to_owned() },
@@ -105,25 +107,50 @@ impl<'a> Writer<'a> {
     }
 
     fn site(&mut self) {
-        let Some(root) = self.m.ground().solid.root() else { return };
-        let (apex, along) = (root.apex(), root.frame.along);
-        self.length("socket-width", self.m.socket_width(), self.across_socket(root));
+        let socket = &self.m.ground().solid.socket;
+        let Some(coronal) = socket.coronal() else { return };
+        self.length("socket-width", self.m.socket_width(), self.across_socket(coronal));
         let crossing =
             self.m.ground().solid.map.point(P2::new(0.0, -self.m.ground().solid.map.across()));
         let facial = self.m.ground().solid.map.point(P2::new(0.0, 0.0));
         let area = polygon::signed_area(self.m.ground().orifice());
-        let section =
-            format!("section_area(root_1, {}, {})", self.point(facial), self.point(crossing));
+        let section = format!(
+            "section_area({}, {}, {})",
+            self.coronal(),
+            self.point(facial),
+            self.point(crossing)
+        );
         self.put("orifice-area", Some(area), Mm2::UNIT, section);
         let lesion = self.m.ground().solid.hollows.last().filter(|_| self.has("lesion"));
         let start = lesion.map_or(0.0, |ball| ball.radius);
-        let stretch = format!("stretch(bone, {}, {start:?})", self.ray(apex, along));
         // The mesh of the ridge ends somewhere, the ridge does not.
-        let ends = self.m.bone_beyond_apex().filter(|beyond| {
-            let end = apex + along * (start + beyond.get());
+        let within = |from: P3, along: V3, length: &Mm| {
+            let end = from + along * (start + length.get());
             end.z < bottom(&self.m.case.site) - 0.1 && end.x.abs() < WINDOW[1] - 0.1
-        });
-        self.length("bone-beyond-apex", ends, stretch);
+        };
+        let mut stretches = Vec::new();
+        let mut ends = true;
+        for (root, beyond) in socket.roots().iter().zip(self.m.bone_beyond_apices()) {
+            let (apex, along) = (root.apex(), root.frame.along);
+            stretches.push(format!("stretch(bone, {}, {start:?})", self.ray(apex, along)));
+            ends &= within(apex, along, &beyond);
+        }
+        let least = format!("least({})", stretches.join(", "));
+        let beyond = self.m.bone_beyond_apex().filter(|_| ends);
+        let under =
+            self.m.bone_under_furcation().zip(socket.furcation().and_then(|z| socket.between(z)));
+        let under = under.filter(|(height, from)| within(*from, V3::APICAL, height));
+        self.length("bone-beyond-apex", beyond, least);
+        if let Some((height, from)) = under {
+            let stretch = format!("stretch(whole, {}, 0.0)", self.ray(from, V3::APICAL));
+            self.length("bone-under-furcation", Some(height), stretch);
+        }
+        self.septum();
+    }
+
+    /// The body that crosses the crest.
+    fn coronal(&self) -> &'static str {
+        if self.has("trunk") { "trunk" } else { "root_1" }
     }
 
     /// Width of the socket.
@@ -135,14 +162,20 @@ impl<'a> Writer<'a> {
 
     fn plates(&mut self) {
         let ground = self.m.ground();
-        let (middle, slope) = self.m.case.site.root().axis_plane();
+        let socket = &self.m.case.site.socket;
         for (name, wall, way, value) in [
             ("facial-plate", Wall::Facial, V3::FACIAL, self.m.facial_plate()),
             ("oral-plate", Wall::Oral, -V3::FACIAL, self.m.oral_plate()),
         ] {
             let level = ground.solid.crest(Bone::Now, wall, 0.0) + 1.0;
-            let from = P3::new(0.0, middle + slope * level, level);
-            self.length(name, value, format!("chord(bone, {}, {FAR:?})", self.ray(from, way)));
+            let (middle, slope) = socket.plane(wall);
+            let chord = |x| {
+                let from = P3::new(x, middle + slope * level, level);
+                format!("chord(bone, {}, {FAR:?})", self.ray(from, way))
+            };
+            let over: Vec<String> =
+                ground.solid.socket.over(wall, level).into_iter().map(chord).collect();
+            self.length(name, value, format!("least({})", over.join(", ")));
         }
     }
 

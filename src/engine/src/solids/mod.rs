@@ -14,6 +14,7 @@ mod parts;
 mod polygon;
 mod recipe;
 mod ridge;
+mod septum;
 mod walls;
 
 pub use bodies::{CHORD_ERROR, WIDEST, of_capsule, of_cone, of_stack};

@@ -23,7 +23,7 @@ impl Writer<'_> {
         self.put("grain-to-gap", m.grain_to_gap().map(Ratio::get), Ratio::UNIT, grain);
         let torque = m.seating_torque().map(Ncm::get);
         self.put("seating-torque", torque, Ncm::UNIT, "torque(implant, bone)".to_owned());
-        let Some(root) = m.ground().solid.root() else { return };
+        let Some(root) = m.ground().solid.socket.coronal() else { return };
         let needed = format!("travel({}, {gap})", self.across_socket(root));
         let force = m.closing_force().map(Newton::get);
         self.put("closing-force", force, Newton::UNIT, format!("closing_force({needed})"));

@@ -5,8 +5,8 @@ use super::contour::contour;
 use super::cuts::cut;
 use super::mesh::{Mesh, cuboid};
 use super::ridge::{CrestAt, ridge};
-use crate::anatomy::{Beside, Floor, Lesion, Site, Tube, Wall};
-use crate::geometry::{Capsule, Cone, P3};
+use crate::anatomy::{Beside, Bodies, Floor, Lesion, Site, Tube, Wall};
+use crate::geometry::{Capsule, Cone, P3, Stack};
 use crate::measure::DRILL_OVERSHOOT;
 use crate::plan::Plan;
 
@@ -48,10 +48,7 @@ pub fn of_site(site: &Site) -> Vec<Part> {
         ),
         Part::new("apical", "everything apical of the reference crest", apical_of(0.0)),
     ];
-    for (i, body) in site.socket.roots.iter().enumerate() {
-        let mesh = of_stack(&body.stack());
-        parts.push(Part::new(format!("root_{}", i + 1), "a root body of the socket", mesh));
-    }
+    parts.extend(socket(site));
     for (i, defect) in site.defects.iter().enumerate() {
         let wall = match defect.wall {
             Wall::Facial => "facial",
@@ -79,6 +76,29 @@ pub fn of_site(site: &Site) -> Vec<Part> {
     parts
 }
 
+/// Root bodies; of several roots the trunk before them, and the spaces that the septum is named by.
+fn socket(site: &Site) -> Vec<Part> {
+    let bodies = Bodies::of(&site.socket);
+    let mut parts = Vec::new();
+    if let (Some(level), Some(trunk)) = (bodies.furcation(), bodies.coronal()) {
+        parts.push(Part::new(
+            "trunk",
+            "the trunk of the tooth, down to the furcation",
+            of_stack(trunk),
+        ));
+        let what = "everything apical of the furcation";
+        parts.push(Part::new("below_furcation", what, apical_of(level)));
+        let what = "what stands under the trunk, down to the shallowest apex";
+        let under = bodies.under_trunk();
+        parts.extend(under.map(|space| Part::new("under_trunk", what, of_stack(&space))));
+    }
+    let roots = bodies.roots().iter().enumerate();
+    parts.extend(roots.map(|(i, body)| {
+        Part::new(format!("root_{}", i + 1), "a root body of the socket", of_stack(body))
+    }));
+    parts
+}
+
 fn structures(site: &Site) -> Vec<Part> {
     let mut parts = Vec::new();
     for (name, what, found) in [
@@ -95,9 +115,9 @@ fn structures(site: &Site) -> Vec<Part> {
     | Lesion::Abscess { diameter }
     | Lesion::Spreading { diameter } = site.lesion
     {
-        let apex = site.root().stack().apex();
-        let ball = of_capsule(&Capsule::ball(apex, diameter.get() / 2.0));
-        parts.push(Part::new("lesion", "hollow of the apical lesion", ball));
+        let apex = Bodies::of(&site.socket).roots().first().map(Stack::apex);
+        let ball = apex.map(|apex| of_capsule(&Capsule::ball(apex, diameter.get() / 2.0)));
+        parts.extend(ball.map(|ball| Part::new("lesion", "hollow of the apical lesion", ball)));
     }
     if let Some(found) = &site.vital.floor {
         parts.push(Part::new(

@@ -31,6 +31,9 @@ use std::collections::BTreeMap;
 ///   in the solid within `far`; `meets(solid, ray)`, 1 or 0; `first(solid, ray)`, where the solid begins (0 inside it);
 ///   `leaves(solid, ray)`, where the ray last leaves it; `stretch(solid, ray, start)`, the length of
 ///   the first piece if it begins within `start`.
+/// - `side_in(implant, solid)`: area of the implant's side that lies in the solid, by the boolean alone.
+///   `septum_class(below, in bone, in septum)` of three such areas: 1 where 99 % of what lies below the
+///   furcation stands in bone, otherwise 2 where a tenth of it stands in the septum, otherwise 3.
 /// - `anchored(implant, solid)`: length of the apical end whose side lies in the solid all round; a
 ///   break of 0.1 mm or less along it does not end it.
 /// - `angle(tilt, tip, tilt, tip)`: between two axes, degrees.

@@ -73,7 +73,7 @@ fn enveloped(site: &Workshop<'_>, base: &Draft) -> Draft {
     let case = site.case;
     let mut book = Book(flapless(site, base));
     book.one(Decision::FlapDesign, c::FlapDesign::Envelope);
-    let half = case.site.root().half_md.get() + 6.0;
+    let half = case.site.coronal().half_md.get() + 6.0;
     if let Some(outline) = rectangle(-half, half, 0.0, 8.0) {
         book.put(Decision::FlapOutline, Value::Outline(outline));
     }
@@ -235,7 +235,7 @@ fn hole(case: &Case, map: &Map) -> Hole {
         }
     }
     if hole.open {
-        let half = case.site.root().half_md.get();
+        let half = case.site.coronal().half_md.get();
         hole.from = hole.from.min(-half);
         hole.to = hole.to.max(half);
         hole.top = hole.top.min(-map.across());

@@ -3,8 +3,8 @@
 
 use super::Workshop;
 use super::base::Book;
-use crate::anatomy::{Jaw, Neighbour};
-use crate::cases::shape::{apex, face, root_at};
+use crate::anatomy::{Jaw, Neighbour, Site};
+use crate::cases::shape::{deepest, face, root_at, socket_at};
 use crate::chart::Case;
 use crate::plan::{Decision, Draft, Implant, Plan, Step};
 use crate::rules::{self, Judging, Known, Rule};
@@ -198,7 +198,7 @@ fn grid(case: &Case) -> impl Iterator<Item = Place> + '_ {
         (false, 1 | 2) => &[30, 35],
         _ => &[40, 35, 30],
     };
-    let apex_z = apex(site.root()).z;
+    let apex_z = deepest(site);
     let (entry, end) = (middle(case, 0.5), middle(case, apex_z + 2.0));
     let tip = degrees(Deg::from_radians(libm::atan2(end - entry, apex_z + 1.5)).get(), 25);
     let at_crest = tenths(entry).clamp(-40, 40);
@@ -241,7 +241,7 @@ fn aims(case: &Case, depth: i32, facial: i32, length: i32) -> [i32; 3] {
 
 /// Half way between the neighbours' surfaces at a level; the root's own middle where one is absent.
 fn middle(case: &Case, z: f64) -> f64 {
-    let own = root_at(case.site.root(), z.min(apex(case.site.root()).z)).x;
+    let own = own_middle(&case.site, z.min(deepest(&case.site)));
     let side = |neighbour: &Neighbour, inward: f64| match neighbour {
         Neighbour::Root(root) => {
             let at = root_at(root, z);
@@ -260,6 +260,14 @@ fn middle(case: &Case, z: f64) -> f64 {
         (None, Some(distal)) => own.min(distal - 3.5),
         (None, None) => own,
     }
+}
+
+/// The socket's own middle at a level.
+fn own_middle(site: &Site, z: f64) -> f64 {
+    let parts = socket_at(site, z);
+    #[expect(clippy::cast_precision_loss, reason = "three roots at most")]
+    let count = parts.len().max(1) as f64;
+    parts.iter().map(|at| at.x).sum::<f64>() / count
 }
 
 /// Levels of the platform: 3 to 4 mm below the planned margin and not above the crest.
@@ -298,8 +306,8 @@ fn lengths(apex_z: f64) -> Vec<i32> {
 
 /// Facial offsets that leave about 2 mm of gap, then less and more.
 fn offsets(case: &Case, diameter: i32, depth: i32) -> Vec<i32> {
-    let at = root_at(case.site.root(), f64::from(depth) / 10.0);
-    let wall = tenths(at.y + at.half_fo);
+    let reach = socket_at(&case.site, f64::from(depth) / 10.0);
+    let wall = tenths(reach.iter().map(|at| at.y + at.half_fo).fold(f64::NEG_INFINITY, f64::max));
     let aim = wall - 20 - diameter / 2;
     [0, -5, 4, -10, 8, -15].into_iter().map(|more| (aim + more).clamp(-60, 60)).collect()
 }

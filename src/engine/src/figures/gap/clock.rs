@@ -52,7 +52,7 @@ pub fn gap_clock(show: &Show<'_>) -> Figure {
     let mut looking = Looking {
         sheet: Sheet::new(window, show.px),
         z,
-        middle: scene.site().root().y.get(),
+        middle: scene.site().coronal().y.get(),
         right: scene.right(),
         down: scene.down(),
         scene: &scene,
@@ -184,8 +184,8 @@ impl Looking<'_, '_> {
 
     fn socket(&mut self) {
         let seen = self.scene.believed.root.is_seen();
-        for root in &self.scene.ground.solid.roots.clone() {
-            let ring = self.put_all(&self.level_ring(root));
+        for root in self.scene.ground.solid.socket.as_slice().to_vec() {
+            let ring = self.put_all(&self.level_ring(&root));
             let mut line = ring.clone();
             line.extend(line.first().copied());
             if self.scene.tooth_is_out() {
@@ -209,7 +209,7 @@ impl Looking<'_, '_> {
         let column = |x: f64| {
             cut::missing(solid, wall, x).contains(self.z).then(|| {
                 let roots = cut::roots_at(solid, x, self.z);
-                let (level, slope) = self.scene.site().root().axis_plane();
+                let (level, slope) = self.scene.site().socket.plane(wall);
                 let plane = level + slope * self.z;
                 let inner = match wall {
                     Wall::Facial => roots.as_slice().last().map_or(plane, |part| part.to),

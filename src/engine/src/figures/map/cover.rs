@@ -75,7 +75,7 @@ impl Mapping<'_, '_> {
     /// and 2 mm where there is none [ours].
     fn oral_margin(&self, raised: f64) -> Vec<P2> {
         let site = self.scene.site();
-        let half = site.root().half_md.get() + 2.0;
+        let half = site.coronal().half_md.get() + 2.0;
         let (from, to) = match self.scene.plan.raised() {
             Some(flap) => span(&flap.outline.points()),
             None => (-half, half),

@@ -49,8 +49,8 @@ impl Mapping<'_, '_> {
         let site = self.scene.site().clone();
         let light = |seen: bool| if seen { Ink::Fine } else { Ink::Dashed };
         if self.scene.believed.root.is_seen() {
-            for root in &site.socket.roots {
-                let line = self.root_line(root);
+            for (from, root) in site.socket.roots() {
+                let line = self.root_line(from, &root);
                 self.sheet.line(&line, Ink::Fine);
             }
         }
@@ -58,7 +58,7 @@ impl Mapping<'_, '_> {
             let ink = light(self.scene.believed.neighbours.is_seen());
             match neighbour {
                 Neighbour::Root(root) => {
-                    let line = self.root_line(root);
+                    let line = self.root_line(0.0, root);
                     self.sheet.line(&line, ink);
                 }
                 Neighbour::Implant(implanted) => {
@@ -80,14 +80,14 @@ impl Mapping<'_, '_> {
         }
     }
 
-    /// A root seen from the facial side, its levels laid on the drape.
-    fn root_line(&self, root: &RootBody) -> Vec<P2> {
+    /// A root seen from the facial side, from a level on, its levels laid on the drape.
+    fn root_line(&self, from: f64, root: &RootBody) -> Vec<P2> {
         let axis = crate::geometry::direction(root.tilt, root.tip);
         let length = root.length.get();
         let at = |share: f64, out: f64| {
             let narrowing = libm::pow((1.0 - share).max(0.0), root.taper);
             let s = root.x.get() + axis.x * share * length + out * root.half_md.get() * narrowing;
-            self.put(s, self.t_of(Wall::Facial, axis.z * share * length))
+            self.put(s, self.t_of(Wall::Facial, from + axis.z * share * length))
         };
         const STEPS: u32 = 24;
         let shares = (0..=STEPS).map(|k| {
@@ -132,19 +132,18 @@ impl Mapping<'_, '_> {
                 self.sheet.words(at, Anchor::Middle, &number.to_string(), Ink::Words);
             }
         }
-        for root in &site.socket.roots {
-            let ring = self.neck(root);
-            if self.scene.tooth_is_out() {
-                self.sheet.area(vec![ring.clone()], Ink::Socket);
-                let mut line = ring;
-                line.extend(line.first().copied());
-                self.sheet.line(&line, Ink::Outline);
-            } else {
-                self.sheet.area(vec![ring], Ink::Tooth);
-                let at = self.flat(root.x.get(), root.y.get());
-                let at = P2::new(at.x, at.y + 0.5 * self.sheet.letter());
-                self.sheet.words(at, Anchor::Middle, &site.tooth.to_string(), Ink::Words);
-            }
+        let ring = self.put_all(self.scene.ground.orifice());
+        if self.scene.tooth_is_out() {
+            self.sheet.area(vec![ring.clone()], Ink::Socket);
+            let mut line = ring;
+            line.extend(line.first().copied());
+            self.sheet.line(&line, Ink::Outline);
+        } else {
+            self.sheet.area(vec![ring], Ink::Tooth);
+            let own = site.coronal();
+            let at = self.flat(own.x.get(), own.y.get());
+            let at = P2::new(at.x, at.y + 0.5 * self.sheet.letter());
+            self.sheet.words(at, Anchor::Middle, &site.tooth.to_string(), Ink::Words);
         }
     }
 

@@ -36,7 +36,7 @@ impl Cutting<'_, '_> {
 
     /// Apical end of the socket in the cut.
     pub(super) fn apex(&self) -> P2 {
-        let root = self.scene.site().root();
+        let root = self.scene.site().socket.as_one();
         let rows = cut::root_rows(&self.scene.ground.solid, 0.0);
         rows.last().map_or(P2::new(root.y.get(), root.length.get()), |(z, row)| {
             P2::new(0.5 * (row.from + row.to), *z)

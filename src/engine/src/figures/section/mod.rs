@@ -48,7 +48,7 @@ impl Cutting<'_, '_> {
 
 /// Where the drawing ends apically: beyond the socket, and beyond the canal where it has been seen.
 fn apical_end(scene: &Scene<'_>) -> f64 {
-    let apex = scene.ground.solid.root().map_or(13.0, |root| root.apex().z);
+    let apex = scene.ground.solid.socket.deepest().unwrap_or(13.0);
     let canal = scene
         .site()
         .vital

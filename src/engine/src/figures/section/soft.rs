@@ -79,7 +79,7 @@ impl Cutting<'_, '_> {
 
     /// y of the tooth's surface at its neck on one side.
     fn neck(&self, wall: Wall) -> f64 {
-        let root = self.scene.site().root();
+        let root = self.scene.site().coronal();
         let row =
             cut::root_rows(&self.scene.ground.solid, 0.0).into_iter().next().map(|(_, row)| row);
         let (y, half) = (root.y.get(), root.half_fo.get());
@@ -120,7 +120,7 @@ impl Cutting<'_, '_> {
             (false, false) => self.sheet.line(&ring, Ink::Dashed),
         }
         if !out {
-            let neck = -site.root().neck.get();
+            let neck = -site.coronal().neck.get();
             let crown = self.put_all(&self.crown_ring(neck, neck));
             self.sheet.area(vec![crown], Ink::Tooth);
         }

@@ -78,9 +78,8 @@ fn before_anything_is_seen_no_figure_tells_one_truth_from_another() {
     site.ridge.facial = Profile { knots: vec![P2::new(-8.0, 3.1), P2::new(30.0, 3.4)] };
     site.ridge.oral = Profile { knots: vec![P2::new(-8.0, -3.6), P2::new(30.0, -5.0)] };
     site.ridge.crest.knots = vec![P2::new(-9.0, -1.0), P2::new(9.0, 1.5)];
-    site.socket.roots[0].length = Mm::new(15.0);
-    site.socket.roots[0].tilt = Deg::new(14.0);
-    site.socket.roots[0].half_fo = Mm::new(2.2);
+    let root = site.socket.only_mut().unwrap();
+    (root.length, root.tilt, root.half_fo) = (Mm::new(15.0), Deg::new(14.0), Mm::new(2.2));
     site.soft.thickness = Mm::new(0.6);
     site.vital = lower().case.site.vital;
     for of in FIGURES {

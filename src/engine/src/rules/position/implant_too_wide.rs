@@ -116,7 +116,7 @@ mod tests {
     #[test]
     fn a_socket_too_small_for_any_is_not_held_against_the_narrowest() {
         let mut trial = Trial::plain();
-        trial.case.site.socket.roots[0].half_fo = Mm::new(2.2);
+        trial.case.site.socket.only_mut().unwrap().half_fo = Mm::new(2.2);
         trial.number(Decision::Diameter, 35);
         assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
         trial.number(Decision::Diameter, 30);

@@ -1,7 +1,7 @@
 //! A case written out in full.
 
 use super::page::{Page, lengths, list, outline, point, polyline, quoted, word};
-use crate::anatomy::{Lesion, Neighbour, RootBody, Site, Tube, Vital};
+use crate::anatomy::{Lesion, Neighbour, Parted, RootBody, Site, Socket, Tube, Vital};
 use crate::chart::{
     Anticoagulant, Antiresorptive, Case, Patient, Readings, RecentEvent, SectionReport,
 };
@@ -27,11 +27,10 @@ pub fn write_case(case: &Case) -> String {
 
 fn site(page: &mut Page, site: &Site) {
     page.table("site");
-    page.put("tooth", site.tooth, "two digits: quadrant 1 to 4, then 1 to 5 from the midline");
+    page.put("tooth", site.tooth, "two digits: quadrant 1 to 4, then 1 to 7 from the midline");
     page.number("density-hu", site.density.hu, "bone density on the Hounsfield scale");
     page.text("density-class", word(DENSITIES, &site.density.class), "d1 compact to d4 loose");
-    page.table("site.root");
-    root(page, site.root());
+    socket(page, &site.socket);
     page.table("site.ridge");
     page.put(
         "facial-mm",
@@ -121,6 +120,43 @@ fn gum_and_crown(page: &mut Page, site: &Site) {
     page.number("tilt-degrees", crown.tilt.get(), "apex facially positive");
     page.number("tip-degrees", crown.tip.get(), "apex distally positive");
     page.mm("width-mm", crown.width, "between the neighbours' crowns");
+}
+
+fn socket(page: &mut Page, socket: &Socket) {
+    let Parted { trunk, roots } = match socket {
+        Socket::One([one]) => {
+            page.table("site.root");
+            root(page, one);
+            return;
+        }
+        Socket::Parted(parted) => parted,
+    };
+    page.table("site.trunk");
+    page.mm("neck-mm", trunk.neck, "from the crest up to the neck of the tooth");
+    page.mm("furcation-mm", trunk.furcation, "from the crest down to where the roots part");
+    page.mm("half-width-mesiodistal-mm", trunk.half_md, "at the neck");
+    page.mm("half-width-faciooral-mm", trunk.half_fo, "at the neck");
+    page.number("narrowing", trunk.narrowing, "widths at the furcation over those at the neck");
+    for (name, one) in roots.names().iter().zip(roots.as_slice()) {
+        let _ = write!(page.0, "\n[[site.trunk.root]]\n");
+        page.text(
+            "name",
+            name.key(),
+            "facial, palatal; mesial, distal; mesiofacial, distofacial, palatal",
+        );
+        page.mm(
+            "x-mm",
+            one.x,
+            "where the axis crosses the level of the furcation: distal positive",
+        );
+        page.mm("y-mm", one.y, "the same, facial positive");
+        page.number("tilt-degrees", one.tilt.get(), "apex facially positive");
+        page.number("tip-degrees", one.tip.get(), "apex distally positive");
+        page.mm("length-mm", one.length, "from the furcation to the apex, along the axis");
+        page.mm("half-width-mesiodistal-mm", one.half_md, "at the furcation");
+        page.mm("half-width-faciooral-mm", one.half_fo, "at the furcation");
+        page.number("taper", one.taper, "0 is a cylinder; 0.22 to 0.30 are roots");
+    }
 }
 
 fn root(page: &mut Page, root: &RootBody) {

@@ -1,0 +1,95 @@
+//! The septum: what bone is left between the roots of one tooth.
+//!
+//! The septum is the bone that stands under the trunk: within the trunk's section at the furcation,
+//! carried on along z to the level of the shallowest apex.
+
+use super::site::{FAR, bone_from};
+use super::threads::area_of;
+use super::{Measurements, SeptumClass, SeptumHold, mm, mm2};
+use crate::anatomy::Bone;
+use crate::geometry::{Intervals, Ray, V3};
+use crate::units::{Mm, Mm2};
+
+/// The implant stands wholly in bone when no more than this share of its surface apical of the
+/// furcation does not (ours: what measuring leaves in doubt, and no more).
+const WHOLLY: f64 = 0.99;
+/// The septum holds next to nothing of the implant below this share of that surface (ours; the
+/// ledger's classes are words).
+const NEXT_TO_NOTHING: f64 = 0.1;
+
+impl Measurements<'_> {
+    /// Mesiodistal width of the septum: along x through the middle of the roots' axes, so far apical of
+    /// the furcation, wall defects filled in. Millimetres; 0 where no bone stands there. `None` of one root, and deeper than
+    /// the shallowest apex.
+    #[must_use]
+    pub fn septum_mesiodistal(&self, depth: Mm) -> Option<Mm> {
+        self.septum_along(V3::DISTAL, depth)
+    }
+
+    /// Faciooral width of the septum: the same along y.
+    #[must_use]
+    pub fn septum_faciooral(&self, depth: Mm) -> Option<Mm> {
+        self.septum_along(V3::FACIAL, depth)
+    }
+
+    fn septum_along(&self, way: V3, depth: Mm) -> Option<Mm> {
+        let solid = &self.ground().solid;
+        let under = solid.socket.under_trunk()?;
+        let level = solid.socket.furcation()? + depth.get();
+        if depth < Mm::ZERO || under.last_level() < level {
+            return None;
+        }
+        let ray = Ray { origin: solid.socket.between(level)?, direction: way };
+        let bone = solid.bone(Bone::WallsWhole, &ray, -FAR, FAR).intersection(&under.ray(&ray));
+        let part = bone.as_slice().iter().find(|part| part.from <= 0.0 && 0.0 <= part.to);
+        mm(part.map_or(0.0, |part| part.to - part.from))
+    }
+
+    /// Height of bone under the furcation: from it apically along z, through the middle of the roots'
+    /// axes there, wall defects filled in, to the first surface or structure, or to the level down to which the ridge is drawn.
+    /// Millimetres; 0 where no bone begins there. `None` of one root.
+    #[must_use]
+    pub fn bone_under_furcation(&self) -> Option<Mm> {
+        let solid = &self.ground().solid;
+        let origin = solid.socket.between(solid.socket.furcation()?)?;
+        mm(bone_from(solid, Bone::WallsWhole, origin, V3::APICAL))
+    }
+
+    /// How the septum holds the implant that was drilled for: areas of its side. `None` of one root,
+    /// and where none of the implant lies apical of the furcation. Square millimetres.
+    #[must_use]
+    pub fn septum_hold(&self) -> Option<SeptumHold> {
+        let (ground, cone, grip) = (self.ground(), self.drilled()?, self.grip()?);
+        let socket = &ground.solid.socket;
+        let (furcation, under) = (socket.furcation()?, socket.under_trunk()?);
+        let below = |line: &Ray| {
+            let to_furcation = (furcation - line.origin.z) / line.direction.z;
+            let ends =
+                if line.direction.z > 0.0 { [to_furcation, FAR] } else { [0.0, to_furcation] };
+            Intervals::one(ends[0].max(0.0), ends[1].min(cone.length))
+        };
+        let area =
+            |part: &dyn Fn(&Ray, &Intervals) -> Intervals| mm2(area_of(ground, cone, grip, part));
+        let below_furcation = area(&|line, _| below(line))?;
+        // Each is summed on its own: rounding must not make a part exceed its whole.
+        let in_bone = area(&|line, bone| bone.intersection(&below(line)))?.min(below_furcation);
+        let in_septum = area(&|line, bone| bone.intersection(&under.ray(line)))?.min(in_bone);
+        let hold = SeptumHold { below: below_furcation, in_bone, in_septum };
+        (hold.below.get() > 1e-6).then_some(hold)
+    }
+
+    /// Class of the septum for the implant that was drilled for (`ledger: class-molar-septum`). `None`
+    /// as for [`Self::septum_hold`].
+    #[must_use]
+    pub fn septum_class(&self) -> Option<SeptumClass> {
+        let hold = self.septum_hold()?;
+        let share = |area: Mm2| area.get() / hold.below.get();
+        Some(if share(hold.in_bone) >= WHOLLY {
+            SeptumClass::A
+        } else if share(hold.in_septum) >= NEXT_TO_NOTHING {
+            SeptumClass::B
+        } else {
+            SeptumClass::C
+        })
+    }
+}

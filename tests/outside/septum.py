@@ -1,0 +1,19 @@
+"""What a septum between roots holds of the implant, from booleans of meshes."""
+
+import numpy as np
+
+import threads
+
+
+def side_in(reader, implant, body):
+    """Area of the implant's side that lies in the solid."""
+    axis = np.array(reader.export.recipe["implant"]["axis"])
+    return threads.engaged_by_boolean(reader.solid(implant), reader.solid(body), axis)
+
+
+def septum_class(reader, below, in_bone, in_septum):
+    """1 to 3, as the recipe states the classes."""
+    below, in_bone, in_septum = (reader.number(node) for node in (below, in_bone, in_septum))
+    if in_bone >= 0.99 * below:
+        return 1.0
+    return 2.0 if in_septum >= 0.1 * below else 3.0
