@@ -102,7 +102,7 @@ fn site(draws: &Draws, anatomy: &Anatomy, layer: Layer) -> Result<Site, &'static
         vital: around::vital(draws, rooted, &ridge, neighbours, person.sex, &brief),
         density: around::density(draws, rooted),
         lesion: around::lesion(draws, &brief),
-        socket: Socket { roots: vec![rooted.root.clone()] },
+        socket: Socket::one(rooted.root.clone()),
         neighbours: neighbours.clone(),
         ridge,
         soft,

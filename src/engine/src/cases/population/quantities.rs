@@ -66,7 +66,7 @@ quantities! {
     "to-floor": |s| to_floor(&s.before);
     "to-canal": |s| to_canal(&s.before);
     "to-canal-men": |s| if s.patient.sex == Sex::Male { to_canal(&s.before) } else { None };
-    "to-foramen": |s| Some((apex(s.before.root()) - s.before.vital.foramen?).length());
+    "to-foramen": |s| Some((apex(&s.before.socket.as_one()) - s.before.vital.foramen?).length());
     "nearest-apex-to-foramen": |s| nearest_to_foramen(&s.before);
     "foramen-in-span": |s| share((-7.0..=3.5).contains(&foramen_x(&s.before)?));
     "foramen-between": |s| share(foramen_x(&s.before)? < -1.75);
@@ -83,7 +83,7 @@ quantities! {
     "root-over-crown": |s| Some(whole_root(&s.before) / crown(&s.before));
     "whole-root": |s| Some(whole_root(&s.before));
     "crown-width": |s| Some(s.before.crown.width.get());
-    "root-across-3-below-neck": |s| Some(2.0 * root_at(s.before.root(), below_neck(&s.before, 3.0)).half_fo);
+    "root-across-3-below-neck": |s| Some(2.0 * root_at(&s.before.socket.as_one(), below_neck(&s.before, 3.0)).half_fo);
     "gum-thickness": |s| Some(s.before.soft.thickness.get());
     "gum-1-or-less": |s| share(s.before.soft.thickness.get() <= 1.0);
     "keratinised-width": |s| Some(s.before.soft.keratinised.get());
@@ -101,7 +101,7 @@ quantities! {
     "fine-none-at-mid": |s| share(fine_mid(s).is_none());
     "fine-thin-at-mid": |s| share(fine_mid(s).is_some_and(|plate| plate < 1.0));
     "fine-1-or-more-at-mid": |s| share(fine_mid(s).is_some_and(|plate| plate >= 1.0));
-    "fine-neck-to-crest": |s| Some(fine(s).crest(&s.before) + s.before.root().neck.get());
+    "fine-neck-to-crest": |s| Some(fine(s).crest(&s.before) + s.before.socket.as_one().neck.get());
     "fine-dehiscence": |s| share(fine(s).crest(&s.before) >= 2.0);
     "fine-fenestration": |s| share(fine(s).window(&s.before) >= 1.0);
     "chair-dehiscence": |s| share(chair(s).crest(&s.before) >= 2.0);
@@ -118,14 +118,14 @@ quantities! {
     "fine-facial-4-below-neck-engaged-class": |s| if s.sagittal == Sagittal::Engaged { at_4(s) } else { None };
     "oral-3-below-neck": |s| oral_wall(&s.before, below_neck(&s.before, 3.0));
     "fine-facial-mid": |s| fine_mid(s);
-    "fine-facial-apex": |s| fine(s).plate(&s.before, apex(s.before.root()).z);
+    "fine-facial-apex": |s| fine(s).plate(&s.before, apex(&s.before.socket.as_one()).z);
     "oral-crest": |s| oral_crest_plate(&s.before);
     "oral-mid": |s| oral_wall(&s.before, mid(&s.before));
-    "oral-apex": |s| oral_wall(&s.before, apex(s.before.root()).z);
+    "oral-apex": |s| oral_wall(&s.before, apex(&s.before.socket.as_one()).z);
     "chair-facial-crest": |s| chair_crest(s);
     "chair-crest-plate-under-1": |s| share(chair_crest(s)? < 1.0);
     "chair-facial-mid": |s| chair(s).plate(&s.before, mid(&s.before));
-    "chair-facial-apex": |s| chair(s).plate(&s.before, apex(s.before.root()).z);
+    "chair-facial-apex": |s| chair(s).plate(&s.before, apex(&s.before.socket.as_one()).z);
 }
 
 const fn fine(s: &Surveyed) -> &Section {
@@ -156,11 +156,11 @@ fn chair_crest(s: &Surveyed) -> Option<f64> {
 
 /// The level this far below the neck of the tooth.
 fn below_neck(site: &Site, down: f64) -> f64 {
-    down - site.root().neck.get()
+    down - site.socket.as_one().neck.get()
 }
 
 fn mid(site: &Site) -> f64 {
-    0.5 * apex(site.root()).z
+    0.5 * apex(&site.socket.as_one()).z
 }
 
 fn at_4(s: &Surveyed) -> Option<f64> {
@@ -189,7 +189,7 @@ fn open_crest(s: &Surveyed) -> Option<f64> {
 
 /// The plate at the reference crest as it would be without any defect.
 fn crest_as_drawn(site: &Site) -> f64 {
-    let root = site.root();
+    let root = site.socket.as_one();
     face(&site.ridge.facial, 0.0) - root.y.get() - root.half_fo.get()
 }
 
@@ -206,25 +206,25 @@ fn apical(s: &Surveyed) -> Option<f64> {
         (low.min(at.y), high.max(at.y))
     });
     let map = Map::of(&s.before.ridge);
-    let whole = map.t(Wall::Facial, apex(s.before.root()).z);
+    let whole = map.t(Wall::Facial, apex(&s.before.socket.as_one()).z);
     share(f64::midpoint(low, high) >= 2.0 / 3.0 * whole)
 }
 
 fn ridge_width(site: &Site) -> f64 {
     let at = |z| face(&site.ridge.facial, z) - face(&site.ridge.oral, z);
-    (at(0.0) + at(mid(site)) + at(apex(site.root()).z)) / 3.0
+    (at(0.0) + at(mid(site)) + at(apex(&site.socket.as_one()).z)) / 3.0
 }
 
 fn root_ridge_angle(site: &Site) -> f64 {
-    let tip = apex(site.root());
+    let tip = apex(&site.socket.as_one());
     let middle = |z| f64::midpoint(face(&site.ridge.facial, z), face(&site.ridge.oral, z));
     let ridge = libm::atan2(middle(tip.z) - middle(0.0), tip.z);
-    (site.root().tilt.radians() - ridge) * (180.0 / core::f64::consts::PI)
+    (site.socket.as_one().tilt.radians() - ridge) * (180.0 / core::f64::consts::PI)
 }
 
 fn to_canal(site: &Site) -> Option<f64> {
     let run = site.vital.canal.as_ref()?;
-    Some(to_segment(apex(site.root()), run.from, run.to) - run.radius.get())
+    Some(to_segment(apex(&site.socket.as_one()), run.from, run.to) - run.radius.get())
 }
 
 /// The foramen distal of the second premolar's middle, one premolar taken as 7 mm.
@@ -245,26 +245,27 @@ fn nearest_to_foramen(site: &Site) -> Option<f64> {
         Neighbour::Root(root) => Some(root),
         _ => None,
     });
-    let apices = roots.chain([site.root()]).map(|root| (apex(root) - at).length());
+    let own = site.socket.as_one();
+    let apices = roots.chain([&own]).map(|root| (apex(root) - at).length());
     Some(apices.fold(f64::INFINITY, f64::min))
 }
 
 fn foramen_below(site: &Site) -> Option<f64> {
-    Some(site.vital.foramen?.z - apex(site.root()).z)
+    Some(site.vital.foramen?.z - apex(&site.socket.as_one()).z)
 }
 
 fn whole_root(site: &Site) -> f64 {
-    (site.root().length + site.root().neck).get()
+    (site.socket.as_one().length + site.socket.as_one().neck).get()
 }
 
 fn crown(site: &Site) -> f64 {
-    -site.crown.edge.z - site.root().neck.get()
+    -site.crown.edge.z - site.socket.as_one().neck.get()
 }
 
 /// Bone facial and oral of the root at a share of its depth, defects left out.
 fn covers(site: &Site, share: f64) -> [f64; 2] {
-    let z = share * apex(site.root()).z;
-    let root = root_at(site.root(), z);
+    let z = share * apex(&site.socket.as_one()).z;
+    let root = root_at(&site.socket.as_one(), z);
     let (facial, oral) = (face(&site.ridge.facial, z), face(&site.ridge.oral, z));
     [facial - root.y - root.half_fo, root.y - root.half_fo - oral]
 }

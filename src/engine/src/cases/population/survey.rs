@@ -78,7 +78,7 @@ fn sections(draws: &Draws) -> [Section; 2] {
 
 /// Facial bone at a level of the root's axis, mm along y; `None` where none is there.
 pub(super) fn wall(site: &Site, z: f64) -> Option<f64> {
-    let root = root_at(site.root(), z);
+    let root = root_at(&site.socket.as_one(), z);
     if z < along(&site.ridge.crest.knots, root.x) {
         return None;
     }
@@ -94,7 +94,7 @@ pub(super) fn wall(site: &Site, z: f64) -> Option<f64> {
 
 /// Oral bone at a level, the same.
 pub(super) fn oral_wall(site: &Site, z: f64) -> Option<f64> {
-    let root = root_at(site.root(), z);
+    let root = root_at(&site.socket.as_one(), z);
     let crest = along(&site.ridge.crest.knots, root.x) + site.ridge.crest.oral_offset.get();
     (z >= crest).then(|| root.y - root.half_fo - face(&site.ridge.oral, z))
 }
@@ -113,7 +113,7 @@ impl Section {
 
     /// Level of the crest as it is read: where bone is first seen going down.
     pub(super) fn crest(&self, site: &Site) -> f64 {
-        let deepest = apex(site.root()).z;
+        let deepest = apex(&site.socket.as_one()).z;
         let seen = |z: &f64| wall(site, *z).is_some_and(|plate| plate >= self.least);
         levels(site).find(seen).unwrap_or(deepest) + self.along
     }
@@ -145,7 +145,7 @@ const STEP: f64 = 0.1;
 
 /// From the crest to the apex.
 fn levels(site: &Site) -> impl Iterator<Item = f64> {
-    let deepest = apex(site.root()).z;
+    let deepest = apex(&site.socket.as_one()).z;
     let crest = along(&site.ridge.crest.knots, 0.0);
     let count = libm::floor((deepest - crest) / STEP).max(0.0) as u32;
     (0..=count).map(move |step| crest + f64::from(step) * STEP)
