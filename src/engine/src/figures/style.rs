@@ -212,7 +212,7 @@ pub fn stylesheet(scope: &str) -> String {
     let day = tones(|(name, day, _)| format!("--{name}:{day}"));
     let dark = tones(|(name, _, dark)| format!("--{name}:{dark}"));
     let mut sheet = format!(
-        "{scope}{{{day}}}\n@media (prefers-color-scheme:dark){{{scope}{{{dark}}}}}\n\
+        "{scope}{{{day}}}\n@media screen and (prefers-color-scheme:dark){{{scope}{{{dark}}}}}\n\
          {scope} path,{scope} circle{{stroke-linejoin:round;stroke-linecap:round;\
          vector-effect:non-scaling-stroke;fill-rule:evenodd}}\n\
          {scope} text{{font-family:{TYPEFACE};stroke:none}}\n\
