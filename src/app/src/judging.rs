@@ -26,8 +26,8 @@ pub struct Judging {
     pub replay: fn(Address) -> Result<Case, String>,
     /// What study mode says of the step before the one that is due.
     pub last: fn(&Session, Step) -> Html,
-    /// What the operation has told.
-    pub operation: fn(&Session) -> Vec<Report>,
+    /// What examinations and acts have reported.
+    pub reports: fn(&Session) -> Vec<Report>,
     /// The debrief.
     pub debrief: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
     /// Every rule.
@@ -66,7 +66,7 @@ impl From<SplitLoaderError> for NoJudge {
 impl fmt::Display for NoJudge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(
-            "The rules could not be fetched: check the connection. The case goes on without verdicts, and without what the operation measures, until they are here.",
+            "The rules could not be fetched: check the connection. The case goes on without findings and verdicts until they are here.",
         )
     }
 }
@@ -81,7 +81,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         generate: |seed| cases::generate(seed).map_err(|fault| fault.to_string()),
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         last: last_verdicts,
-        operation: Session::operation,
+        reports: Session::reports,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
         protocol,
         rule: |id| html! { <RulePage {id} /> },

@@ -19,13 +19,17 @@ pub fn last(bench: &Bench, room: &UseReducerHandle<Room>) -> Html {
     match (bench.session.due(), room.judging, &room.trouble) {
         (Some(due), Some(judging), _) => (judging.last)(&bench.session, due),
         (_, None, Some(why)) => no_judge(why, room),
+        // Something was carried out and nothing is told of it yet.
+        (_, None, None) if bench.session.shown().chart.is_some() => {
+            html! { <p role="status">{ "What was found is on its way." }</p> }
+        }
         _ => Html::default(),
     }
 }
 
-/// What the operation has told; nothing while what measures it is still to come.
-pub fn operation(bench: &Bench, room: &Room) -> Vec<Report> {
-    room.judging.map_or_else(Vec::new, |judging| (judging.operation)(&bench.session))
+/// What examinations and acts have reported; nothing while who tells it is still to come.
+pub fn reports(bench: &Bench, room: &Room) -> Vec<Report> {
+    room.judging.map_or_else(Vec::new, |judging| (judging.reports)(&bench.session))
 }
 
 /// Why no verdicts are shown, and a way to them.

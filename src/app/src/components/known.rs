@@ -15,8 +15,8 @@ pub fn report(report: &Report) -> Html {
 }
 
 /// The panel.
-pub fn known(view: &View) -> Html {
-    let reports = view.reports.iter().map(report);
+pub fn known(view: &View, reports: &[Report]) -> Html {
+    let reports = reports.iter().map(report);
     let facts = view.known.iter().filter_map(|known| match known.knowledge {
         Knowledge::Seen(source) => Some(html! {
             <li><span>{ view.tooth.named(known.fact.words()) }</span><span class="from">{ format!(" · {}", source.words()) }</span></li>

@@ -9,7 +9,7 @@ use crate::guide;
 use crate::store::{Action, Said};
 use engine::anatomy::Tooth;
 use engine::plan::{Decision, Kind, Value};
-use engine::session::{DecisionView, Event, View};
+use engine::session::{DecisionView, Event, Report, View};
 use yew::prelude::*;
 
 /// What the sheet needs.
@@ -17,6 +17,8 @@ use yew::prelude::*;
 pub struct Sheet<'a> {
     /// What there is to show.
     pub view: &'a View,
+    /// What examinations and acts have reported.
+    pub reports: &'a [Report],
     /// What is said of the step before.
     pub last: Html,
     /// Why the last thing was refused.
@@ -51,10 +53,10 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
     let decisions =
         props.view.decisions.iter().filter(|view| view.entry.step == step && !view.settled);
     // What was found stands where it has to be weighed: in its own step, once the acts are done.
-    let found =
-        props.view.reports.iter().filter(|report| {
-            report.weighed_in == step && (report.step != step || props.view.weighing)
-        });
+    let found = props
+        .reports
+        .iter()
+        .filter(|report| report.weighed_in == step && (report.step != step || props.view.weighing));
     let act = if props.view.weighing { "Conclude" } else { "Carry out" };
     let carry_out = {
         let act = props.act.clone();

@@ -38,7 +38,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         }
     });
     let mut view = bench.session.view();
-    view.reports.extend(judged::operation(bench, &props.room));
+    let reports = judged::reports(bench, &props.room);
     // The numbers follow a drag as the figures do.
     let tried = bench.session.tried(&bench.tried);
     for decision in view.decisions.iter_mut().filter(|decision| !decision.settled) {
@@ -55,9 +55,9 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                     if over {
                         { judged::debrief(bench, &props.room) }
                     } else {
-                        { sheet(&Sheet { view: &view, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), guided: bench.asked.guided, said: bench.said.as_ref(), act: &act }) }
+                        { sheet(&Sheet { view: &view, reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), guided: bench.asked.guided, said: bench.said.as_ref(), act: &act }) }
                     }
-                    { known(&view) }
+                    { known(&view, &reports) }
                 </div>
             </div>
         </div>

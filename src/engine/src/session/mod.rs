@@ -14,7 +14,8 @@ mod wander;
 pub use attempt::{ATTEMPT_FORMAT, Attempt, Broken, CaseRef};
 pub use event::{Event, Plain, Unreadable, Written};
 pub use history::{asked_lines, history_lines};
-pub use reports::{Report, all_reports, reports};
+use reports::reports;
+pub use reports::{Report, all_reports};
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
 pub use wander::{came_to_the_end, wander};
 
@@ -257,11 +258,13 @@ impl Session {
         view::view(self)
     }
 
-    /// What the operation has told so far: how the bone feels, the torque, what is to be filled, how
-    /// the edges meet. It measures, so a page may ask for it apart from the rest of its [`View`].
+    /// What examinations and acts have reported so far, in order. It measures and has much to say, so
+    /// a page may ask for it apart from the rest of its [`View`].
     #[must_use]
-    pub fn operation(&self) -> Vec<Report> {
-        operated::operation(&self.case, &self.shown, &self.plan)
+    pub fn reports(&self) -> Vec<Report> {
+        let mut reports = reports(&self.case, &self.shown);
+        reports.extend(operated::operation(&self.case, &self.shown, &self.plan));
+        reports
     }
 
     /// Whether a decision is asked as things stand: one that weighs findings once they are there.

@@ -30,9 +30,8 @@ impl Report {
 }
 
 /// What asking, examining, probing and reflecting have reported, in order. What the operation measures
-/// is told by [`Session::operation`](super::Session::operation).
-#[must_use]
-pub fn reports(case: &Case, plan: &Plan) -> Vec<Report> {
+/// follows them.
+pub(super) fn reports(case: &Case, plan: &Plan) -> Vec<Report> {
     let mut reports = Vec::new();
     if let Some(chart) = &plan.chart {
         let lines = super::history::asked_lines(case, chart.requests);

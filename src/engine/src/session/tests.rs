@@ -67,10 +67,11 @@ fn assessment_holds_every_verdict_back_until_the_end() {
 fn what_was_not_asked_for_is_not_told() {
     let mut trial = Trial::plain();
     trial.keys(&[("requests", "allergies")]);
-    let view = played(&trial, Mode::Study).view();
-    let told: Vec<_> = view.reports.iter().filter(|report| report.step == Step::Chart).collect();
+    let session = played(&trial, Mode::Study);
+    let told = session.reports();
+    let told: Vec<_> = told.iter().filter(|report| report.step == Step::Chart).collect();
     assert_eq!(told[0].lines, ["No known allergies."]);
-    assert!(!view.history.iter().any(|line| line.contains("pressure")));
+    assert!(!session.view().history.iter().any(|line| line.contains("pressure")));
 }
 
 #[test]
@@ -89,11 +90,6 @@ fn answer(session: &mut Session, trial: &Trial) {
     }
 }
 
-/// How many reports there are.
-fn told_by(session: &Session) -> usize {
-    session.view().reports.len() + session.operation().len()
-}
-
 #[test]
 fn a_finding_is_shown_before_it_has_to_be_weighed() {
     let trial = Trial::plain();
@@ -103,12 +99,15 @@ fn a_finding_is_shown_before_it_has_to_be_weighed() {
         while !session.view().missing.is_empty() {
             answer(&mut session, &trial);
         }
-        let told = told_by(&session);
+        let told = session.reports().len();
         session.apply(Event::CarryOut(step)).unwrap();
         if session.weighing() == Some(step) {
             paused.push(step);
             let view = session.view();
-            assert!(step == Step::Flap || told_by(&session) > told, "{step:?} tells what it found");
+            assert!(
+                step == Step::Flap || session.reports().len() > told,
+                "{step:?} tells what it found"
+            );
             assert!(view.missing.iter().all(|decision| decision.weighs_findings()));
             assert!(!session.verdicts().iter().any(|verdict| verdict.rule.step == step));
             answer(&mut session, &trial);

@@ -1,6 +1,6 @@
 //! What page and tool show of a session: plain data, no measurement of its own.
 
-use super::{Report, Session, history_lines, reports};
+use super::{Session, history_lines};
 use crate::anatomy::Tooth;
 use crate::chart::Fact;
 use crate::plan::{Decision, Entry, Refusal, Step, Value, steps};
@@ -65,8 +65,6 @@ pub struct View {
     pub missing: Vec<Decision>,
     /// What the chart tells unasked.
     pub history: Vec<String>,
-    /// What examinations and acts have reported; [`Session::operation`] tells the rest.
-    pub reports: Vec<Report>,
     /// Facts seen, with their sources.
     pub known: Vec<KnownFact>,
 }
@@ -117,7 +115,6 @@ pub(super) fn view(session: &Session) -> View {
             .filter(|decision| session.is_asked(*decision))
             .collect(),
         history: history_lines(session.case()),
-        reports: reports(session.case(), session.shown()),
         known: Fact::ALL
             .iter()
             .map(|fact| KnownFact { fact: *fact, knowledge: known.fact(*fact) })
