@@ -4,10 +4,9 @@ use super::choice::{ClosedList, any_of, one_of};
 use super::known::report;
 use super::number::{Number, number};
 use super::outline::outline_field;
-use super::words::words_of_step;
+use super::words::{undecided, words_of_step};
 use crate::guide;
 use crate::store::{Action, Said};
-use engine::anatomy::Tooth;
 use engine::plan::{Decision, Kind, Value};
 use engine::session::{DecisionView, Event, Report, View};
 use yew::prelude::*;
@@ -82,12 +81,6 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
             </div>
         </section>
     }
-}
-
-fn undecided(missing: &[Decision], tooth: Tooth) -> String {
-    let names: Vec<_> =
-        missing.iter().map(|decision| tooth.named(decision.entry().label)).collect();
-    format!("Still undecided: {}.", names.join(", "))
 }
 
 fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {

@@ -1,7 +1,9 @@
-//! Terms of the trade in one sentence each, opened by touch, pointer or key.
+//! Words about a step: terms of the trade in one sentence each, opened by touch, pointer or key, and
+//! what is still undecided.
 
 use crate::terms::terms;
-use engine::plan::Step;
+use engine::anatomy::Tooth;
+use engine::plan::{Decision, Step};
 use yew::prelude::*;
 
 /// The terms of a step.
@@ -15,4 +17,11 @@ pub fn words_of_step(step: Step) -> Html {
             <dl>{ for terms }</dl>
         </details>
     }
+}
+
+/// What keeps the step from being carried out.
+pub fn undecided(missing: &[Decision], tooth: Tooth) -> String {
+    let names: Vec<_> =
+        missing.iter().map(|decision| tooth.named(decision.entry().label)).collect();
+    format!("Still undecided: {}.", names.join(", "))
 }

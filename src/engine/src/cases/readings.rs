@@ -109,7 +109,6 @@ fn sections(draws: &Draws, case: &Case) -> SectionReport {
         let off = noise.normal_within(0.0, error / 2.0, 0.05 - error, error - 0.05);
         Mm::new(tenths(truth + off))
     };
-    let tips = apices(site);
     let end = deepest(site);
     let width = |z: f64| face(&site.ridge.facial, z) - face(&site.ridge.oral, z);
     let thin = |plate: f64| (plate >= threshold).then_some(plate);
@@ -122,14 +121,12 @@ fn sections(draws: &Draws, case: &Case) -> SectionReport {
         Jaw::Mandible => read(truth(m.lingual_undercut())).max(Mm::ZERO),
     };
     let vital = &site.vital;
-    // Of several roots the nearest apex is told.
-    let nearest = |distance: &dyn Fn(P3) -> f64| {
-        tips.iter().map(|tip| distance(*tip)).fold(f64::INFINITY, f64::min)
+    let tube = |tube: &Tube| {
+        nearest_apex(site, |tip| to_segment(tip, tube.from, tube.to)) - tube.radius.get()
     };
-    let tube =
-        |tube: &Tube| nearest(&|tip| to_segment(tip, tube.from, tube.to)) - tube.radius.get();
     let canal = vital.canal.as_ref().map(tube).map(&mut read);
-    let foramen = vital.foramen.map(|at| nearest(&|tip| (tip - at).length())).map(&mut read);
+    let to_foramen = |at: P3| nearest_apex(site, |tip| (tip - at).length());
+    let foramen = vital.foramen.map(to_foramen).map(&mut read);
     let loop_length = vital
         .foramen
         .map(|_| vital.loop_.as_ref().map_or(Mm::ZERO, |run| read((run.to - run.from).length())));
@@ -154,6 +151,11 @@ fn sections(draws: &Draws, case: &Case) -> SectionReport {
         lesion,
         density: grey_class(&mut noise, site.density.hu),
     }
+}
+
+/// The least of a distance over the apices: of several roots the nearest is told.
+fn nearest_apex(site: &Site, distance: impl Fn(P3) -> f64) -> f64 {
+    apices(site).iter().map(|tip| distance(*tip)).fold(f64::INFINITY, f64::min)
 }
 
 /// How large a lesion is, where there is one.
