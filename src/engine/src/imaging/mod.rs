@@ -1,4 +1,35 @@
 //! Films and sections: pixels computed out of the site. Nothing is painted in: that a facial defect
 //! does not show on a film, and that a thin plate fades in a section, comes out of the sums.
 
+mod aim;
+mod bone;
+mod crowns;
+mod film;
+mod hewn;
+mod laid;
+mod marrow;
 pub mod materials;
+mod noise;
+mod path;
+mod scene;
+mod shape;
+mod sheet;
+mod strip;
+mod teeth;
+mod turned;
+
+pub use aim::{Aim, Held, MOST_PIXELS, Size, View};
+pub use film::{Film, film, left, marched};
+pub use hewn::{Facet, Flare, Hewn};
+pub use laid::{LAMINA, LIGAMENT, scene};
+pub use marrow::Marrow;
+pub use noise::{Noise, key};
+pub use path::{Materials, Path, Piece};
+pub use scene::{Layer, Scene};
+pub use shape::{Shape, Window};
+pub use sheet::Sheet;
+pub use strip::Strip;
+pub use turned::Turned;
+
+#[cfg(test)]
+mod tests;
