@@ -11,7 +11,9 @@ mod marrow;
 pub mod materials;
 mod noise;
 mod path;
+mod reading;
 mod scene;
+mod section;
 mod shape;
 mod sheet;
 mod strip;
@@ -25,11 +27,15 @@ pub use laid::{LAMINA, LIGAMENT, scene};
 pub use marrow::Marrow;
 pub use noise::{Noise, key};
 pub use path::{Materials, Path, Piece};
+pub use reading::{Caliper, half_maximum, window};
 pub use scene::{Layer, Scene};
+pub use section::{CLIP, Section, Setting, Slice, section};
 pub use shape::{Shape, Window};
 pub use sheet::Sheet;
 pub use strip::Strip;
 pub use turned::Turned;
 
+#[cfg(test)]
+mod section_tests;
 #[cfg(test)]
 mod tests;
