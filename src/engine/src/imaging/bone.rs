@@ -11,8 +11,6 @@ use crate::units::Mm;
 pub const RIM: f64 = 0.3;
 /// Compact bone over a floor, mm (ours: a film sees the whole floor from its edge).
 const FLOOR: f64 = 0.15;
-/// z at which gum has thinned out to an edge.
-const EDGE_OF_GUM: f64 = -8.0;
 /// Gum coronal of the crest between teeth, mm: what a papilla stands above bone, at most.
 const PAPILLA: f64 = 4.0;
 /// Bone between sinus or nose and the outside, mm (ours).
@@ -90,18 +88,24 @@ fn drop(site: &Site) -> (f64, [P2; 2]) {
     (site.ridge.crest.oral_offset.get(), share)
 }
 
-/// Gum: as thick as it is over bone, and coronal of the crest thinning out to an edge.
+/// Gum: as thick as it is over bone, and coronal of the highest bone thinning out to an edge.
 fn gum(site: &Site, crest: &[P2]) -> Shape {
     let thickness = site.soft.thickness.get();
-    let mut faces = faces(site, [-thickness; 2]);
+    let (offset, share) = drop(site);
+    let top = crest.iter().map(|knot| knot.y).fold(0.0, f64::min) + offset.min(0.0);
+    let mut gum = faces(site, [-thickness; 2]);
     let middle = site.root().y.get();
-    for (face, side) in faces.iter_mut().zip([1.0, -1.0]) {
-        let at_crest = polyline::value(face, 0.0);
+    for ((face, bone), side) in gum.iter_mut().zip(faces(site, [0.0; 2])).zip([1.0, -1.0]) {
+        let [at_crest, at_top] = [(0.0, 1.0), (top, 0.4)]
+            .map(|(z, part)| P2::new(z, polyline::value(&bone, z) + part * side * thickness));
         face.retain(|knot| knot.x > 0.0);
-        face.insert(0, P2::new(0.0, at_crest));
-        face.insert(0, P2::new(EDGE_OF_GUM, middle + side * 0.5));
+        face.insert(0, at_crest);
+        if top < -0.1 {
+            face.insert(0, at_top);
+        }
+        face.insert(0, P2::new(top.min(-0.1) - PAPILLA - 1.0, middle + side * 0.5));
     }
-    Shape::Ridge(Strip::new(faces, gum_line(site, crest), (0.0, drop(site).1), None))
+    Shape::Ridge(Strip::new(gum, gum_line(site, crest), (0.0, share), None))
 }
 
 /// The gum's edge over x: the margin at each tooth's middle, a papilla over each peak of the crest.
@@ -115,7 +119,7 @@ fn gum_line(site: &Site, crest: &[P2]) -> Vec<P2> {
             // Over a peak the papilla; elsewhere as high over bone as at the middle of the tooth.
             let peak = knot.y < -0.5;
             let above = if peak { contact.min(PAPILLA) } else { -margin };
-            P2::new(knot.x, knot.y - above.max(0.5))
+            P2::new(knot.x, knot.y - above.max(1.2))
         })
         .collect()
 }

@@ -1,6 +1,7 @@
 //! An intraoral film: what is left of the beam behind the site, pixel by pixel.
 
 use super::aim::{Aim, View};
+use super::bounds::{greater, lesser};
 use super::materials::{Beam, Coefficients, Material};
 use super::noise::Noise;
 use super::path::Path;
@@ -49,7 +50,7 @@ pub fn film(scene: &Scene, site: &Site, aim: &Aim, noise: &mut Noise) -> Film {
         .iter()
         .map(|share| {
             let quanta = QUANTA * share;
-            let counted = quanta + libm::sqrt(quanta) * noise.normal();
+            let counted = quanta + quanta.sqrt() * noise.normal();
             curve.grey(counted / QUANTA)
         })
         .collect();
@@ -116,7 +117,7 @@ impl Curve {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // held to the table
     fn grey(&self, share: f64) -> u8 {
         let last = self.0.len() - 1;
-        let place = (share.max(0.0) * ENTRIES).min(last as f64) as usize;
+        let place = lesser(greater(share, 0.0) * ENTRIES, last as f64) as usize;
         self.0.get(place).copied().unwrap_or(0)
     }
 }

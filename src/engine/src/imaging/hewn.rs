@@ -1,7 +1,8 @@
 //! A convex body between two ends of an axis: elliptic cones about it, cut by planes. Crowns.
 
+use super::bounds::{greater, lesser};
 use crate::geometry::quadratic::at_most_nothing;
-use crate::geometry::{Frame, Intervals, P3, Ray, V3};
+use crate::geometry::{Frame, P3, Ray, V3};
 
 /// The section of an elliptic cone at level z of the body's own frame has the half-widths
 /// `across * (1 + rate * z)` and `facial * (1 + rate * z)`; the rate keeps it above nothing between
@@ -54,16 +55,12 @@ impl Hewn {
             && self.facets.iter().all(|facet| facet.normal.dot(local) <= facet.at)
     }
 
-    /// Where the line of the ray lies in the body: one interval or none.
+    /// Where the line of the ray lies in the body: it is convex, so one stretch or none.
     #[must_use]
-    pub fn ray(&self, ray: &Ray) -> Intervals {
+    pub fn ray(&self, ray: &Ray) -> Option<(f64, f64)> {
+        const FAR: f64 = 1e6;
         let from = self.frame.local(ray.origin);
         let step = self.frame.turned(ray.direction);
-        self.line(from, step).map_or_else(Intervals::empty, |(a, b)| Intervals::one(a, b))
-    }
-
-    fn line(&self, from: V3, step: V3) -> Option<(f64, f64)> {
-        const FAR: f64 = 1e6;
         let [low, high] = self.ends;
         let mut met = half((-FAR, FAR), from.z - high, step.z)?;
         met = half(met, low - from.z, -step.z)?;
@@ -97,9 +94,9 @@ impl Hewn {
 /// What of a stretch lies where `start + rate t <= 0`.
 fn half((from, to): (f64, f64), start: f64, rate: f64) -> Option<(f64, f64)> {
     let (from, to) = if rate > 0.0 {
-        (from, to.min(-start / rate))
+        (from, lesser(to, -start / rate))
     } else if rate < 0.0 {
-        (from.max(-start / rate), to)
+        (greater(from, -start / rate), to)
     } else if start <= 0.0 {
         (from, to)
     } else {
@@ -138,11 +135,11 @@ mod tests {
             let direction = V3::new(libm::cos(turn), libm::sin(1.3 * turn), libm::sin(2.1 * turn));
             let Some(direction) = direction.unit() else { continue };
             let ray = Ray { origin, direction };
-            if let Some(part) = body.ray(&ray).last().filter(|part| part.to - part.from > 1e-3) {
+            if let Some((from, to)) = body.ray(&ray).filter(|(from, to)| to - from > 1e-3) {
                 met += 1;
-                assert!(body.contains(ray.at(f64::midpoint(part.from, part.to))));
-                assert!(!body.contains(ray.at(part.from - 1e-6)));
-                assert!(!body.contains(ray.at(part.to + 1e-6)));
+                assert!(body.contains(ray.at(f64::midpoint(from, to))));
+                assert!(!body.contains(ray.at(from - 1e-6)));
+                assert!(!body.contains(ray.at(to + 1e-6)));
             }
         }
         assert!(met > 300, "{met}");

@@ -25,6 +25,7 @@ pub const LAMINA: f64 = 0.3;
 /// Half-width of a root's canal over the root's, at the neck (ours; it narrows with age).
 const PULP: f64 = 0.2;
 
+const LAMINA_DURA: &str = "lamina dura";
 const SPONGIOSA: Materials = Materials::of(&[Material::Spongiosa]);
 const HARD: Materials = Materials::of(&[Material::Dentine, Material::Enamel]);
 /// Enamel ends where the root begins, however the crown leans.
@@ -73,21 +74,22 @@ struct Laying<'a> {
 }
 
 impl Laying<'_> {
-    fn lay(&mut self, name: &'static str, shape: Shape, only: Materials, to: Material) {
-        self.scene.lay(name, shape, only, to);
+    fn lay(&mut self, name: &'static str, shape: Shape, only: Materials, to: Material) -> usize {
+        self.scene.lay(name, shape, only, to)
     }
 
     fn jaw(&mut self, sides: &[Vec<Standing>; 2]) {
         let middles = [0, 1].map(|side| sides[side].get(1).and_then(first_root).map(|root| root.0));
         let jaw = jawbone(self.site, &crest_beyond(self.site, middles));
-        self.lay("gum", jaw.gum, Materials::ALL, Material::Soft);
-        self.lay("bone", jaw.bone, Materials::ALL, Material::Cortical);
-        let within = 1;
-        self.lay("marrow", jaw.core, Materials::ALL, Material::Spongiosa);
+        let gum = self.lay("gum", jaw.gum, Materials::ALL, Material::Soft);
+        let bone = self.lay("bone", jaw.bone, Materials::ALL, Material::Cortical);
+        self.scene.nest(bone, gum);
+        let marrow = self.lay("marrow", jaw.core, Materials::ALL, Material::Spongiosa);
+        self.scene.nest(marrow, bone);
         if let Some(cavity) = jaw.cavity {
-            self.lay("cavity", cavity, Materials::ALL, Material::Air);
+            let cavity = self.lay("cavity", cavity, Materials::ALL, Material::Air);
+            self.scene.nest(cavity, bone);
         }
-        self.scene.close(within);
     }
 
     /// Lamina dura round every root; it stays when a tooth comes out.
@@ -102,7 +104,7 @@ impl Laying<'_> {
             .map(|root| grown(&root.stack(), LIGAMENT + LAMINA))
             .collect();
         for shell in shells {
-            self.lay("lamina dura", Shape::Root(shell), SPONGIOSA, Material::Cortical);
+            self.lay(LAMINA_DURA, Shape::Root(shell), SPONGIOSA, Material::Cortical);
         }
     }
 
@@ -160,14 +162,17 @@ impl Laying<'_> {
         let first = self.scene.layers().len();
         for root in &tooth.roots {
             let stack = root.stack();
-            let within = self.scene.layers().len();
-            let space = grown(&stack, LIGAMENT);
-            self.lay("ligament", Shape::Root(space), Materials::BONE, Material::Soft);
-            self.lay("root", Shape::Root(stack), Materials::ALL, Material::Dentine);
-            self.scene.close(within);
+            let lamina = self.lamina_of(&stack);
+            let space = Shape::Root(grown(&stack, LIGAMENT));
+            let space = self.lay("ligament", space, Materials::BONE, Material::Soft);
+            if let Some(lamina) = lamina {
+                self.scene.nest(space, lamina);
+            }
+            let root = self.lay("root", Shape::Root(stack), Materials::ALL, Material::Dentine);
+            self.scene.nest(root, space);
         }
-        let enamel = crowns::enamel(&tooth.crown);
-        self.lay("enamel", Shape::Crown(enamel), NOT_DENTINE, Material::Enamel);
+        let enamel = Shape::Crown(crowns::enamel(&tooth.crown));
+        self.lay("enamel", enamel, NOT_DENTINE, Material::Enamel);
         let dentine = crowns::dentine(&tooth.crown);
         self.lay("dentine", Shape::Crown(dentine), Materials::ALL, Material::Dentine);
         for root in &tooth.roots {
@@ -177,6 +182,14 @@ impl Laying<'_> {
             self.lay("pulp", Shape::Tube(horn(&stack, chamber)), HARD, Material::Soft);
         }
         self.scene.group(first);
+    }
+
+    /// The layer of lamina dura round a root.
+    fn lamina_of(&self, root: &Stack) -> Option<usize> {
+        self.scene.layers().iter().position(|layer| {
+            layer.name == LAMINA_DURA
+                && matches!(&layer.shape, Shape::Root(shell) if shell.frame == root.frame)
+        })
     }
 
     /// The room that the roots leave: clot in bone, graft up to its level, nothing above the crest

@@ -5,6 +5,7 @@
 //! pattern of its own in (x, z): thin dense lines round looser rooms. It is drawn once for a case from
 //! the generator that everything is drawn from. Film and section sum and sample the same field.
 
+use super::bounds::{greater, lesser};
 use crate::geometry::{P3, Ray};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
@@ -78,7 +79,7 @@ impl Marrow {
         let rate = ray.direction.y;
         let (aside, slowness) = (ray.direction.x.abs() + ray.direction.z.abs(), 1.0 / rate);
         // Half a cell of the pattern aside at the most.
-        let longest = 0.5 * CELL / aside.max(1e-6);
+        let longest = 0.5 * CELL / greater(aside, 1e-6);
         let crosses = rate.abs() > 1e-9;
         let forward = rate > 0.0;
         let mut leaf = whole((ray.origin.y + rate * from) / LEAF);
@@ -87,7 +88,7 @@ impl Marrow {
         while t < to {
             let border = if forward { leaf + 1 } else { leaf } as f64 * LEAF;
             let leaves = if crosses { (border - ray.origin.y) * slowness } else { to };
-            let stop = leaves.min(to).min(t + longest);
+            let stop = lesser(lesser(leaves, to), t + longest);
             if stop > t {
                 sum += (stop - t) * self.on_leaf(leaf, ray.at(f64::midpoint(t, stop)));
                 t = stop;
@@ -104,7 +105,7 @@ impl Marrow {
         let [u, v] = self.shifts[leaf as usize % LEAVES];
         let (x, z) = (point.x / CELL + u, point.z / CELL + v);
         // Shifted past nothing by whole patterns, so that cutting off is rounding down.
-        let (x, z) = (x.max(-SHIFT) + SHIFT, z.max(-SHIFT) + SHIFT);
+        let (x, z) = (greater(x, -SHIFT) + SHIFT, greater(z, -SHIFT) + SHIFT);
         let (i, j) = (x as u32, z as u32);
         let (p, q) = ((x - f64::from(i)) as f32, (z - f64::from(j)) as f32);
         let (i, j) = (i as usize, j as usize);

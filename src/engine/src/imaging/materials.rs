@@ -39,6 +39,25 @@ pub enum Material {
     Titanium,
 }
 
+/// Every material, in order.
+pub const ALL: [Material; ROWS.len()] = {
+    use Material as M;
+    [
+        M::Air,
+        M::Soft,
+        M::Spongiosa,
+        M::Cortical,
+        M::Dentine,
+        M::Enamel,
+        M::MineralGraft,
+        M::BoneGraft,
+        M::BareGraft,
+        M::Acrylic,
+        M::Ceramic,
+        M::Titanium,
+    ]
+};
+
 /// At which energy the coefficients are taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Beam {

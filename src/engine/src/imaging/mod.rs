@@ -3,6 +3,7 @@
 
 mod aim;
 mod bone;
+mod bounds;
 mod crowns;
 mod film;
 mod hewn;

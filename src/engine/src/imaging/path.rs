@@ -1,5 +1,6 @@
 //! What lies along one ray, piece by piece, painted from the ground up.
 
+use super::bounds::{greater, lesser};
 use super::materials::Material;
 
 /// Some of the materials, as a set.
@@ -66,7 +67,7 @@ impl Path {
         if !proper {
             return;
         }
-        let (from, to) = (from.max(self.start), to.min(last.to));
+        let (from, to) = (greater(from, self.start), lesser(to, last.to));
         self.next.clear();
         let mut at = self.start;
         for &Piece { to: end, material } in &self.pieces {
@@ -76,7 +77,7 @@ impl Path {
                 if at < from {
                     push(&mut self.next, from, material);
                 }
-                push(&mut self.next, end.min(to), with);
+                push(&mut self.next, lesser(end, to), with);
                 if end > to {
                     push(&mut self.next, end, material);
                 }
@@ -96,6 +97,7 @@ impl Path {
     }
 }
 
+#[inline]
 fn push(pieces: &mut Vec<Piece>, to: f64, material: Material) {
     match pieces.last_mut() {
         Some(last) if last.material == material => last.to = to,

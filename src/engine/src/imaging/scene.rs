@@ -9,13 +9,14 @@
 //! nothing but the exposure.
 
 use super::bone::{BOUNDS, RIM};
+use super::bounds::{Bounds, apart, clip, joined};
 use super::marrow::Marrow;
 use super::materials::{Beam, Coefficients, Material};
 use super::path::{Materials, Path};
 use super::shape::Shape;
-use super::sheet::clip;
+
 use crate::anatomy::Density;
-use crate::geometry::{Intervals, P3, Ray};
+use crate::geometry::{P3, Ray};
 
 /// One layer.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,10 +29,10 @@ pub struct Layer {
     pub only: Materials,
     /// Into what.
     pub to: Material,
-    /// How many layers after it lie wholly within its shape.
-    pub holds: usize,
+    /// The place of an earlier layer within whose shape it lies.
+    pub within: Option<usize>,
     /// A box round its shape.
-    pub bounds: [P3; 2],
+    pub bounds: Bounds,
 }
 
 /// The scene. See the module.
@@ -48,7 +49,7 @@ pub struct Scene {
 struct Group {
     from: usize,
     to: usize,
-    bounds: [P3; 2],
+    bounds: Bounds,
 }
 
 impl Scene {
@@ -65,17 +66,23 @@ impl Scene {
         }
     }
 
-    /// Lays one more layer on top.
-    pub(super) fn lay(&mut self, name: &'static str, shape: Shape, only: Materials, to: Material) {
+    /// Lays one more layer on top and returns its place.
+    pub(super) fn lay(
+        &mut self,
+        name: &'static str,
+        shape: Shape,
+        only: Materials,
+        to: Material,
+    ) -> usize {
         let bounds = shape.bounds(BOUNDS);
-        self.layers.push(Layer { name, shape, only, to, holds: 0, bounds });
+        self.layers.push(Layer { name, shape, only, to, within: None, bounds });
+        self.layers.len() - 1
     }
 
-    /// Says that the layers after the one at this place lie within it, up to the last one laid.
-    pub(super) fn close(&mut self, place: usize) {
-        let after = self.layers.len().saturating_sub(place + 1);
+    /// Says that a layer lies within the shape of an earlier one.
+    pub(super) fn nest(&mut self, place: usize, within: usize) {
         if let Some(layer) = self.layers.get_mut(place) {
-            layer.holds = after;
+            layer.within = Some(within);
         }
     }
 
@@ -120,25 +127,22 @@ impl Scene {
         path.clear(from, to);
         let passed = passage(ray.at(from), ray.at(to));
         let (mut place, mut groups) = (0, self.groups.iter().peekable());
+        let mut met = Met::default();
         while let Some(layer) = self.layers.get(place) {
             if let Some(group) = groups.next_if(|group| group.from <= place)
-                && apart(passed, group.bounds)
+                && apart(&passed, &group.bounds)
             {
                 place = group.to;
                 continue;
             }
+            let missed = layer.within.is_some_and(|around| !met.has(around));
+            if !missed && !apart(&passed, &layer.bounds) {
+                layer.shape.each(ray, from, to, |a, b| {
+                    met.add(place);
+                    path.paint(a, b, layer.only, layer.to);
+                });
+            }
             place += 1;
-            let met = if apart(passed, layer.bounds) {
-                Intervals::empty()
-            } else {
-                layer.shape.ray(ray, from, to)
-            };
-            if met.is_empty() {
-                place += layer.holds;
-            }
-            for part in met.as_slice() {
-                path.paint(part.from, part.to, layer.only, layer.to);
-            }
         }
     }
 
@@ -151,25 +155,26 @@ impl Scene {
     }
 }
 
+/// Which of the first layers were met; of later ones it is taken that they were.
+#[derive(Default)]
+struct Met(u128);
+
+impl Met {
+    const fn add(&mut self, place: usize) {
+        if place < 128 {
+            self.0 |= 1 << place;
+        }
+    }
+
+    const fn has(&self, place: usize) -> bool {
+        place >= 128 || self.0 & (1 << place) != 0
+    }
+}
+
 /// The box of a straight passage.
-fn passage(a: P3, b: P3) -> [P3; 2] {
-    [
-        P3::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)),
-        P3::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z)),
-    ]
-}
-
-/// Whether two boxes have nothing in common.
-fn apart([a, b]: [P3; 2], [c, d]: [P3; 2]) -> bool {
-    a.x > d.x || b.x < c.x || a.z > d.z || b.z < c.z || a.y > d.y || b.y < c.y
-}
-
-/// A box round two boxes.
-fn joined([a, b]: [P3; 2], [c, d]: [P3; 2]) -> [P3; 2] {
-    [
-        P3::new(a.x.min(c.x), a.y.min(c.y), a.z.min(c.z)),
-        P3::new(b.x.max(d.x), b.y.max(d.y), b.z.max(d.z)),
-    ]
+#[inline]
+fn passage(a: P3, b: P3) -> Bounds {
+    joined([a, a], [b, b])
 }
 
 /// Compact bone round a canal, mm of radius.

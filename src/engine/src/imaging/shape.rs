@@ -1,12 +1,13 @@
 //! The shapes that a scene is laid of, each answering both for a ray and for a point.
 
+use super::bounds::{greater, lesser};
 use super::hewn::Hewn;
 use super::sheet::Sheet;
 use super::strip::Strip;
 use super::turned::Turned;
 use crate::anatomy::Wall;
 use crate::geometry::convex::Convex;
-use crate::geometry::{Capsule, Intervals, P2, P3, Ray, Stack, V3, polygon};
+use crate::geometry::{Capsule, P2, P3, Ray, Stack, V3, polygon};
 
 /// One shape.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,43 +44,51 @@ pub struct Window {
 }
 
 impl Window {
-    /// Positive outward of the plane: the value at a point, and its change along a direction.
+    /// Positive outward of the plane.
     fn outward(&self, point: P3) -> f64 {
         let side = if self.wall == Wall::Facial { 1.0 } else { -1.0 };
         side * (point.y - self.plane.0 - self.plane.1 * point.z)
     }
 
-    fn ray(&self, ray: &Ray, from: f64, to: f64) -> Intervals {
+    fn each(&self, ray: &Ray, from: f64, to: f64, put: &mut impl FnMut(f64, f64)) {
         let (a, b) = (self.outward(ray.at(from)), self.outward(ray.at(to)));
         let crossing = from + (to - from) * a / (a - b);
         let (from, to) = match (a >= 0.0, b >= 0.0) {
             (true, true) => (from, to),
             (true, false) => (from, crossing),
             (false, true) => (crossing, to),
-            (false, false) => return Intervals::empty(),
+            (false, false) => return,
         };
         let origin = P2::new(ray.origin.x, ray.origin.z);
         let step = P2::new(ray.direction.x, ray.direction.z);
-        polygon::line_within(&self.shadow, origin, step).intersection(&Intervals::one(from, to))
+        for part in polygon::line_within(&self.shadow, origin, step).as_slice() {
+            put(greater(part.from, from), lesser(part.to, to));
+        }
     }
 }
 
 impl Shape {
-    /// Where the ray lies in it between two parameters (or beyond them).
-    #[must_use]
-    pub fn ray(&self, ray: &Ray, from: f64, to: f64) -> Intervals {
+    /// Calls `put(from, to)` with every stretch of the ray that lies in it; stretches may touch, be
+    /// empty, and go on beyond the two parameters that are asked about.
+    pub fn each(&self, ray: &Ray, from: f64, to: f64, mut put: impl FnMut(f64, f64)) {
         match self {
-            Self::Ridge(strip) => strip.ray(ray, from, to),
-            Self::Root(stack) => stack.ray(ray),
-            Self::Below(stack, level) => half(&stack.ray(ray), ray, *level, 1.0),
-            Self::Above(stack, level) => half(&stack.ray(ray), ray, *level, -1.0),
-            Self::Crown(crown) => crown.ray(ray),
-            Self::Tube(tube) => {
-                tube.ray(ray).map_or_else(Intervals::empty, |(a, b)| Intervals::one(a, b))
+            Self::Ridge(strip) => strip.each(ray, from, to, &mut put),
+            Self::Root(stack) => parts(stack, ray).into_iter().for_each(|(a, b)| put(a, b)),
+            Self::Below(stack, level) => half(stack, ray, (*level, 1.0), &mut put),
+            Self::Above(stack, level) => half(stack, ray, (*level, -1.0), &mut put),
+            Self::Crown(crown) => {
+                if let Some((a, b)) = crown.ray(ray) {
+                    put(a, b);
+                }
             }
-            Self::Window(window) => window.ray(ray, from, to),
-            Self::Sheet(sheet) => sheet.ray(ray, from, to),
-            Self::Turned(body) => body.ray(ray),
+            Self::Tube(tube) => {
+                if let Some((a, b)) = tube.ray(ray) {
+                    put(a, b);
+                }
+            }
+            Self::Window(window) => window.each(ray, from, to, &mut put),
+            Self::Sheet(sheet) => sheet.each(ray, from, to, &mut put),
+            Self::Turned(body) => body.each(ray, &mut put),
         }
     }
 
@@ -131,20 +140,25 @@ impl Shape {
     }
 }
 
-/// What of some intervals lies apical (`side` 1) or coronal (-1) of a level.
-fn half(met: &Intervals, ray: &Ray, level: f64, side: f64) -> Intervals {
-    const FAR: f64 = 1e6;
+/// Where a ray lies in a root: in its frusta and in its cap.
+fn parts(stack: &Stack, ray: &Ray) -> [(f64, f64); 2] {
+    let from = stack.scaled(stack.frame.local(ray.origin));
+    stack.parts(from, stack.scaled(stack.frame.turned(ray.direction)))
+}
+
+/// What of a root lies apical (side 1) or coronal (-1) of a level.
+fn half(stack: &Stack, ray: &Ray, (level, side): (f64, f64), put: &mut impl FnMut(f64, f64)) {
     let (start, rate) = (side * (ray.origin.z - level), side * ray.direction.z);
-    let kept = if rate > 0.0 {
-        Intervals::one(-start / rate, FAR)
-    } else if rate < 0.0 {
-        Intervals::one(-FAR, -start / rate)
-    } else if start >= 0.0 {
-        return met.clone();
-    } else {
-        return Intervals::empty();
-    };
-    met.intersection(&kept)
+    let crossing = -start / rate;
+    for (from, to) in parts(stack, ray) {
+        if rate > 0.0 {
+            put(greater(from, crossing), to);
+        } else if rate < 0.0 {
+            put(from, lesser(to, crossing));
+        } else if start >= 0.0 {
+            put(from, to);
+        }
+    }
 }
 
 fn of_stack(stack: &Stack) -> [P3; 2] {
@@ -164,4 +178,16 @@ fn around(points: &[P3], reach: f64) -> [P3; 2] {
             P3::new(high.x.max(at.x + reach), high.y.max(at.y + reach), high.z.max(at.z + reach));
     }
     [low, high]
+}
+
+/// Stretches gathered into a list, for tests.
+#[cfg(test)]
+pub(super) fn gathered(each: impl FnOnce(&mut dyn FnMut(f64, f64))) -> crate::geometry::Intervals {
+    let mut parts = Vec::new();
+    each(&mut |from, to| {
+        if from < to {
+            parts.push(crate::geometry::Interval { from, to });
+        }
+    });
+    crate::geometry::Intervals::union_of(parts)
 }

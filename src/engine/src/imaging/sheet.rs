@@ -1,6 +1,7 @@
 //! Graft that is laid outside the facial wall: a layer of uneven thickness on the facial profile.
 
-use crate::geometry::{Intervals, P2, P3, Ray, polyline};
+use super::bounds::clip;
+use crate::geometry::{P2, P3, Ray, polyline};
 
 /// Spacing of the grid, mm.
 const SPACING: f64 = 0.2;
@@ -95,56 +96,31 @@ impl Sheet {
         self.height(point.x, point.z) > 0.0 && self.within(point) >= 0.0
     }
 
-    /// Where the ray lies in the layer: its ends are found between steps of half the grid, where the
-    /// depth runs nearly straight.
-    #[must_use]
-    pub fn ray(&self, ray: &Ray, from: f64, to: f64) -> Intervals {
-        let Some((from, to)) = clip(self.bounds, ray, from, to) else {
-            return Intervals::empty();
-        };
+    /// Calls `put(from, to)` with every stretch of the ray that lies in the layer: ends are found
+    /// between steps of half the grid, where the depth runs nearly straight.
+    pub fn each(&self, ray: &Ray, from: f64, to: f64, put: &mut impl FnMut(f64, f64)) {
+        let Some((from, to)) = clip(self.bounds, ray, from, to) else { return };
         let steps = libm::ceil((to - from) / (0.5 * SPACING)).clamp(1.0, 4000.0);
         let step = (to - from) / steps;
-        let mut met = Intervals::empty();
         let (mut t, mut depth) = (from, self.within(ray.at(from)));
         while t < to {
             let next = (t + step).min(to);
             let after = self.within(ray.at(next));
             let crossing = t + (next - t) * depth / (depth - after);
             match (depth > 0.0, after > 0.0) {
-                (true, true) => met.append(t, next),
-                (true, false) => met.append(t, crossing),
-                (false, true) => met.append(crossing, next),
+                (true, true) => put(t, next),
+                (true, false) => put(t, crossing),
+                (false, true) => put(crossing, next),
                 (false, false) => {}
             }
             (t, depth) = (next, after);
         }
-        met
     }
-}
-
-/// What of a stretch of the ray lies in a box.
-#[must_use]
-pub fn clip([low, high]: [P3; 2], ray: &Ray, from: f64, to: f64) -> Option<(f64, f64)> {
-    let (o, d) = (ray.origin, ray.direction);
-    let (mut from, mut to) = (from, to);
-    for (start, rate, low, high) in
-        [(o.x, d.x, low.x, high.x), (o.y, d.y, low.y, high.y), (o.z, d.z, low.z, high.z)]
-    {
-        if rate.abs() < 1e-12 {
-            if start < low || start > high {
-                return None;
-            }
-            continue;
-        }
-        let slowness = 1.0 / rate;
-        let (a, b) = ((low - start) * slowness, (high - start) * slowness);
-        (from, to) = (from.max(a.min(b)), to.min(a.max(b)));
-    }
-    (from < to).then_some((from, to))
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::shape::gathered;
     use super::*;
     use crate::geometry::V3;
 
@@ -157,7 +133,7 @@ mod tests {
     #[test]
     fn straight_through_the_middle_the_layer_is_as_thick_as_it_is_high() {
         let ray = Ray { origin: P3::new(0.01, 20.0, 4.01), direction: -V3::FACIAL };
-        let length = dome().ray(&ray, 0.0, 40.0).length();
+        let length = gathered(|mut put| dome().each(&ray, 0.0, 40.0, &mut put)).length();
         assert!((length - 1.5).abs() < 2e-3, "{length}");
     }
 
@@ -171,7 +147,7 @@ mod tests {
             let direction = V3::new(0.5 * libm::sin(turn), -1.0, 0.6 * libm::cos(2.3 * turn));
             let Some(direction) = direction.unit() else { continue };
             let ray = Ray { origin, direction };
-            let met = layer.ray(&ray, 0.0, 12.0);
+            let met = gathered(|mut put| layer.each(&ray, 0.0, 12.0, &mut put));
             for j in 0..240 {
                 let t = 0.05 * f64::from(j);
                 // Crossings are sought between steps, so they may be off by a little.

@@ -2,7 +2,8 @@
 //! floor. The definition is that of the site's own bone (`anatomy::solid`); here it is laid out for
 //! many rays, most of which cross each face within one straight piece of it.
 
-use crate::geometry::{Intervals, P2, P3, Ray, polyline};
+use super::bounds::{greater, lesser};
+use crate::geometry::{P2, P3, Ray, polyline};
 
 /// One straight piece of a polyline over a coordinate: `at + slope * coordinate` from one value of it
 /// to another.
@@ -66,12 +67,11 @@ impl Strip {
             && self.floor.is_none_or(|[level, rise]| z <= level + rise * x)
     }
 
-    /// Where the ray lies in it between two parameters.
-    #[must_use]
-    pub fn ray(&self, ray: &Ray, from: f64, to: f64) -> Intervals {
+    /// Calls `put(from, to)` with every stretch of the ray that lies in it between two parameters;
+    /// stretches may touch.
+    pub fn each(&self, ray: &Ray, from: f64, to: f64, put: &mut impl FnMut(f64, f64)) {
         let (o, d) = (ray.origin, ray.direction);
         let [least, most, top] = self.reach;
-        let mut met = Intervals::empty();
         // Coarse planes first: what is left of the ray is short and seldom passes a knot.
         let span = half((from, to), o.y - most, d.y);
         let span = span.and_then(|span| half(span, least - o.y, -d.y));
@@ -79,7 +79,7 @@ impl Strip {
         if let (Some([level, rise]), Some(whole)) = (self.floor, span) {
             span = half(whole, o.z - level - rise * o.x, d.z - rise * d.x);
         }
-        let Some(span) = span else { return met };
+        let Some(span) = span else { return };
         let [facial, oral, crest, share] = &self.pieces;
         over(facial, (o.z, d.z), span, |piece, span| {
             let facially = (o.y - piece.at - piece.slope * o.z, d.y - piece.slope * d.z);
@@ -90,23 +90,22 @@ impl Strip {
                 over(crest, (o.x, d.x), span, |piece, span| {
                     let level = (piece.at + piece.slope * o.x - o.z, piece.slope * d.x - d.z);
                     if self.drop == 0.0 {
-                        keep(&mut met, span, level);
+                        keep(put, span, level);
                         return;
                     }
                     over(share, (o.y, d.y), span, |piece, span| {
                         let start = level.0 + self.drop * (piece.at + piece.slope * o.y);
-                        keep(&mut met, span, (start, level.1 + self.drop * piece.slope * d.y));
+                        keep(put, span, (start, level.1 + self.drop * piece.slope * d.y));
                     });
                 });
             });
         });
-        met
     }
 }
 
-fn keep(met: &mut Intervals, span: (f64, f64), (start, rate): (f64, f64)) {
+fn keep(put: &mut impl FnMut(f64, f64), span: (f64, f64), (start, rate): (f64, f64)) {
     if let Some((from, to)) = half(span, start, rate) {
-        met.append(from, to);
+        put(from, to);
     }
 }
 
@@ -120,7 +119,7 @@ fn half((from, to): (f64, f64), start: f64, rate: f64) -> Option<(f64, f64)> {
     if first > 0.0 && last > 0.0 {
         return None;
     }
-    let crossing = (-start / rate).clamp(from, to);
+    let crossing = greater(lesser(-start / rate, to), from);
     let (from, to) = if first <= 0.0 { (from, crossing) } else { (crossing, to) };
     (from < to).then_some((from, to))
 }
@@ -134,7 +133,7 @@ fn over(
     mut visit: impl FnMut(&Piece, (f64, f64)),
 ) {
     let (a, b) = (start + rate * from, start + rate * to);
-    let (low, high) = (a.min(b), a.max(b));
+    let (low, high) = if a < b { (a, b) } else { (b, a) };
     let first = pieces.iter().position(|piece| low <= piece.to).unwrap_or(0);
     let Some(piece) = pieces.get(first) else { return };
     if high <= piece.to || rate == 0.0 {
@@ -146,7 +145,8 @@ fn over(
     for turn in 0..passed {
         let piece = &pieces[first + if rate > 0.0 { turn } else { passed - 1 - turn }];
         let (ta, tb) = ((piece.from - start) * slowness, (piece.to - start) * slowness);
-        let (t0, t1) = (ta.min(tb).max(from), ta.max(tb).min(to));
+        let (ta, tb) = if ta < tb { (ta, tb) } else { (tb, ta) };
+        let (t0, t1) = (greater(ta, from), lesser(tb, to));
         if t0 < t1 {
             visit(piece, (t0, t1));
         }
@@ -171,6 +171,7 @@ fn pieces(knots: &[P2]) -> Vec<Piece> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::shape::gathered;
     use super::*;
     use crate::geometry::V3;
 
@@ -202,7 +203,7 @@ mod tests {
             };
             let Some(direction) = direction.unit() else { continue };
             let ray = Ray { origin, direction };
-            let met = strip.ray(&ray, -30.0, 30.0);
+            let met = gathered(|mut put| strip.each(&ray, -30.0, 30.0, &mut put));
             for j in 0..300 {
                 let t = 0.2 * f64::from(j) - 29.93;
                 let edge = met

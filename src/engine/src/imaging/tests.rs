@@ -84,6 +84,35 @@ fn exact_intervals_agree_with_a_march_through_the_same_scene() {
     assert!(coarse / count < 0.005, "{}", coarse / count);
 }
 
+#[test]
+fn what_is_said_to_lie_within_another_layer_does() {
+    let mut asked = 0;
+    for seed in 1..=16 {
+        let case = generate(seed).unwrap();
+        let plan = stage(&case, if seed % 2 == 0 { Stage::Whole } else { Stage::Before });
+        let scene = scene(&case, &plan, key(&case));
+        for layer in scene.layers() {
+            let Some(around) = layer.within.and_then(|place| scene.layers().get(place)) else {
+                continue;
+            };
+            let [low, high] = layer.bounds;
+            for i in 0..400 {
+                let way = |rate: f64| 0.5 + 0.5 * libm::sin(rate * f64::from(i) + rate);
+                let at = P3::new(
+                    low.x + (high.x - low.x) * way(1.0),
+                    low.y + (high.y - low.y) * way(1.7),
+                    low.z + (high.z - low.z) * way(0.37),
+                );
+                if layer.shape.contains(at) {
+                    asked += 1;
+                    assert!(around.shape.contains(at), "{seed} {} {at:?}", layer.name);
+                }
+            }
+        }
+    }
+    assert!(asked > 20_000, "{asked}");
+}
+
 /// How much less of the beam is left where something was, and how unevenly marrow bone lets it
 /// through, both as parts of what is left.
 fn shadow_and_grain(with: &Case, without: &Case, places: &[P3]) -> (f64, f64) {

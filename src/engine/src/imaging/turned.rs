@@ -2,7 +2,7 @@
 //! and what is screwed onto it.
 
 use crate::anatomy::THREAD_DEPTH;
-use crate::geometry::{Cone, Frame, Intervals, P2, P3, Ray};
+use crate::geometry::{Cone, Frame, P2, P3, Ray};
 
 /// From thread to thread, mm (ours).
 pub const PITCH: f64 = 0.8;
@@ -82,40 +82,33 @@ impl Turned {
         })
     }
 
-    /// Where the line of the ray lies in the body.
-    #[must_use]
-    pub fn ray(&self, ray: &Ray) -> Intervals {
-        let mut met = Intervals::empty();
+    /// Calls `put(from, to)` with every stretch of the ray's line that lies in the body, one for each
+    /// piece of its outline.
+    pub fn each(&self, ray: &Ray, put: &mut impl FnMut(f64, f64)) {
         let hull = self.hull.ray(ray);
-        let Some(part) = hull.last() else { return met };
-        let rise = ray.direction.dot(self.frame.along);
+        let Some(part) = hull.last() else { return };
         let level = |t: f64| (ray.at(t) - self.frame.origin).dot(self.frame.along);
         let (a, b) = (level(part.from), level(part.to));
         let (low, high) = (a.min(b) - 1e-9, a.max(b) + 1e-9);
-        let mut meet = |pair: &[P2]| {
+        for pair in self.outline.windows(2) {
             // Most threads are not passed at all.
             if pair[1].x < low || pair[0].x > high {
-                return;
+                continue;
             }
-            let frame =
-                Frame { origin: self.frame.origin + self.frame.along * pair[0].x, ..self.frame };
+            let origin = self.frame.origin + self.frame.along * pair[0].x;
+            let frame = Frame { origin, ..self.frame };
             let length = pair[1].x - pair[0].x;
             let frustum = Cone { frame, near: pair[0].y, far: pair[1].y, length };
             for one in frustum.ray(ray).as_slice() {
-                met.append(one.from, one.to);
+                put(one.from, one.to);
             }
-        };
-        if rise >= 0.0 {
-            self.outline.windows(2).for_each(&mut meet);
-        } else {
-            self.outline.windows(2).rev().for_each(&mut meet);
         }
-        met
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::shape::gathered;
     use super::*;
     use crate::anatomy::implant_cone;
     use crate::geometry::V3;
@@ -150,7 +143,7 @@ mod tests {
             let direction = V3::new(0.2 * libm::sin(turn), 1.0, 0.5 * libm::sin(1.9 * turn));
             let Some(direction) = direction.unit() else { continue };
             let ray = Ray { origin, direction };
-            let met = body.ray(&ray);
+            let met = gathered(|mut put| body.each(&ray, &mut put));
             for j in 0..200 {
                 let t = 0.06 * f64::from(j);
                 let edge = met
