@@ -10,6 +10,7 @@ pub mod chart;
 pub mod debrief;
 pub mod figures;
 pub mod geometry;
+pub mod imaging;
 pub mod measure;
 pub mod plan;
 pub mod rules;

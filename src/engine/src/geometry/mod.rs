@@ -16,7 +16,7 @@ mod outline;
 mod point;
 pub mod polygon;
 pub mod polyline;
-mod quadratic;
+pub(crate) mod quadratic;
 pub mod quadrature;
 mod stack;
 mod stack_parts;

@@ -91,7 +91,7 @@ impl V3 {
     /// Length in millimetres.
     #[must_use]
     pub fn length(self) -> f64 {
-        libm::sqrt(self.dot(self))
+        self.dot(self).sqrt()
     }
 
     /// The unit vector along it; `None` for the null vector.

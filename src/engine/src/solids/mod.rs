@@ -18,7 +18,7 @@ mod septum;
 mod walls;
 
 pub use bodies::{CHORD_ERROR, WIDEST, of_capsule, of_cone, of_stack};
-pub use contour::{FALL, contour};
+pub use contour::{FALL, base as contour_base, contour};
 pub use cuts::cut;
 pub use given::{Lines, Quantity};
 pub use mesh::{Leak, Mesh, NOTICE};
