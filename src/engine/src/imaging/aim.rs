@@ -103,7 +103,7 @@ impl View {
     #[must_use]
     pub fn of(site: &Site, aim: &Aim) -> Self {
         let aim = aim.within_reach();
-        let stack = site.root().stack();
+        let stack = site.socket.as_one().stack();
         let Frame { across, facial, along, .. } = stack.frame;
         let leaning = |angle: Deg, a: V3, b: V3| {
             let (sin, cos) = libm::sincos(angle.radians());
@@ -194,7 +194,7 @@ mod tests {
     }
 
     fn length(aim: &Aim) -> f64 {
-        let (site, stack) = (site(), site().root().stack());
+        let (site, stack) = (site(), site().socket.as_one().stack());
         let view = View::of(&site, aim);
         let edge = stack.frame.point(V3::new(0.0, 0.0, -13.0));
         let [from, to] = [edge, stack.apex()].map(|at| view.place(at).unwrap());

@@ -36,7 +36,7 @@ pub struct Jawbone {
 /// (ours: 0.5 to 1.6 in the upper, 0.8 to 2.4 in the lower jaw).
 #[must_use]
 pub fn plate(site: &Site, wall: Wall) -> f64 {
-    let root = site.root().stack();
+    let root = site.socket.as_one().stack();
     let middle = root.frame.point(V3::new(0.0, 0.0, 0.5 * root.last_level()));
     let half = root.facial * root.share(0.5 * root.last_level());
     let face = |profile: &Profile| polyline::value(&profile.knots, middle.z);
@@ -94,7 +94,7 @@ fn gum(site: &Site, crest: &[P2]) -> Shape {
     let (offset, share) = drop(site);
     let top = crest.iter().map(|knot| knot.y).fold(0.0, f64::min) + offset.min(0.0);
     let mut gum = faces(site, [-thickness; 2]);
-    let middle = site.root().y.get();
+    let middle = site.socket.as_one().y.get();
     for ((face, bone), side) in gum.iter_mut().zip(faces(site, [0.0; 2])).zip([1.0, -1.0]) {
         let [at_crest, at_top] = [(0.0, 1.0), (top, 0.4)]
             .map(|(z, part)| P2::new(z, polyline::value(&bone, z) + part * side * thickness));

@@ -136,8 +136,8 @@ impl Laying<'_> {
     }
 
     fn windows(&mut self, filling: Option<Material>) {
-        let plane = self.site.root().axis_plane();
         for cut in Solid::of(self.site).cuts {
+            let plane = self.site.socket.plane(cut.wall);
             let window = Window { wall: cut.wall, shadow: cut.shadow, plane };
             let to = filling.unwrap_or(Material::Soft);
             self.lay("wall defect", Shape::Window(window), Materials::BONE, to);

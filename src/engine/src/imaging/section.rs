@@ -186,7 +186,7 @@ impl Sheet {
         let distal_right = site.tooth.is_mirrored() == upper;
         let across = if distal_right { V3::DISTAL } else { -V3::DISTAL };
         let at = setting.at.get().clamp(-40.0, 60.0);
-        let middle = site.root().y.get() - 2.0;
+        let middle = site.socket.as_one().y.get() - 2.0;
         let (right, down, centre, size, lines_right) = match setting.slice {
             Slice::AlongArch => (across, down, P3::new(0.0, at, 6.0), [32.0, 40.0], false),
             Slice::AcrossArch => (V3::FACIAL, down, P3::new(at, middle, 6.0), [30.0, 40.0], true),

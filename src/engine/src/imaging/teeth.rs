@@ -47,11 +47,12 @@ pub enum Standing {
     Implant(Implanted, CrownForm),
 }
 
-/// The site's own tooth.
+/// The site's own tooth; of several roots one body stands for all, as in the other drawings that know
+/// of one.
 #[must_use]
 pub fn own(site: &Site) -> ToothForm {
-    let root = site.root();
-    let neck = on_axis(root, -root.neck.get());
+    let root = site.socket.as_one();
+    let neck = on_axis(&root, -root.neck.get());
     // Widths at the crest go on unchanged up to the neck, so the crown begins with them.
     let crown = CrownForm {
         kind: site.tooth.kind(),
@@ -60,7 +61,7 @@ pub fn own(site: &Site) -> ToothForm {
         half_md: [root.half_md.get(), 0.5 * site.crown.width.get()],
         half_fo: root.half_fo.get(),
     };
-    ToothForm { roots: site.socket.roots.clone(), crown }
+    ToothForm { roots: vec![root], crown }
 }
 
 fn on_axis(root: &RootBody, level: f64) -> P3 {
@@ -74,7 +75,7 @@ pub fn beside(site: &Site, sign: f64) -> Vec<Standing> {
     let neighbour = if sign > 0.0 { &site.neighbours.distal } else { &site.neighbours.mesial };
     let middle = site.crown.edge;
     let contact = middle.x + sign * 0.5 * site.crown.width.get();
-    let lean = middle.y - site.root().y.get();
+    let lean = middle.y - site.socket.as_one().y.get();
     let jaw = site.tooth.jaw();
     let [first, second] = [1, 2].map(|steps| place(site.tooth, sign, steps));
     let mut row = Row { jaw, sign, contact, lean };
@@ -90,7 +91,8 @@ pub fn beside(site: &Site, sign: f64) -> Vec<Standing> {
         Neighbour::Implant(implant) => {
             let half = 0.5 * implant.diameter.get();
             let crown = row.crown(first, implant.platform, half);
-            let beyond = row.beyond(second, implant.platform.x + sign * half, site.root());
+            let beyond =
+                row.beyond(second, implant.platform.x + sign * half, &site.socket.as_one());
             vec![Standing::Implant(implant.clone(), crown), Standing::Tooth(beyond)]
         }
     }

@@ -166,7 +166,7 @@ fn a_ligament_is_darker_than_the_lamina_dura_beside_it() {
     let case = plain();
     let scene = scene(&case, &Plan::default(), [9; 32]).evenly();
     let aim = Aim::usual(&case.site);
-    let root = case.site.root().stack();
+    let root = case.site.socket.as_one().stack();
     // Along a line out of the root at mid-root: the middle of the space, and the middle of the shell.
     let half = root.across * root.share(5.0);
     let across = |off: f64| lit(&case, &scene, &aim, P3::new(half + off, 0.0, 5.0));
