@@ -19,8 +19,8 @@ const NEXT_TO_NOTHING: f64 = 0.1;
 
 impl Measurements<'_> {
     /// Mesiodistal width of the septum: along x through the middle of the roots' axes, so far apical of
-    /// the furcation, wall defects filled in. Millimetres; 0 where no bone stands there. `None` of one root, and deeper than
-    /// the shallowest apex.
+    /// the furcation, wall defects filled in. Millimetres; 0 where no bone stands there. `None` of one
+    /// root, and deeper than the shallowest apex.
     #[must_use]
     pub fn septum_mesiodistal(&self, depth: Mm) -> Option<Mm> {
         self.septum_along(V3::DISTAL, depth)
@@ -46,8 +46,8 @@ impl Measurements<'_> {
     }
 
     /// Height of bone under the furcation: from it apically along z, through the middle of the roots'
-    /// axes there, wall defects filled in, to the first surface or structure, or to the level down to which the ridge is drawn.
-    /// Millimetres; 0 where no bone begins there. `None` of one root.
+    /// axes there, wall defects filled in, to the first surface or structure, or to the level down to
+    /// which the ridge is drawn. Millimetres; 0 where no bone begins there. `None` of one root.
     #[must_use]
     pub fn bone_under_furcation(&self) -> Option<Mm> {
         let solid = &self.ground().solid;
@@ -59,9 +59,10 @@ impl Measurements<'_> {
     /// and where none of the implant lies apical of the furcation. Square millimetres.
     #[must_use]
     pub fn septum_hold(&self) -> Option<SeptumHold> {
-        let (ground, cone, grip) = (self.ground(), self.drilled()?, self.grip()?);
+        let ground = self.ground();
         let socket = &ground.solid.socket;
         let (furcation, under) = (socket.furcation()?, socket.under_trunk()?);
+        let (cone, grip) = (self.drilled()?, self.grip()?);
         let below = |line: &Ray| {
             let to_furcation = (furcation - line.origin.z) / line.direction.z;
             let ends =
