@@ -83,10 +83,10 @@ for (const [name, chosen] of Object.entries(CASES)) {
     return visit(async ({ page }) => {
       const faults = [];
       await begin(page);
+      await onEveryScreen(page, `${seed}, nothing seen yet`, faults);
       for (const [step, answers] of Object.entries(steps)) {
-        const drawn = ["chart", "implant", "flap", "graft"].includes(step);
-        if (drawn) await onEveryScreen(page, `${seed}, ${step} begins`, faults);
         await decide(page, answers);
+        const drawn = ["extraction", "implant", "flap", "graft"].includes(step);
         if (drawn) await onEveryScreen(page, `${seed}, ${step} decided`, faults);
         await carry(page, step);
       }

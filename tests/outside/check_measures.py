@@ -50,7 +50,7 @@ LEVELS = (
 WALLS = ("facial-bone-after-grafting", "oral-bone", "apical-facial-bone", "apical-oral-bone")
 RATIOS = ("root-between-cortices", "grain-to-gap", "facial-wall-present")
 FLAPS = ("flap-base-ratio", "flap-length-ratio", "release-to-prominence", "advancement-needed")
-MODELS = ("closing-force", "seating-torque")
+MODELS = ("force-to-close", "closing-force", "seating-torque")
 SEPTUM = (
     "septum-mesiodistal",
     "septum-faciooral",

@@ -45,7 +45,9 @@ def sound_ratios():
     export-pairs writes such a plan for every third seed.
     """
     for path in sorted(PAIRS.glob("*/recipe.json")):
-        if int(path.parent.name) % 3 != 2:
+        # A name of digits alone is a seed of one root: a letter before them says another kind of pair.
+        seed = path.parent.name
+        if not seed.isdigit() or int(seed) % 3 != 2:
             continue
         recipe = json.loads(path.read_text())
         values = {entry["name"]: entry["value"] for entry in recipe["measurements"]}

@@ -82,17 +82,19 @@ class Schemas(unittest.TestCase):
         # A check on easy cases alone would say little.
         self.assertGreaterEqual(len(kinds), 8, kinds)
 
-    def test_the_template_of_a_case_keeps_to_the_schema_and_names_every_key_of_it(self):
-        text = (TEMPLATES / "template.case.toml").read_text()
+    def test_the_templates_of_cases_keep_to_the_schema_and_name_every_key_of_it(self):
+        texts = [path.read_text() for path in sorted(TEMPLATES.glob("template*.case.toml"))]
+        self.assertEqual(len(texts), 2)
         whole = schema("case")
         file = {**whole, "$ref": "#/$defs/CaseFile"}
         for of_the_whole in ("type", "properties", "required", "additionalProperties"):
             del file[of_the_whole]
-        said = [fault.message for fault in Draft202012Validator(file).iter_errors(tomllib.loads(text))]
-        self.assertEqual(said, [])
+        for text in texts:
+            faults_in = Draft202012Validator(file).iter_errors(tomllib.loads(text))
+            self.assertEqual([fault.message for fault in faults_in], [])
         keys = {key for _, found in objects(whole["$defs"]) for key in found.get("properties", {})}
         self.assertGreater(len(keys), 60)
-        named = set(re.findall(r"[a-z0-9-]+", text))
+        named = set(re.findall(r"[a-z0-9-]+", "\n".join(texts)))
         self.assertEqual(keys - named, set())
 
     def test_verdicts_keep_to_their_schema_on_a_sound_plan_and_on_a_spoilt_one(self):

@@ -86,14 +86,19 @@ def torque(reader, implant, body):
     return of_moment(moment, quantity(reader, "density"), chosen(reader, "preparation"))
 
 
-def travel(reader, socket, gap):
-    """How far the edge has to go, mm."""
-    if chosen(reader, "closure") == "open":
-        return 0.0
+def travel_to_close(reader, socket, gap):
+    """How far the edge would have to go to close, chosen or not, mm."""
     through = reader.export.recipe["chosen"].get("component") in THROUGH_GUM
     across = reader.number(gap if through else socket)
     layer, fill = (quantity(reader, name, 0.0) for name in ("layer_thickness", "fill_level"))
     return across + layer / 2 + max(0.0, fill)
+
+
+def travel(reader, socket, gap):
+    """How far the edge has to go, mm."""
+    if chosen(reader, "closure") == "open":
+        return 0.0
+    return travel_to_close(reader, socket, gap)
 
 
 def reach(reader):

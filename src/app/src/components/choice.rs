@@ -3,7 +3,6 @@
 use engine::anatomy::Tooth;
 use engine::plan::choices::Choice;
 use engine::plan::{Entry, Value};
-use std::borrow::Cow;
 use yew::prelude::*;
 
 /// A decision with a closed list of answers.
@@ -35,7 +34,7 @@ pub fn one_of(props: &ClosedList<'_>) -> Html {
             </label>
         }
     });
-    asked_at(props.entry, props.tooth, props.value.is_some(), html! { <>{ for options }</> })
+    asked(props.entry, props.tooth, props.value.is_some(), html! { <>{ for options }</> })
 }
 
 /// Any number of a closed list. *None of these* is an answer of its own, so that leaving the list
@@ -68,32 +67,18 @@ pub fn any_of(props: &ClosedList<'_>, on_turn: &Callback<u32>) -> Html {
             </label>
         </>
     };
-    asked_at(props.entry, props.tooth, bits.is_some(), answers)
+    asked(props.entry, props.tooth, bits.is_some(), answers)
 }
 
 /// A decision's frame: its name, its question, and that it is undecided while it is.
-pub fn asked_at(entry: &'static Entry, tooth: Tooth, decided: bool, answers: Html) -> Html {
-    frame(entry, [tooth.named(entry.label), tooth.named(entry.ask)], decided, answers)
-}
-
-/// The same where a decision's name and question speak of no side.
-pub fn asked(entry: &'static Entry, decided: bool, answers: Html) -> Html {
-    frame(entry, [entry.label.into(), entry.ask.into()], decided, answers)
-}
-
-fn frame(
-    entry: &Entry,
-    [label, ask]: [Cow<'static, str>; 2],
-    decided: bool,
-    answers: Html,
-) -> Html {
+pub fn asked(entry: &'static Entry, tooth: Tooth, decided: bool, answers: Html) -> Html {
     html! {
         <fieldset key={entry.key} class={classes!("decision", (!decided).then_some("undecided"))} id={format!("decision-{}", entry.key)}>
             <legend>
-                <span class="decision-name">{ label }</span>
+                <span class="decision-name">{ tooth.named(entry.label) }</span>
                 if !decided { <span class="undecided-mark">{ "undecided" }</span> }
             </legend>
-            <p class="ask">{ ask }</p>
+            <p class="ask">{ tooth.named(entry.ask) }</p>
             <div class="options">{ answers }</div>
         </fieldset>
     }

@@ -1,10 +1,9 @@
 //! A decision with a number: slider, field and steps, all of the same count.
 
-use super::choice::asked_at;
+use super::choice::asked;
 use super::sheet::Sheet;
 use crate::amount::{directed, read, start, text_of};
 use crate::store::Action;
-use engine::anatomy::Tooth;
 use engine::plan::{Entry, NumberKind, Value};
 use engine::session::Event as Choice;
 use yew::prelude::*;
@@ -14,8 +13,6 @@ use yew::prelude::*;
 pub struct Number<'a> {
     /// The decision.
     pub entry: &'static Entry,
-    /// The tooth: it names the sides.
-    pub tooth: Tooth,
     /// Its range and steps.
     pub kind: NumberKind,
     /// The count so far.
@@ -28,7 +25,7 @@ pub struct Number<'a> {
 
 /// A number.
 pub fn number(props: &Number<'_>) -> Html {
-    let kind = props.kind;
+    let (kind, tooth) = (props.kind, props.sheet.view.tooth);
     let decision = props.entry.decision;
     let choose = props.on_choose.reform(Value::Number);
     let on_field = {
@@ -49,7 +46,7 @@ pub fn number(props: &Number<'_>) -> Html {
         })
     };
     let shown = props.count.map(|count| kind.words(count)).unwrap_or_default();
-    let name = props.tooth.named(props.entry.label);
+    let name = tooth.named(props.entry.label);
     let answers = html! {
         <>
             <div class="number">
@@ -62,17 +59,17 @@ pub fn number(props: &Number<'_>) -> Html {
                     <span>{ kind.unit }</span>
                 </label>
             </div>
-            <p class="reading">{ props.count.map(|count| directed(&kind, count, props.tooth)).unwrap_or_default() }</p>
+            <p class="reading">{ props.count.map(|count| directed(&kind, count, tooth)).unwrap_or_default() }</p>
             { wrong }
         </>
     };
-    asked_at(props.entry, props.tooth, props.count.is_some(), answers)
+    asked(props.entry, tooth, props.count.is_some(), answers)
 }
 
 /// The slider: it tries counts while it moves, and chooses where it stops.
 fn slider(props: &Number<'_>, choose: &Callback<i32>) -> Html {
-    let kind = props.kind;
-    let name = props.tooth.named(props.entry.label);
+    let (kind, tooth) = (props.kind, props.sheet.view.tooth);
+    let name = tooth.named(props.entry.label);
     let slider = props.count.unwrap_or_else(|| start(&kind));
     let on_slide = {
         let (act, decision) = (props.sheet.act.clone(), props.entry.decision);
@@ -94,7 +91,7 @@ fn slider(props: &Number<'_>, choose: &Callback<i32>) -> Html {
     html! {
                 <input type="range" class="slider" min={kind.least.to_string()} max={kind.most.to_string()}
                     step={kind.by.to_string()} value={slider.to_string()} aria-label={format!("{name}, slider")}
-                    aria-valuetext={props.count.map_or("undecided".to_owned(), |count| directed(&kind, count, props.tooth))}
+                    aria-valuetext={props.count.map_or("undecided".to_owned(), |count| directed(&kind, count, tooth))}
                     oninput={on_slide} onchange={on_slid} />
     }
 }

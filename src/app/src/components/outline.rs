@@ -1,12 +1,12 @@
 //! A decision with an outline: edges as numbers, vertices as numbers, and the handles on the map.
 
 use super::choice::asked;
-use super::corners::{Fields, vertex};
+use super::corners::{Fields, Set, vertex};
 use super::edges::{EDGES, edge};
 use super::sheet::Sheet;
 use crate::effects;
 use crate::store::Action;
-use engine::geometry::{Outline, OutlineFault};
+use engine::geometry::Outline;
 use engine::plan::{Entry, Value};
 use engine::session::Event;
 use yew::prelude::*;
@@ -20,10 +20,11 @@ const MORE: &str = "On the map: pull the small ring on an edge for one corner mo
 
 /// An outline: what was drawn so far, or a way to begin.
 pub fn outline_field(entry: &'static Entry, outline: Option<&Outline>, sheet: &Sheet<'_>) -> Html {
+    let tooth = sheet.view.tooth;
     let wrong = sheet.wrong(entry.decision);
-    let set = {
+    let set: Set = {
         let (act, wrong) = (sheet.act.clone(), wrong.clone());
-        Callback::from(move |outline: Result<Outline, OutlineFault>| match outline {
+        Callback::from(move |outline| match outline {
             Ok(outline) => {
                 let value = Some(Value::Outline(outline));
                 act.emit(Action::Do(Event::Choose(entry.decision, value)));
@@ -33,9 +34,9 @@ pub fn outline_field(entry: &'static Entry, outline: Option<&Outline>, sheet: &S
     };
     let first = format!("{}-first-edge", entry.key);
     let Some(outline) = outline else {
-        return asked(entry, false, not_drawn(first, set));
+        return asked(entry, tooth, false, not_drawn(first, set));
     };
-    let ways = [["mesial", "distal"], [sheet.view.tooth.oral_word(), "apical"]];
+    let ways = [["mesial", "distal"], [tooth.oral_word(), "apical"]];
     let fields = Fields { key: entry.key, outline, ways, set: &set, wrong: &wrong };
     let edges = EDGES
         .iter()
@@ -57,12 +58,12 @@ pub fn outline_field(entry: &'static Entry, outline: Option<&Outline>, sheet: &S
             { sheet.said_of(entry.decision, None) }
         </>
     };
-    asked(entry, true, answers)
+    asked(entry, tooth, true, answers)
 }
 
 /// Before the first corner: a button that puts the patch down. It goes once it is pressed: the first
 /// edge takes the focus over.
-fn not_drawn(first: String, set: Callback<Result<Outline, OutlineFault>>) -> Html {
+fn not_drawn(first: String, set: Set) -> Html {
     let begin = Callback::from(move |_: MouseEvent| {
         set.emit(Outline::new(START.to_vec()));
         effects::focus_soon(first.clone());

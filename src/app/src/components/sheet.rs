@@ -103,7 +103,7 @@ fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
                 Some(Value::Number(count)) => Some(count),
                 _ => None,
             };
-            number(&Number { entry, tooth, kind, count, sheet: props, on_choose })
+            number(&Number { entry, kind, count, sheet: props, on_choose })
         }
         Kind::Outline => {
             let outline = match &value {

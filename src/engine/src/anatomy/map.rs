@@ -11,7 +11,7 @@
 //! t >= -across): a dehiscence has no coronal edge.
 
 use super::{Crest, Profile, Ridge, Wall};
-use crate::geometry::{Cone, P2, P3, Ray, Stack, V3, polygon, polyline};
+use crate::geometry::{Cone, P2, P3, Ray, Stack, V3, order, polygon, polyline};
 use core::f64::consts::TAU;
 
 /// How far coronally a defect that is open to the crest takes bone away, mm: above every crest.
@@ -41,8 +41,7 @@ impl Face {
         let y = |z: f64| polyline::value(knots, z);
         let mut levels: Vec<f64> = knots.iter().map(|knot| knot.x).collect();
         levels.push(level);
-        levels.sort_by(f64::total_cmp);
-        levels.dedup();
+        order::ascend_once(&mut levels);
         let mut arcs = Vec::with_capacity(levels.len());
         let (mut arc, mut start) = (0.0, 0.0);
         let mut before: Option<f64> = None;
@@ -179,7 +178,7 @@ impl Map {
                 .map(|knot| (knot.x - from) / (to - from))
                 .filter(|way| *way > 1e-9 && *way < 1.0 - 1e-9)
                 .collect();
-            ways.sort_by(f64::total_cmp);
+            order::ascend(&mut ways);
             for way in ways {
                 shadow.push(P2::new(a.x + (b.x - a.x) * way, face.z(from + (to - from) * way)));
             }
@@ -218,8 +217,7 @@ impl Map {
         let base = levels.last().copied().unwrap_or(last);
         levels.push(f64::max(0.0, first));
         levels.extend([0.5, 0.8, 0.95, 1.0].map(|way| base + (last - base) * way));
-        levels.sort_by(f64::total_cmp);
-        levels.dedup();
+        order::ascend_once(&mut levels);
         let line = |sign: f64, level: f64| {
             let [aside, _] = root.radii(root.share(level));
             self.facially(root.frame.point(V3::new(0.0, 0.0, level)) + aside * sign)

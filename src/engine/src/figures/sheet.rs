@@ -3,7 +3,7 @@
 use super::curve;
 use super::text;
 use super::{Anchor, Figure, Handle, Ink, Item, Window};
-use crate::geometry::P2;
+use crate::geometry::{P2, order};
 
 /// A figure in the making.
 #[derive(Debug)]
@@ -189,7 +189,7 @@ impl Sheet {
     /// and how tall it stands.
     fn broken(&self, side: Margin, width: f64) -> Vec<(&Note, Vec<String>, f64)> {
         let mut notes: Vec<&Note> = self.notes[usize::from(side == Margin::Right)].iter().collect();
-        notes.sort_by(|a, b| a.target.y.total_cmp(&b.target.y));
+        order::sort_short(&mut notes, |a, b| a.target.y.total_cmp(&b.target.y));
         let set = notes.into_iter().map(|note| {
             let parts = note.text.lines();
             let lines: Vec<String> =

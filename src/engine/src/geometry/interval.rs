@@ -1,5 +1,6 @@
 //! Sorted lists of intervals on a ray: what a ray meets, where it enters and where it leaves.
 
+use super::order;
 use core::fmt;
 
 /// From where to where, in millimetres along a ray; `from < to`.
@@ -61,7 +62,7 @@ impl Intervals {
     /// Joins intervals in any order, overlapping or touching, into a sorted disjoint list.
     #[must_use]
     pub fn union_of(mut parts: Vec<Interval>) -> Self {
-        parts.sort_by(|a, b| a.from.total_cmp(&b.from));
+        order::sort_short(&mut parts, |a, b| a.from.total_cmp(&b.from));
         let mut joined = Self::empty();
         for part in parts {
             joined.append(part.from, part.to);

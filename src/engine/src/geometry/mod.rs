@@ -12,6 +12,7 @@ pub mod convex;
 pub mod ellipse;
 mod frame;
 mod interval;
+pub(crate) mod order;
 mod outline;
 mod point;
 pub mod polygon;

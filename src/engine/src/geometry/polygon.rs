@@ -1,7 +1,7 @@
 //! Questions asked of closed polygons in a plane. A polygon is its vertices in order, the last
 //! joined to the first; it may bend inwards but not cross itself.
 
-use super::{Interval, Intervals, P2};
+use super::{Interval, Intervals, P2, order};
 
 /// A straight piece of a polygon's edge.
 pub type Edge = (P2, P2);
@@ -21,7 +21,7 @@ pub fn signed_area(polygon: &[P2]) -> f64 {
 /// The convex hull of points, anticlockwise; fewer than three corners where they lie on a line.
 #[must_use]
 pub fn hull(mut points: Vec<P2>) -> Vec<P2> {
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    order::sort_short(&mut points, |a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     let mut hull: Vec<P2> = Vec::with_capacity(points.len());
     // The lower chain from left to right, then the upper one back.
     for _ in 0..2 {
@@ -168,7 +168,7 @@ pub fn line_within(polygon: &[P2], origin: P2, step: P2) -> Intervals {
         }
     }
     let times = &mut times[..count];
-    times.sort_unstable_by(f64::total_cmp);
+    order::ascend(times);
     let mut met = Intervals::empty();
     for pair in times.chunks_exact(2) {
         met.append(pair[0], pair[1]);

@@ -8,7 +8,7 @@ use super::site::{FAR, plate_at};
 use super::{Measurements, mm3};
 use crate::anatomy::{Bone, Solid, Wall};
 use crate::geometry::quadrature::{GAUSS_4, GAUSS_8, gauss};
-use crate::geometry::{Cone, Interval, Intervals, P2, Ray, Stack, V3, polygon};
+use crate::geometry::{Cone, Interval, Intervals, P2, Ray, Stack, V3, order, polygon};
 use crate::units::Mm3;
 use core::f64::consts::PI;
 
@@ -167,7 +167,7 @@ pub(super) fn removed_from(solid: &Solid, wall: Wall) -> f64 {
         let middle = body.frame.origin.x;
         columns.extend([-1.0, -0.9, -0.7, 0.0, 0.7, 0.9, 1.0].map(|w| middle + w * body.across));
     }
-    sort(&mut columns);
+    order::ascend_once(&mut columns);
     let Some(reach) = shadows
         .iter()
         .filter_map(|s| polygon::extent(s, |p| p.x))
@@ -197,7 +197,7 @@ fn column_of(solid: &Solid, wall: Wall, x: f64, part: Interval) -> f64 {
         levels.push(body.apex().z);
     }
     levels.extend([top, oral_top, part.from, part.to]);
-    sort(&mut levels);
+    order::ascend_once(&mut levels);
     let from = part.from.max(top.min(oral_top));
     levels.retain(|z| from <= *z && *z <= part.to);
     levels
@@ -206,11 +206,6 @@ fn column_of(solid: &Solid, wall: Wall, x: f64, part: Interval) -> f64 {
             gauss(&GAUSS_4, pair[0], pair[1], |z| plate_at(solid, Bone::WallsWhole, wall, x, z))
         })
         .sum()
-}
-
-fn sort(values: &mut Vec<f64>) {
-    values.sort_by(f64::total_cmp);
-    values.dedup();
 }
 
 /// The outlines that a contour layer covers at full thickness, apical of the crest.

@@ -101,7 +101,8 @@ impl<'a> Known<'a> {
         }
     }
 
-    fn has_used(&self, source: Source, fact: Fact) -> bool {
+    /// Whether this source was used, and reaches what the fact is about.
+    pub(crate) fn has_used(&self, source: Source, fact: Fact) -> bool {
         let plan = self.plan;
         match source {
             Source::Chart => true,

@@ -3,10 +3,11 @@
 
 use super::reports::Report;
 use crate::anatomy::{DensityClass, Wall};
-use crate::chart::{Case, Fact};
-use crate::measure::{FORCE_AT_EASE, Measurements, is_laid_bare};
-use crate::plan::choices::{Course, SocketProbing};
+use crate::chart::{Case, Fact, Source};
+use crate::measure::{FORCE_AT_EASE, Ground, Measurements};
+use crate::plan::choices::Course;
 use crate::plan::{Plan, Step};
+use crate::rules::Known;
 use crate::units::{Mm3, Newton, comparable};
 
 /// The least amount that can be opened, mm3: amounts are told in its multiples.
@@ -16,21 +17,25 @@ const DOSE: f64 = 50.0;
 /// be weighed, and of `concluded`, which holds finished steps only, where weighing still decides what
 /// is found.
 pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Report> {
+    if plan.extraction.is_none() {
+        return Vec::new();
+    }
+    let ground = Ground::of(&case.site);
+    let [acted, concluded] = [plan, concluded].map(|plan| Measurements::on(&ground, case, plan));
     let mut reports = Vec::new();
     if plan.implant.is_some() {
         reports.push(Report::of(Step::Implant, "The pilot", vec![pilot(case)]));
     }
-    if concluded.implant.is_some() {
-        let seated = Report::of(Step::Implant, "Seated", seated(case, concluded));
+    if concluded.plan.implant.is_some() {
+        let seated = Report::of(Step::Implant, "Seated", seated(&concluded));
         reports.push(Report { weighed_in: Step::Seating, ..seated });
     }
-    reports.extend(to_fill(case, plan));
-    reports.extend(edges(case, concluded));
+    reports.extend(to_fill(&acted));
+    reports.extend(edges(&concluded));
     reports
 }
 
-fn seated(case: &Case, plan: &Plan) -> Vec<String> {
-    let m = Measurements::of(case, plan);
+fn seated(m: &Measurements<'_>) -> Vec<String> {
     match m.seating_torque() {
         Some(torque) => vec![
             format!("It seats at {:.0} Ncm (a teaching model).", torque.get()),
@@ -46,18 +51,17 @@ fn seated(case: &Case, plan: &Plan) -> Vec<String> {
 
 /// What is empty from the crest down, in the socket or beside the implant, and what is missing from
 /// walls that were probed or laid bare; `None` while the tooth stands.
-fn to_fill(case: &Case, plan: &Plan) -> Option<Report> {
-    plan.extraction.as_ref()?;
-    let m = Measurements::of(case, plan);
+fn to_fill(m: &Measurements<'_>) -> Option<Report> {
+    m.plan.extraction.as_ref()?;
     let (beside, space) = match m.gap_volume() {
         Some(gap) => (" beside the implant", gap),
         None => ("", m.socket_volume()?),
     };
     let mut lines = vec![format!("Empty space{beside} from the crest down: {}.", amount(space))];
-    let tooth = case.site.tooth;
+    let tooth = m.case.site.tooth;
     for (wall, name) in [(Wall::Facial, "facial"), (Wall::Oral, tooth.oral_word())] {
         let gone = m.wall_volume_of(wall).filter(|gone| gone.get() > 0.0);
-        if let Some(gone) = gone.filter(|_| extent_is_known(case, plan, wall)) {
+        if let Some(gone) = gone.filter(|_| extent_is_known(m, wall)) {
             lines.push(format!("Missing from the {name} wall, beside that: {}.", amount(gone)));
         }
     }
@@ -67,13 +71,13 @@ fn to_fill(case: &Case, plan: &Plan) -> Option<Report> {
 
 /// How far a defect reaches is known once its wall was probed from the socket or lies bare: sounding
 /// and sections tell that there is one.
-fn extent_is_known(case: &Case, plan: &Plan, wall: Wall) -> bool {
-    let probing = plan.extraction.as_ref().map(|done| done.probing);
-    let (fact, probed) = match wall {
-        Wall::Facial => (Fact::FacialWall, probing != Some(SocketProbing::Nothing)),
-        Wall::Oral => (Fact::OralWall, probing == Some(SocketProbing::AllWalls)),
+fn extent_is_known(m: &Measurements<'_>, wall: Wall) -> bool {
+    let fact = match wall {
+        Wall::Facial => Fact::FacialWall,
+        Wall::Oral => Fact::OralWall,
     };
-    probed || is_laid_bare(case, plan, fact)
+    let known = Known::of(m.case, m.plan);
+    [Source::SocketProbing, Source::Reflection].iter().any(|source| known.has_used(*source, fact))
 }
 
 /// A volume as graft is opened.
@@ -100,9 +104,9 @@ fn pilot(case: &Case) -> String {
 
 /// How the edges come together, once nothing that they have to reach over can change any more: what
 /// closing would take, whether or not it is then chosen.
-fn edges(case: &Case, plan: &Plan) -> Option<Report> {
-    let step = before_closure(plan)?;
-    let force = Measurements::of(case, plan).force_to_close()?;
+fn edges(m: &Measurements<'_>) -> Option<Report> {
+    let step = before_closure(m.plan)?;
+    let force = m.force_to_close()?;
     let lines = vec![
         format!("Brought together, the edges meet at {} (a teaching model).", newton(force)),
         if comparable(force.get()) <= FORCE_AT_EASE.get() {
@@ -160,14 +164,22 @@ mod tests {
         plan
     }
 
+    fn told(
+        trial: &Trial,
+        last: Step,
+        tell: fn(&Measurements<'_>) -> Option<Report>,
+    ) -> Option<Report> {
+        tell(&Measurements::of(&trial.case, &after(trial, last)))
+    }
+
     fn filled(trial: &Trial, last: Step) -> Vec<String> {
-        to_fill(&trial.case, &after(trial, last)).unwrap().lines
+        told(trial, last, to_fill).unwrap().lines
     }
 
     #[test]
     fn what_is_to_be_filled_is_told_in_the_steps_of_the_amount() {
         let mut trial = Trial::plain();
-        assert_eq!(to_fill(&trial.case, &after(&trial, Step::Intention)), None);
+        assert_eq!(told(&trial, Step::Intention, to_fill), None);
         let plan = after(&trial, Step::Implant);
         let m = Measurements::of(&trial.case, &plan);
         let [socket, gap] =
@@ -225,8 +237,8 @@ mod tests {
         let mut trial = repaired();
         for (released, feels) in [("yes", "lie together"), ("no", "do not stay together")] {
             trial.keys(&[("periosteal-release", released), ("closure", "primary")]);
-            assert_eq!(edges(&trial.case, &after(&trial, Step::Seating)), None);
-            let told = edges(&trial.case, &after(&trial, Step::Graft)).unwrap();
+            assert_eq!(told(&trial, Step::Seating, edges), None);
+            let told = told(&trial, Step::Graft, edges).unwrap();
             let judged = Measurements::of(&trial.case, &trial.plan()).closing_force().unwrap();
             assert!(told.lines[0].contains(&newton(judged)), "{told:?}");
             assert!(told.lines[0].contains("teaching model") && told.lines[1].contains(feels));
@@ -237,7 +249,7 @@ mod tests {
     fn an_extraction_that_nothing_follows_is_told_at_once() {
         let mut trial = Trial::plain();
         trial.course("let-heal");
-        let told = edges(&trial.case, &after(&trial, Step::Extraction)).unwrap();
+        let told = told(&trial, Step::Extraction, edges).unwrap();
         assert_eq!((told.step, told.weighed_in), (Step::Extraction, Step::Closure));
     }
 

@@ -24,7 +24,10 @@ impl Writer<'_> {
         let torque = m.seating_torque().map(Ncm::get);
         self.put("seating-torque", torque, Ncm::UNIT, "torque(implant, bone)".to_owned());
         let Some(root) = m.ground().solid.socket.coronal() else { return };
-        let needed = format!("travel({}, {gap})", self.across_socket(root));
+        let ways = format!("({}, {gap})", self.across_socket(root));
+        let to_close = format!("closing_force(travel_to_close{ways})");
+        self.put("force-to-close", m.force_to_close().map(Newton::get), Newton::UNIT, to_close);
+        let needed = format!("travel{ways}");
         let force = m.closing_force().map(Newton::get);
         self.put("closing-force", force, Newton::UNIT, format!("closing_force({needed})"));
         self.length("advancement-needed", m.advancement_needed(), needed);

@@ -66,7 +66,7 @@ use std::collections::BTreeMap;
 ///   coronal end of the edges on these sides to the nearest middle of a body or of a space between two,
 ///   along s.
 /// - Models, as the documentation of the measurements states them: `largest_grain(gap)`, `torque(implant,
-///   solid)`, `travel(socket, gap)`, `closing_force(travel)`. They read `chosen` and `quantities`.
+///   solid)`, `travel_to_close(socket, gap)`, `travel(socket, gap)`, `closing_force(travel)`. They read `chosen` and `quantities`.
 /// - `section_area(solid, two points)`: area of the section with the plane through both, along x.
 /// - `least(a, b, ...)`, `most(a, b, ...)`.
 #[derive(Debug, Clone, PartialEq, Serialize)]

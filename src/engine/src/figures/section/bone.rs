@@ -5,7 +5,7 @@ use crate::anatomy::{DensityClass, Lesion, Tube, Wall};
 use crate::figures::curve::{clip_line, ellipse};
 use crate::figures::grain::stipple;
 use crate::figures::{Ink, Window, cut};
-use crate::geometry::{Interval, P2};
+use crate::geometry::{Interval, P2, order};
 
 /// Levels are sampled this far apart, millimetres.
 const STEP: f64 = 0.2;
@@ -52,7 +52,7 @@ impl Cutting<'_, '_> {
             levels.extend([part.from, part.from - 1e-6, part.to, part.to + 1e-6]);
         }
         levels.retain(|z| *z >= self.scene.crest(wall));
-        levels.sort_by(f64::total_cmp);
+        order::ascend(&mut levels);
         levels
             .into_iter()
             .map(|z| {
@@ -74,7 +74,7 @@ impl Cutting<'_, '_> {
             .chain([crest])
             .filter_map(|z| self.inner(wall, z).map(|y| P2::new(y, z)))
             .collect();
-        line.sort_by(|a, b| a.y.total_cmp(&b.y));
+        order::sort_short(&mut line, |a, b| a.y.total_cmp(&b.y));
         line.push(apex);
         line
     }

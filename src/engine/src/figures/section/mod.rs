@@ -99,9 +99,9 @@ impl Cutting<'_, '_> {
         }
     }
 
-    /// The names of the two sides, at the crown, where nothing else stands.
+    /// The names of the two sides, beyond the crown's edge, where nothing else stands.
     fn sides(&mut self) {
-        let z = self.scene.site().crown.edge.z + 0.6;
+        let z = self.scene.site().crown.edge.z - 1.3;
         let height = 1.1 * self.sheet.letter();
         let left = self.put(FROM + 1.5, z);
         let right = self.put(TO - 1.0, z);
