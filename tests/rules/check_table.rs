@@ -1,5 +1,6 @@
 //! The check table: values from outside the project, each with the verdict that its source expects.
 
+use engine::cases::population::cells;
 use engine::rules::{Reading, Zone, find};
 use std::collections::BTreeSet;
 use std::fs;
@@ -45,20 +46,6 @@ fn rows(file: &'static str, columns: &[&str]) -> Vec<Row> {
         assert!(row.cells.iter().all(|cell| !cell.is_empty()), "{}: an empty cell", row.place());
     }
     rows
-}
-
-/// Cells of a line; a cell in double quotes may hold commas.
-fn cells(line: &str) -> Vec<String> {
-    let mut cells = vec![String::new()];
-    let mut quoted = false;
-    for letter in line.chars() {
-        match letter {
-            '"' => quoted = !quoted,
-            ',' if !quoted => cells.push(String::new()),
-            _ => cells.last_mut().expect("a cell").push(letter),
-        }
-    }
-    cells
 }
 
 fn reached() -> Vec<Row> {

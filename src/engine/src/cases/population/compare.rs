@@ -179,7 +179,9 @@ fn row(line: &str) -> Option<Row> {
     })
 }
 
-fn cells(line: &str) -> Vec<String> {
+/// Cells of a line of a table; a cell in double quotes may hold commas.
+#[must_use]
+pub fn cells(line: &str) -> Vec<String> {
     let mut cells = vec![String::new()];
     let mut quoted = false;
     for letter in line.chars() {

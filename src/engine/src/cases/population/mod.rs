@@ -20,7 +20,9 @@ mod walls;
 #[cfg(test)]
 mod tests;
 
-pub use compare::{BadRow, COLUMNS, Group, Kind, LEVEL, Outcome, Row, Statistic, rows, table};
+pub use compare::{
+    BadRow, COLUMNS, Group, Kind, LEVEL, Outcome, Row, Statistic, cells, rows, table,
+};
 pub use quantities::{QUANTITIES, Quantity};
 pub use survey::Surveyed;
 

@@ -19,7 +19,7 @@ use crate::geometry::P2;
 const LEFT: f64 = 11.0;
 const RIGHT: f64 = 11.0;
 /// What lies between them, in y.
-const FROM: f64 = -12.2;
+const FROM: f64 = -13.2;
 const TO: f64 = 8.0;
 /// How far the drawing goes on beyond the socket's apex, and beyond a canal that has been seen.
 const BEYOND: f64 = 8.0;
