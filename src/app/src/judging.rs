@@ -3,11 +3,12 @@
 
 use crate::components::figure::hatchings_of_plots;
 use crate::components::last::last_verdicts;
+use crate::components::plates::plates;
 use crate::pages::debrief::DebriefView;
 use crate::pages::protocol::{RulePage, protocol};
 use crate::parity::digest;
 use crate::prose::Prose;
-use crate::store::{Bench, Room};
+use crate::store::{Action, Bench, Room};
 use core::fmt;
 use engine::cases;
 use engine::chart::{Address, Case};
@@ -28,6 +29,8 @@ pub struct Judging {
     pub last: fn(&Session, Step) -> Html,
     /// What examinations and acts have reported.
     pub reports: fn(&Session) -> Vec<Report>,
+    /// Films and sections.
+    pub plates: fn(Rc<Bench>, Callback<Action>) -> Html,
     /// The debrief.
     pub debrief: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
     /// Every rule.
@@ -82,6 +85,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         last: last_verdicts,
         reports: Session::reports,
+        plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
         protocol,
         rule: |id| html! { <RulePage {id} /> },

@@ -32,6 +32,11 @@ pub fn reports(bench: &Bench, room: &Room) -> Vec<Report> {
     room.judging.map_or_else(Vec::new, |judging| (judging.reports)(&bench.session))
 }
 
+/// Films and sections; nothing while what computes them is still to come.
+pub fn plates(bench: &Rc<Bench>, room: &Room, act: &Callback<Action>) -> Html {
+    room.judging.map(|judging| (judging.plates)(bench.clone(), act.clone())).unwrap_or_default()
+}
+
 /// Why no verdicts are shown, and a way to them.
 fn no_judge(why: &str, room: &UseReducerHandle<Room>) -> Html {
     let again = {

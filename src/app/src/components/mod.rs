@@ -12,6 +12,7 @@ pub mod known;
 pub mod last;
 pub mod number;
 pub mod outline;
+pub mod plates;
 pub mod sheet;
 pub mod steps;
 pub mod verdict;

@@ -24,9 +24,11 @@ pub mod svg;
 #[cfg(test)]
 mod tests;
 pub mod text;
+mod tube;
 
 pub use gap::{Facing, gap_clock, gap_profile, gap_rows};
 pub use map::facial_map;
 pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};
 pub use section::section;
 pub use show::Show;
+pub use tube::tube;

@@ -75,6 +75,12 @@ pub enum Refusal {
         /// The step that is due; `None` when nothing is left to do.
         due: Option<Step>,
     },
+    /// There is no film to repeat, or the course is over.
+    NoFilm,
+    /// No tube and receptor can stand so.
+    NoSuchAim,
+    /// The last film has been repeated often enough.
+    TooManyFilms,
 }
 
 impl fmt::Display for Refusal {
@@ -132,6 +138,13 @@ impl fmt::Display for Refusal {
                 Some(due) => write!(f, "{}: {} comes first", asked.label(), due.label()),
                 None => write!(f, "{}: nothing is left to carry out in this course", asked.label()),
             },
+            Self::NoFilm => f.write_str("no film has been taken that could be repeated"),
+            Self::NoSuchAim => f.write_str(
+                "found an aim out of reach, expected angles of -40 to 40 degrees, a lean of 0 to 40 and a receptor of size 0 to 2",
+            ),
+            Self::TooManyFilms => {
+                f.write_str("this site has been exposed often enough: read the films that are there")
+            }
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What a learner does, and how it is written down.
 
+use super::Exposure;
 use crate::geometry::Outline;
 use crate::plan::{Decision, Kind, Refusal, Step, Value};
 use crate::units::Found;
@@ -13,6 +14,8 @@ pub enum Event {
     Choose(Decision, Option<Value>),
     /// Carries out a step.
     CarryOut(Step),
+    /// Takes the last film once more, aimed so.
+    Expose(Exposure),
 }
 
 /// An event as files hold it: keys, numbers in their units, outlines in millimetres.
@@ -32,6 +35,11 @@ pub enum Written {
         /// Key of the step.
         #[serde(rename = "carry-out")]
         carry_out: String,
+    },
+    /// `{"expose": {"vertical": 5, "horizontal": 0, "lean": 0, "size": 2}}`.
+    Expose {
+        /// How it is aimed.
+        expose: Exposure,
     },
 }
 
@@ -181,6 +189,7 @@ impl Event {
                 value: value.as_ref().map(|value| Plain::of(*decision, value)),
             },
             Self::CarryOut(step) => Written::CarryOut { carry_out: step.key().to_owned() },
+            Self::Expose(expose) => Written::Expose { expose: *expose },
         }
     }
 }
@@ -199,6 +208,7 @@ impl TryFrom<&Written> for Event {
             Written::CarryOut { carry_out } => Step::from_key(carry_out)
                 .map(Self::CarryOut)
                 .ok_or_else(|| Unreadable::NoSuchStep(carry_out.chars().take(60).collect())),
+            Written::Expose { expose } => Ok(Self::Expose(*expose)),
         }
     }
 }
@@ -222,6 +232,11 @@ mod tests {
             let event = Event::CarryOut(*step);
             assert_eq!(Event::try_from(&event.written()), Ok(event));
         }
+        let event = Event::Expose(Exposure { vertical: -7, lean: 20, ..Exposure::PARALLEL });
+        let text = serde_json::to_string(&event.written()).unwrap();
+        assert_eq!(text, r#"{"expose":{"vertical":-7,"horizontal":0,"lean":20,"size":2}}"#);
+        let back: Written = serde_json::from_str(&text).unwrap();
+        assert_eq!(Event::try_from(&back), Ok(event));
     }
 
     #[test]

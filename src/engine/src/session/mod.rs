@@ -3,6 +3,7 @@
 
 mod attempt;
 mod event;
+mod films;
 mod history;
 mod operated;
 mod reports;
@@ -13,6 +14,7 @@ mod wander;
 
 pub use attempt::{ATTEMPT_FORMAT, Attempt, Broken, CaseRef};
 pub use event::{Event, Plain, Unreadable, Written};
+pub use films::{Exposure, Moment, Taken};
 pub use history::{asked_lines, history_lines};
 use reports::reports;
 pub use reports::{Report, all_reports};
@@ -45,6 +47,8 @@ pub struct Session {
     shown: Plan,
     weighing: Option<Step>,
     done: Vec<Step>,
+    /// Films taken again: at which moment, and how they were aimed.
+    repeats: Vec<(Moment, Exposure)>,
     events: Vec<Event>,
 }
 
@@ -73,6 +77,7 @@ impl Session {
             shown: NOTHING_DONE,
             weighing: None,
             done: Vec::new(),
+            repeats: Vec::new(),
             events: Vec::new(),
         }
     }
@@ -107,6 +112,7 @@ impl Session {
                     self.done.push(*step);
                 }
             }
+            Event::Expose(exposure) => self.repeat(*exposure)?,
         }
         self.events.push(event);
         Ok(())

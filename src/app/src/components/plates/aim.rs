@@ -1,0 +1,95 @@
+//! Aiming the film once more.
+
+use super::dial::{Dial, dial};
+use crate::components::figure::Drawing;
+use crate::store::{Action, Bench};
+use engine::figures;
+use engine::imaging::Aim;
+use engine::session::{Event, Exposure};
+use std::rc::Rc;
+use web_sys::Event as Change;
+use yew::prelude::{Callback, Html, MouseEvent, Properties, component, html, use_state_eq};
+
+/// Receptors by size, with the lengths of their sides.
+const SIZES: [&str; 3] = ["size 0, 22 x 35 mm", "size 1, 24 x 40 mm", "size 2, 31 x 41 mm"];
+
+/// What aiming needs.
+#[derive(Properties, PartialEq)]
+pub struct AimingProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+    /// How the film before was aimed.
+    pub before: Exposure,
+    /// Told when it is taken.
+    pub act: Callback<Action>,
+}
+
+/// Tube and receptor to be turned, drawn as they stand, and the exposure.
+#[component]
+pub fn Aiming(props: &AimingProps) -> Html {
+    let aim = use_state_eq(|| props.before);
+    let turn = |set: fn(&mut Exposure, f64)| {
+        let aim = aim.clone();
+        Callback::from(move |value: f64| {
+            let mut turned = *aim;
+            set(&mut turned, value);
+            aim.set(turned);
+        })
+    };
+    let most = f64::from(Exposure::MOST);
+    let angle = |name, value: i8, [more, less]: [&str; 2], set: fn(&mut Exposure, f64)| Dial {
+        name,
+        unit: "degrees",
+        range: [-most, most, 1.0],
+        value: f64::from(value),
+        words: match value {
+            0 => "at a right angle".to_owned(),
+            value if value > 0 => format!("{value} degrees from {more}"),
+            value => format!("{} degrees from {less}", -value),
+        },
+        on_turn: turn(set),
+    };
+    let lean = Dial {
+        name: "Receptor leans",
+        unit: "degrees",
+        range: [0.0, most, 1.0],
+        value: f64::from(aim.lean),
+        words: if aim.lean == 0 { "parallel to the tooth" } else { "its apical end further in" }
+            .to_owned(),
+        on_turn: turn(|aim, value| aim.lean = whole(value).unsigned_abs()),
+    };
+    let expose = {
+        let (act, aim) = (props.act.clone(), *aim);
+        Callback::from(move |_: MouseEvent| act.emit(Action::Do(Event::Expose(aim))))
+    };
+    let size = |place: u8| {
+        let aim = aim.clone();
+        let chosen = Callback::from(move |_: Change| aim.set(Exposure { size: place, ..*aim }));
+        (place, chosen)
+    };
+    let site = &props.bench.session.case().site;
+    let figure = figures::tube(site, &aim.aim(Aim::usual(site)), 420.0);
+    html! {
+        <details class="aiming">
+            <summary>{ "Take it again, aimed otherwise" }</summary>
+            <Drawing id="tube" {figure} />
+            { dial(&angle("Tube, up and down", aim.vertical, ["the apical side", "the biting side"], |aim, value| aim.vertical = whole(value))) }
+            { dial(&angle("Tube, to and fro", aim.horizontal, ["distal", "mesial"], |aim, value| aim.horizontal = whole(value))) }
+            { dial(&lean) }
+            <div class="options" role="radiogroup" aria-label="Receptor">
+                { for (0..3).map(size).map(|(place, onchange)| html! {
+                    <label class="option"><input type="radio" name="receptor" checked={aim.size == place} {onchange} /><span>{ SIZES[usize::from(place)] }</span></label>
+                }) }
+            </div>
+            <p class="ask">{ "Each film is a dose: repeats are counted, and cost no marks." }</p>
+            <button type="button" onclick={expose}>{ "Expose" }</button>
+        </details>
+    }
+}
+
+/// A dial's whole degrees.
+fn whole(value: f64) -> i8 {
+    #[expect(clippy::cast_possible_truncation, reason = "a dial's range is within 40")]
+    let degrees = value.round() as i8;
+    degrees
+}

@@ -1,0 +1,75 @@
+//! A caliper on a section: two points, moved by pointer, by keys or by number.
+
+use super::section::Tips;
+use crate::drag;
+use engine::geometry::P2;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, KeyboardEvent, PointerEvent};
+use yew::prelude::*;
+
+/// Step of a key, mm; with Shift ten times as far.
+const STEP: f64 = 0.1;
+
+/// The line and its two handles, to lie over a picture of `size` mm.
+pub fn caliper(tips: Tips, size: [f64; 2], on_move: &Callback<Tips>) -> Html {
+    let [a, b] = tips;
+    html! {
+        <>
+            <path class="caliper" d={format!("M{:.2} {:.2}L{:.2} {:.2}", a.x, a.y, b.x, b.y)} />
+            { for [0, 1].map(|which| tip(tips, which, size, on_move)) }
+        </>
+    }
+}
+
+fn tip(tips: Tips, which: usize, size: [f64; 2], on_move: &Callback<Tips>) -> Html {
+    let at = tips[which];
+    let name = ["first tip of the caliper", "second tip of the caliper"][which];
+    let moved = {
+        let on_move = on_move.clone();
+        move |to: P2| {
+            let mut next = tips;
+            next[which] = P2::new(to.x.clamp(0.0, size[0]), to.y.clamp(0.0, size[1]));
+            on_move.emit(next);
+        }
+    };
+    let pressed = {
+        let moved = moved.clone();
+        Callback::from(move |event: KeyboardEvent| {
+            if let Some((right, down)) = drag::steps_of_key(&event.key(), event.shift_key()) {
+                event.prevent_default();
+                let step = |count: i32| STEP * f64::from(count);
+                moved(P2::new(at.x + step(right), at.y + step(down)));
+            }
+        })
+    };
+    let taken = Callback::from(|event: PointerEvent| {
+        event.prevent_default();
+        if let Some(knob) = event.target().and_then(|one| one.dyn_into::<Element>().ok()) {
+            // A browser that cannot capture lets the pointer slip off the knob: nothing breaks.
+            let _ = knob.set_pointer_capture(event.pointer_id());
+        }
+    });
+    let dragged = Callback::from(move |event: PointerEvent| {
+        let Some(knob) = event.target().and_then(|one| one.dyn_into::<Element>().ok()) else {
+            return;
+        };
+        if !knob.has_pointer_capture(event.pointer_id()) {
+            return;
+        }
+        let Some(sheet) = knob.closest("svg").ok().flatten() else { return };
+        let seen = sheet.get_bounding_client_rect();
+        let part = |at: i32, from: f64, length: f64| (f64::from(at) - from) / length.max(1.0);
+        moved(P2::new(
+            size[0] * part(event.client_x(), seen.left(), seen.width()),
+            size[1] * part(event.client_y(), seen.top(), seen.height()),
+        ));
+    });
+    html! {
+        <g class="handle" role="slider" tabindex="0" aria-label={name} aria-valuenow={format!("{:.1}", at.x)}
+            aria-valuetext={format!("{:.1} mm from the left, {:.1} mm from the top", at.x, at.y)}
+            onkeydown={pressed} onpointerdown={taken} onpointermove={dragged}>
+            <circle class="handle-reach" cx={format!("{:.2}", at.x)} cy={format!("{:.2}", at.y)} r="1.3" />
+            <circle class="handle-knob" cx={format!("{:.2}", at.x)} cy={format!("{:.2}", at.y)} r="0.35" />
+        </g>
+    }
+}
