@@ -5,7 +5,7 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import { axe, mounted, visit } from "./harness.mjs";
+import { axe, mounted, soon, visit } from "./harness.mjs";
 import { acts, begin, byMouse, carry, debrief, decide, find, sound, tabTo } from "./play.mjs";
 
 const SCHEMES = ["light", "dark"];
@@ -168,9 +168,9 @@ for (const viewport of [{ width: 1440, height: 900 }, PHONE]) {
 test("the first stop leads past the head to the case", () =>
   visit(async ({ page }) => {
     await page.keyboard.press("Tab");
-    assert.equal(await page.evaluate(() => document.activeElement.textContent), "Skip to the case");
+    await soon(async () => assert.equal(await page.evaluate(() => document.activeElement.textContent), "Skip to the case"));
     await page.keyboard.press("Enter");
-    assert.equal(await page.evaluate(() => document.activeElement.id), "room-place");
+    await soon(async () => assert.equal(await page.evaluate(() => document.activeElement.id), "room-place"));
   }));
 
 test("nothing moves by itself for those who asked for less motion", async () => {

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import { visit } from "./harness.mjs";
+import { soon, visit } from "./harness.mjs";
 import { begin } from "./play.mjs";
 
 /** Fragments that name nothing. */
@@ -117,12 +117,12 @@ test("what is typed as an address is answered beside the field", () =>
     await page.locator("#address").fill(`${page.url().split("#")[0]}#/case/7?assessment`);
     await page.getByRole("button", { name: "Open" }).click();
     await page.locator(".sheet").waitFor();
-    assert.match(await page.locator(".case-head").innerText(), /Assessment/);
+    await soon(async () => assert.match(await page.locator(".case-head").innerText(), /Assessment/));
     await go(page, "#/");
     await page.locator("#address").fill(" 18446744073709551615 ");
     await page.getByRole("button", { name: "Open" }).click();
     await page.locator(".sheet").waitFor();
-    assert.match(await page.locator(".address input").inputValue(), /#\/case\/\d+\.\d+\.18446744073709551615\.\d+$/);
+    await soon(async () => assert.match(await page.locator(".address input").inputValue(), /#\/case\/\d+\.\d+\.18446744073709551615\.\d+$/));
   }));
 
 test("a seed and the lasting address that the page gives lead to the same case", () =>
@@ -136,5 +136,5 @@ test("a seed and the lasting address that the page gives lead to the same case",
     await go(page, "#/");
     await go(page, new URL(address).hash);
     await page.locator(".sheet").waitFor();
-    assert.deepEqual(await shown(), first);
+    await soon(async () => assert.deepEqual(await shown(), first));
   }));

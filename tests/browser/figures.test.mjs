@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import test from "node:test";
-import { visit } from "./harness.mjs";
+import { soon, visit } from "./harness.mjs";
 import { acts, begin, byMouse, choose, debrief, decide, find, judged, tabTo } from "./play.mjs";
 
 const placed = () => find((steps) => steps.intention.course === "place-today");
@@ -94,7 +94,7 @@ test("dragging the platform moves number and every figure, and keys do exactly t
       for (let times = 0; times < 200 && (await field(page, id)) !== wanted; times += 1) {
         await page.keyboard.press(toward ? key : back);
       }
-      assert.equal(await field(page, id), wanted);
+      await soon(async () => assert.equal(await field(page, id), wanted));
     };
     await presses("ArrowLeft", "ArrowRight", "offset-facial", after.facial);
     await presses("ArrowDown", "ArrowUp", "depth", after.depth);
@@ -125,13 +125,13 @@ test("a corner of an outline is dragged and pressed on the map, and its numbers 
     const before = await numbers();
     await drag(page, corner, -6, -6);
     const after = await numbers();
-    assert.notDeepEqual(after, before);
+    await soon(async () => assert.notDeepEqual(after, before));
     assert.notEqual(await corner.getAttribute("aria-valuetext"), words);
     await corner.focus();
     await page.keyboard.press("ArrowUp");
-    assert.notDeepEqual(await numbers(), after);
+    await soon(async () => assert.notDeepEqual(await numbers(), after));
     await page.keyboard.press("ArrowDown");
-    assert.deepEqual(await numbers(), after);
+    await soon(async () => assert.deepEqual(await numbers(), after));
   }));
 
 test("a corner that would cross the outline stays where it was, and a typed one says why", () =>
@@ -142,7 +142,7 @@ test("a corner that would cross the outline stays where it was, and a typed one 
     const other = await box.getByLabel("corner 5, mesiodistal, mm", { exact: true }).inputValue();
     await cell.fill(`${Math.abs(parseFloat(other)) + 20} ${other.endsWith("mesial") ? "mesial" : "distal"}`);
     await cell.press("Enter");
-    assert.match(await box.locator(".wrong").innerText(), /cross/);
+    await soon(async () => assert.match(await box.locator(".wrong").innerText(), /cross/));
     assert.deepEqual(await drawn(page), still);
   }));
 
@@ -194,7 +194,7 @@ test("a pull on an edge makes a corner and two presses take it away, and the num
     assert.match(await said(page).innerText(), /^membrane, corner 2: taken away\. 4 corners/);
     // A press without a pull leaves the corner where the edge is.
     await page.locator(".board .edge-handle").nth(1).click();
-    assert.equal((await corners(page))[2], "6.0 distal, 4.0 apical");
+    await soon(async () => assert.equal((await corners(page))[2], "6.0 distal, 4.0 apical"));
   }));
 
 test("a finger does what a mouse does to corners", () => {
@@ -206,12 +206,12 @@ test("a finger does what a mouse does to corners", () => {
     await decide(page, rest);
     const before = await square(page);
     await page.locator(".board .edge-handle").first().tap();
-    assert.equal((await corners(page)).length, 5);
+    await soon(async () => assert.equal((await corners(page)).length, 5));
     const { x, y } = await middle(grip(page, 2));
     await page.waitForTimeout(500);
     await page.touchscreen.tap(x, y);
     await page.touchscreen.tap(x, y);
-    assert.deepEqual(await corners(page), before);
+    await soon(async () => assert.deepEqual(await corners(page), before));
   }, { path: `#/case/${seed}`, context: { viewport: { width: 390, height: 844 }, hasTouch: true } });
 });
 
@@ -222,13 +222,13 @@ test("keys alone add corners up to sixteen and take them away down to three, and
     for (let count = 5; count <= 16; count += 1) {
       if (count === 5 || count === 9) await tabTo(page, '.board .handle[aria-label="membrane, corner 1"]', { back: true });
       await page.keyboard.press(count % 2 ? "Insert" : "+");
-      assert.equal((await corners(page)).length, count, await said(page).textContent());
-      assert.match(await said(page).innerText(), new RegExp(`one added after it\\. ${count} corners`));
+      await soon(async () => assert.equal((await corners(page)).length, count, await said(page).textContent()));
+      await soon(async () => assert.match(await said(page).innerText(), new RegExp(`one added after it\\. ${count} corners`)));
       if (count < 16) for (const key of ["Tab", "Tab"]) await page.keyboard.press(key);
     }
     const full = await corners(page);
     await page.keyboard.press("Insert");
-    assert.match(await said(page).innerText(), /corner \d+: found 17 corners, expected 3 to 16/);
+    await soon(async () => assert.match(await said(page).innerText(), /corner \d+: found 17 corners, expected 3 to 16/));
     assert.deepEqual(await corners(page), full);
     // What was added first, then one of the square.
     let count = 16;
@@ -237,13 +237,13 @@ test("keys alone add corners up to sixteen and take them away down to three, and
       await tabTo(page, `.board .handle[aria-label="membrane, corner ${corner}"]`, { back });
       await page.keyboard.press("Delete");
       count -= 1;
-      assert.equal((await corners(page)).length, count, await said(page).textContent());
+      await soon(async () => assert.equal((await corners(page)).length, count, await said(page).textContent()));
       // The focus stays on a corner: the one before takes it over from the last.
       const label = await page.evaluate(() => document.activeElement.getAttribute("aria-label"));
       assert.equal(label, `membrane, corner ${Math.min(corner, count)}`);
     }
     await page.keyboard.press("Backspace");
-    assert.match(await said(page).innerText(), /found 2 corners, expected 3 to 16/);
+    await soon(async () => assert.match(await said(page).innerText(), /found 2 corners, expected 3 to 16/));
     assert.equal((await corners(page)).length, 3);
   }));
 
@@ -265,9 +265,9 @@ test("a corner that is pulled across the outline stays, and a sentence under the
     for (let presses = 0; presses < 30 && !named.test(await said(page).innerText()); presses += 1) {
       await page.keyboard.press(`Shift+${presses < 6 ? keyY : keyX}`);
     }
-    assert.match(await said(page).innerText(), named);
+    await soon(async () => assert.match(await said(page).innerText(), named));
     await page.keyboard.press(keyX === "ArrowRight" ? "ArrowLeft" : "ArrowRight");
-    assert.equal(await said(page).textContent(), "");
+    await soon(async () => assert.equal(await said(page).textContent(), ""));
   }));
 
 test("places are spoken in words: no field, handle or button has a bare sign", () =>
@@ -284,10 +284,10 @@ test("places are spoken in words: no field, handle or button has a bare sign", (
     const edge = box.getByLabel("Mesial edge, mm", { exact: true });
     await edge.fill("7");
     await edge.press("Enter");
-    assert.equal(await edge.inputValue(), "7.0 mesial");
+    await soon(async () => assert.equal(await edge.inputValue(), "7.0 mesial"));
     await edge.fill("7 upwards");
     await edge.press("Enter");
-    assert.match(await box.locator(".wrong").innerText(), /Mesial edge: expected .* mesial or distal/);
+    await soon(async () => assert.match(await box.locator(".wrong").innerText(), /Mesial edge: expected .* mesial or distal/));
   }));
 
 test("an edge that would pass the one opposite is refused in words", () =>
@@ -297,7 +297,7 @@ test("an edge that would pass the one opposite is refused in words", () =>
     const edge = box.getByLabel("Apical edge, mm", { exact: true });
     await edge.fill("30 oral");
     await edge.press("Enter");
-    assert.match(await box.locator(".wrong").innerText(), /Apical edge: .*opposite edge/);
+    await soon(async () => assert.match(await box.locator(".wrong").innerText(), /Apical edge: .*opposite edge/));
     assert.deepEqual(await drawn(page), still);
   }));
 
@@ -348,9 +348,9 @@ test("a membrane that is too small is a fault, said in words and lit on the figu
     const button = verdict.getByRole("button", { name: "Show it on the figures" });
     const [lit, dark] = [() => page.locator(".board .ink-fault").count(), await page.locator(".board .ink-fault").count()];
     await button.click();
-    assert.equal(await button.getAttribute("aria-pressed"), "true");
-    assert.ok((await lit()) > dark, "the fault is lit");
+    await soon(async () => assert.equal(await button.getAttribute("aria-pressed"), "true"));
+    await soon(async () => assert.ok((await lit()) > dark, "the fault is lit"));
     await button.click();
-    assert.equal(await lit(), dark);
+    await soon(async () => assert.equal(await lit(), dark));
   }, { path: `#/case/${seed}` });
 });

@@ -114,6 +114,22 @@ export async function visit(look, { address, context: options = {}, path = "", p
   }
 }
 
+/**
+ * What is asserted of a page after something was done to it: the page draws a moment later, so it is
+ * tried until it holds, for five seconds, and then fails as it stands.
+ */
+export async function soon(check) {
+  const late = Date.now() + 5000;
+  for (;;) {
+    try {
+      return await check();
+    } catch (error) {
+      if (Date.now() > late) throw error;
+    }
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
 /** Waits until the module has mounted the room. */
 export async function mounted(page) {
   await page.locator("#room h1").waitFor();
