@@ -104,7 +104,7 @@ impl Session {
         let mut films = Vec::new();
         for (moment, _) in moments.into_iter().filter(|(_, taken)| *taken) {
             let repeats = self.repeats.iter().filter(|(when, _)| *when == moment);
-            let first = (films.is_empty()).then(|| self.first_try()).unwrap_or(Exposure::PARALLEL);
+            let first = if films.is_empty() { self.first_try() } else { Exposure::PARALLEL };
             films.extend(
                 [first]
                     .into_iter()

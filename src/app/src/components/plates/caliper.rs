@@ -1,11 +1,15 @@
 //! A caliper on a section: two points, moved by pointer, by keys or by number.
 
-use super::section::Tips;
+use super::dial::field;
 use crate::drag;
 use engine::geometry::P2;
+use engine::imaging::Section;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, KeyboardEvent, PointerEvent};
 use yew::prelude::*;
+
+/// The tips of the caliper, mm to the right and down of the picture's corner.
+pub type Tips = [P2; 2];
 
 /// Step of a key, mm; with Shift ten times as far.
 const STEP: f64 = 0.1;
@@ -71,5 +75,40 @@ fn tip(tips: Tips, which: usize, size: [f64; 2], on_move: &Callback<Tips>) -> Ht
             <circle class="handle-reach" cx={format!("{:.2}", at.x)} cy={format!("{:.2}", at.y)} r="1.3" />
             <circle class="handle-knob" cx={format!("{:.2}", at.x)} cy={format!("{:.2}", at.y)} r="0.35" />
         </g>
+    }
+}
+
+/// The caliper as numbers, and what it reads.
+pub fn reading(taken: &Section, tips: Tips, size: [f64; 2], on_move: &Callback<Tips>) -> Html {
+    let read = taken.caliper(tips[0], tips[1]);
+    let apparent = read.apparent.map_or_else(
+        || "Nothing between the tips stands out on both sides.".to_owned(),
+        |width| format!("What stands out most between them looks {:.1} mm thick (between its half-heights).", width.get()),
+    );
+    let number = |which: usize, part: usize| {
+        let name = format!(
+            "{} tip, mm {}",
+            ["first", "second"][which],
+            ["from the left", "from the top"][part]
+        );
+        let turn = {
+            let on_move = on_move.clone();
+            Callback::from(move |value: f64| {
+                let mut next = tips;
+                next[which] = if part == 0 {
+                    P2::new(value, tips[which].y)
+                } else {
+                    P2::new(tips[which].x, value)
+                };
+                on_move.emit(next);
+            })
+        };
+        field(name, [0.0, size[part], 0.1], [tips[which].x, tips[which].y][part], turn)
+    };
+    html! {
+        <div class="caliper-reads">
+            <p role="status">{ format!("Caliper: {:.1} mm from tip to tip. {apparent}", read.straight.get()) }</p>
+            <div class="pair"><span>{ "first tip" }</span>{ number(0, 0) }{ number(0, 1) }<span>{ "second tip" }</span>{ number(1, 0) }{ number(1, 1) }</div>
+        </div>
     }
 }

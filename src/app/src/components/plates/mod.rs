@@ -6,6 +6,7 @@ mod dial;
 mod film;
 mod picture;
 mod section;
+mod slices;
 
 use crate::store::{Action, Bench};
 use engine::plan::choices::Examination;

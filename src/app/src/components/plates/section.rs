@@ -1,31 +1,15 @@
 //! Cone-beam sections: how they lie, their window, and a caliper on them.
 
-use super::caliper::caliper;
+use super::caliper::{Tips, caliper, reading};
 use super::dial::{Dial, dial};
 use super::name_of;
 use super::picture::Picture;
+use super::slices::{SLICES, cut, laid, place_in_words, says};
 use crate::store::Bench;
-use engine::anatomy::{Jaw, Site};
-use engine::chart::Case;
 use engine::geometry::P2;
-use engine::imaging::{self, Noise, Scene, Section, Setting, Slice, window};
-use engine::plan::Plan;
-use engine::units::Mm;
+use engine::imaging::window;
 use std::rc::Rc;
 use yew::prelude::*;
-
-/// The tips of the caliper, mm to the right and down of the picture's corner.
-pub type Tips = [P2; 2];
-
-/// The ways a section can lie, each with what it is called and how far it can be moved.
-const SLICES: [(Slice, &str, [f64; 2]); 3] = [
-    (Slice::AcrossArch, "across the arch", [-12.0, 12.0]),
-    (Slice::AlongArch, "along the arch", [-12.0, 8.0]),
-    (Slice::AcrossAxis, "across the axis", [-4.0, 24.0]),
-];
-/// The streams of the exposure's noise and of the scanner's own.
-const EXPOSURE: u32 = 1;
-const SCANNER: u32 = 1000;
 
 /// What the sections need.
 #[derive(Properties, PartialEq)]
@@ -103,80 +87,4 @@ pub fn SectionPlate(props: &SectionProps) -> Html {
             <p class="ask">{ "A field as small as the question keeps the dose small. Whether sections belong to every such case is debated: some take them routinely, others only where film and probe leave a question." }</p>
         </figure>
     }
-}
-
-fn laid(case: &Case) -> Scene {
-    imaging::scene(case, &Plan::default(), imaging::key(case))
-}
-
-fn cut(scene: &Scene, case: &Case, slice: Slice, at: f64) -> Section {
-    let key = imaging::key(case);
-    let setting = Setting { at: Mm::new(at), ..Setting::usual(slice) };
-    let (mut scanner, mut noise) = (Noise::of(key, SCANNER), Noise::of(key, EXPOSURE));
-    imaging::section(scene, &case.site, &setting, &mut scanner, &mut noise)
-}
-
-/// The caliper as numbers, and what it reads.
-fn reading(taken: &Section, tips: Tips, size: [f64; 2], on_move: &Callback<Tips>) -> Html {
-    let read = taken.caliper(tips[0], tips[1]);
-    let apparent = read.apparent.map_or_else(
-        || "Nothing between the tips stands out on both sides.".to_owned(),
-        |width| format!("What stands out most between them looks {:.1} mm thick (between its half-heights).", width.get()),
-    );
-    let field = |which: usize, part: usize| {
-        let name = format!(
-            "{} tip, mm {}",
-            ["first", "second"][which],
-            ["from the left", "from the top"][part]
-        );
-        let turn = {
-            let on_move = on_move.clone();
-            Callback::from(move |value: f64| {
-                let mut next = tips;
-                next[which] = if part == 0 {
-                    P2::new(value, tips[which].y)
-                } else {
-                    P2::new(tips[which].x, value)
-                };
-                on_move.emit(next);
-            })
-        };
-        super::dial::field(name, [0.0, size[part], 0.1], [tips[which].x, tips[which].y][part], turn)
-    };
-    html! {
-        <div class="caliper-reads">
-            <p role="status">{ format!("Caliper: {:.1} mm from tip to tip. {apparent}", read.straight.get()) }</p>
-            <div class="pair"><span>{ "first tip" }</span>{ field(0, 0) }{ field(0, 1) }<span>{ "second tip" }</span>{ field(1, 0) }{ field(1, 1) }</div>
-        </div>
-    }
-}
-
-fn place_in_words(slice: Slice, at: f64, case: &Case) -> String {
-    let oral = case.site.tooth.oral_word();
-    let [more, less] = match slice {
-        Slice::AcrossArch => ["distal", "mesial"],
-        Slice::AlongArch => ["facial", oral],
-        Slice::AcrossAxis => ["apical", "coronal"],
-    };
-    match at {
-        at if at > 0.0 => format!("{at:.1} mm {more}"),
-        at if at < 0.0 => format!("{:.1} mm {less}", -at),
-        _ => "through the middle".to_owned(),
-    }
-}
-
-/// What a section shows, for who cannot see it.
-fn says(slice: Slice, site: &Site) -> String {
-    let oral = site.tooth.oral_word();
-    let up = if site.tooth.jaw() == Jaw::Maxilla { "Apical is up" } else { "Apical is down" };
-    let sides = match slice {
-        Slice::AcrossArch => format!("{up}, facial on the right, {oral} on the left"),
-        Slice::AlongArch => format!("{up}, the patient's right on the left"),
-        Slice::AcrossAxis => {
-            format!("Facial is on top, {oral} below, the patient's right on the left")
-        }
-    };
-    format!(
-        "Cone-beam section. {sides}. Plates thinner than about 1 mm fade. The readings stand under What I know."
-    )
 }
