@@ -7,7 +7,7 @@ pub fn limits() -> Html {
     let left_out = [
         "The curve of the arch and the bulge of each root: the ridge is straight along the arch, and a wall is as thick beside the root's middle as over it.",
         "Teeth with several roots.",
-        "Films and sections as pictures: they are written reports, with their errors of reading.",
+        "In films: scatter, the hardening of the beam, a focal spot of its own size. In sections: streaks beside metal, movement. A written report, with its errors of reading, stands beside both.",
         "Events on the way: a plate that breaks, bleeding, a membrane that shows at review.",
         "Partial extraction techniques.",
         "Cover against endocarditis: follow the local guideline.",
@@ -18,6 +18,7 @@ pub fn limits() -> Html {
     ];
     let models = [
         "Seating torque: engaged surface x contact pressure by density x radius x friction, calibrated to a published series.",
+        "Film and section grey: published coefficients at one energy, summed along rays; the grey curve, grain and noise are ours.",
         "Closing force: how far the flap must travel against how far it can.",
         "Patients: lists and distributions of our own making, within what published surveys report.",
     ];
