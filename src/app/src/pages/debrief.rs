@@ -8,7 +8,7 @@ use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
 use engine::anatomy::Tooth;
 use engine::cases;
-use engine::debrief::{Debrief, Group, RULE_SET, Verdict};
+use engine::debrief::{Compared, Debrief, Group, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -56,6 +56,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             { whole(debrief, tooth, &prose) }
             { caution() }
             { causes(debrief, tooth, &verdict) }
+            { readings(&bench.session.compared(), tooth) }
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }
             <p class="from">{ format!("Rule set {RULE_SET}.") }</p>
@@ -85,6 +86,34 @@ fn causes(debrief: &Debrief, tooth: Tooth, verdict: &dyn Fn(&Verdict) -> Html) -
         <>
             <h3>{ "What to change first" }</h3>
             { for debrief.groups.iter().map(group) }
+        </>
+    }
+}
+
+/// What was written down at the examination, beside what is there.
+fn readings(all: &[Compared], tooth: Tooth) -> Html {
+    if all.is_empty() {
+        return Html::default();
+    }
+    let words =
+        |one: &Compared, noted: Option<_>| noted.map(|noted| one.finding.noted_words(noted));
+    let row = |one: &Compared| {
+        html! {
+            <tr>
+                <th scope="row">{ tooth.named(one.finding.words()) }</th>
+                <td>{ words(one, one.noted).unwrap_or_else(|| "—".to_owned()) }</td>
+                <td>{ words(one, one.truth).unwrap_or_else(|| "none".to_owned()) }</td>
+                <td>{ one.remark.words() }</td>
+            </tr>
+        }
+    };
+    html! {
+        <>
+            <h3>{ "What you read, and what was there" }</h3>
+            <table class="readings">
+                <thead><tr><th>{ "Finding" }</th><th>{ "You wrote" }</th><th>{ "It is" }</th><th>{ "Remark" }</th></tr></thead>
+                <tbody>{ for all.iter().map(row) }</tbody>
+            </table>
         </>
     }
 }

@@ -2,10 +2,12 @@
 
 mod case;
 mod fact;
+mod finding;
 mod patient;
 
 pub use case::{Address, BadAddress, Case, Readings, SectionReport, SoundingReading};
 pub use fact::{Fact, Source};
+pub use finding::{Answers, Finding, Noted};
 pub use patient::{
     Allergy, Anticoagulant, Antiresorptive, Bleeding, Complaint, GraftView, Patient, Radiotherapy,
     RecentEvent, Sex, Stent, Steroid, Sugar,

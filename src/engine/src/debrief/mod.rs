@@ -1,5 +1,6 @@
 //! From measurements to verdicts, and from verdicts to a debrief: grouped by cause, weighed, worded.
 
+mod compared;
 mod group;
 mod mark;
 #[cfg(test)]
@@ -7,6 +8,7 @@ mod sides;
 mod verdict;
 mod words;
 
+pub use compared::{Compared, Remark, compared};
 pub use group::{Group, GroupKey};
 pub use mark::{Lost, Mark, PlanWord};
 pub use verdict::{Verdict, hash_of, judge, judge_by};

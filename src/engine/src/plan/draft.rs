@@ -77,6 +77,8 @@ pub enum Refusal {
     },
     /// There is no film to repeat, or the course is over.
     NoFilm,
+    /// Findings are written down at the examination, once it has shown something.
+    NotToBeNoted,
     /// No tube and receptor can stand so.
     NoSuchAim,
     /// The last film has been repeated often enough.
@@ -139,6 +141,9 @@ impl fmt::Display for Refusal {
                 None => write!(f, "{}: nothing is left to carry out in this course", asked.label()),
             },
             Self::NoFilm => f.write_str("no film has been taken that could be repeated"),
+            Self::NotToBeNoted => f.write_str(
+                "findings are written down at the examination, once it has shown something, from their own list or range",
+            ),
             Self::NoSuchAim => f.write_str(
                 "found an aim out of reach, expected angles of -40 to 40 degrees, a lean of 0 to 40 and a receptor of size 0 to 2",
             ),

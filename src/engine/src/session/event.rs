@@ -1,6 +1,7 @@
 //! What a learner does, and how it is written down.
 
 use super::Exposure;
+use crate::chart::{Answers, Finding, Noted};
 use crate::geometry::Outline;
 use crate::plan::{Decision, Kind, Refusal, Step, Value};
 use crate::units::Found;
@@ -16,6 +17,8 @@ pub enum Event {
     CarryOut(Step),
     /// Takes the last film once more, aimed so.
     Expose(Exposure),
+    /// Writes a finding down, or takes it back.
+    Note(Finding, Option<Noted>),
 }
 
 /// An event as files hold it: keys, numbers in their units, outlines in millimetres.
@@ -41,6 +44,14 @@ pub enum Written {
         /// How it is aimed.
         expose: Exposure,
     },
+    /// `{"note": "facial-defect-width", "read": 4.2}`; nothing read takes it back.
+    Note {
+        /// Key of the finding.
+        note: String,
+        /// Key of what was read, or millimetres.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        read: Option<Plain>,
+    },
 }
 
 /// An answer as files hold it.
@@ -64,6 +75,10 @@ pub enum Unreadable {
     NoSuchDecision(String),
     /// No step has that key.
     NoSuchStep(String),
+    /// No finding has that key.
+    NoSuchFinding(String),
+    /// What was read is not in the finding's list or range.
+    NoSuchReading(Finding),
     /// The answer does not fit the decision.
     BadAnswer(Refusal),
     /// A number that is finite but no multiple of the decision's step, or not finite.
@@ -82,6 +97,22 @@ impl fmt::Display for Unreadable {
                 write!(f, "found the decision \"{key}\", which does not exist")
             }
             Self::NoSuchStep(key) => write!(f, "found the step \"{key}\", which does not exist"),
+            Self::NoSuchFinding(key) => {
+                let keys = Finding::ALL.map(Finding::key).join(", ");
+                write!(f, "found the finding \"{key}\", expected one of {keys}")
+            }
+            Self::NoSuchReading(finding) => match finding.answers() {
+                Answers::OneOf(list) => {
+                    let keys: Vec<_> = list.iter().map(|(key, _)| *key).collect();
+                    write!(f, "{}: expected one of {}", finding.key(), keys.join(", "))
+                }
+                Answers::UpTo(most) => write!(
+                    f,
+                    "{}: expected 0 to {:.1} mm in steps of 0.1",
+                    finding.key(),
+                    f64::from(most) / 10.0
+                ),
+            },
             Self::BadAnswer(refusal) => refusal.fmt(f),
             Self::NoSuchNumber { decision, found } => {
                 write!(f, "{}: found {}, expected ", decision.key(), Found(*found))?;
@@ -170,6 +201,26 @@ impl Plain {
     }
 }
 
+/// What was read, as files hold it.
+fn read_of(finding: Finding, noted: Noted) -> Plain {
+    match finding.answers() {
+        Answers::OneOf(list) => {
+            let key = list.get(usize::from(noted)).map_or("", |(key, _)| *key);
+            Plain::Key(key.to_owned())
+        }
+        Answers::UpTo(_) => Plain::Number(f64::from(noted) / 10.0),
+    }
+}
+
+fn noted_of(finding: Finding, read: &Plain) -> Option<Noted> {
+    let noted = match (finding.answers(), read) {
+        (Answers::OneOf(list), Plain::Key(key)) => list.iter().position(|(one, _)| one == key)?,
+        (Answers::UpTo(_), Plain::Number(mm)) => usize::try_from(whole(*mm * 10.0)?).ok()?,
+        _ => return None,
+    };
+    Noted::try_from(noted).ok().filter(|noted| finding.allows(*noted))
+}
+
 /// The whole number that this is, if it is one (to a millionth) and fits.
 fn whole(value: f64) -> Option<i32> {
     let near = libm::round(value);
@@ -190,6 +241,10 @@ impl Event {
             },
             Self::CarryOut(step) => Written::CarryOut { carry_out: step.key().to_owned() },
             Self::Expose(expose) => Written::Expose { expose: *expose },
+            Self::Note(finding, noted) => Written::Note {
+                note: finding.key().to_owned(),
+                read: noted.map(|noted| read_of(*finding, noted)),
+            },
         }
     }
 }
@@ -209,6 +264,15 @@ impl TryFrom<&Written> for Event {
                 .map(Self::CarryOut)
                 .ok_or_else(|| Unreadable::NoSuchStep(carry_out.chars().take(60).collect())),
             Written::Expose { expose } => Ok(Self::Expose(*expose)),
+            Written::Note { note, read } => {
+                let shortened = || note.chars().take(60).collect();
+                let finding = Finding::from_key(note)
+                    .ok_or_else(|| Unreadable::NoSuchFinding(shortened()))?;
+                let noted = read
+                    .as_ref()
+                    .map(|read| noted_of(finding, read).ok_or(Unreadable::NoSuchReading(finding)));
+                Ok(Self::Note(finding, noted.transpose()?))
+            }
         }
     }
 }
@@ -249,6 +313,31 @@ mod tests {
         assert_eq!(read("[]"), Ok(none.clone()));
         assert_eq!(read(r#"["nothing"]"#), Ok(none));
         assert!(read(r#"["drain","nothing"]"#).unwrap_err().to_string().contains("relieve-pain"));
+    }
+
+    #[test]
+    fn what_was_read_is_written_in_words_and_millimetres_and_reads_back() {
+        let cases = [
+            (
+                Event::Note(Finding::FacialDefect, Some(3)),
+                r#"{"note":"facial-wall","read":"fenestration"}"#,
+            ),
+            (Event::Note(Finding::LesionWidth, Some(42)), r#"{"note":"lesion-width","read":4.2}"#),
+            (Event::Note(Finding::Density, None), r#"{"note":"density-class"}"#),
+        ];
+        for (event, text) in cases {
+            assert_eq!(serde_json::to_string(&event.written()).unwrap(), text);
+            assert_eq!(Event::try_from(&serde_json::from_str::<Written>(text).unwrap()), Ok(event));
+        }
+        for (text, says) in [
+            (r#"{"note":"lesion-width","read":15.1}"#, "0 to 15.0 mm"),
+            (r#"{"note":"lesion-width","read":4.25}"#, "steps of 0.1"),
+            (r#"{"note":"facial-wall","read":"gone"}"#, "lost-wall"),
+            (r#"{"note":"colour","read":"red"}"#, "facial-wall"),
+        ] {
+            let written: Written = serde_json::from_str(text).unwrap();
+            assert!(Event::try_from(&written).unwrap_err().to_string().contains(says), "{text}");
+        }
     }
 
     #[test]

@@ -5,6 +5,7 @@ mod attempt;
 mod event;
 mod films;
 mod history;
+mod notes;
 mod operated;
 mod reports;
 #[cfg(test)]
@@ -21,7 +22,7 @@ pub use reports::{Report, all_reports};
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
 pub use wander::{came_to_the_end, wander};
 
-use crate::chart::Case;
+use crate::chart::{Case, Finding, Noted};
 use crate::debrief::{self, Debrief, Verdict};
 use crate::plan::{Decision, Draft, Kind, Plan, Refusal, Step, Value, is_asked, steps};
 use serde::{Deserialize, Serialize};
@@ -49,6 +50,8 @@ pub struct Session {
     done: Vec<Step>,
     /// Films taken again: at which moment, and how they were aimed.
     repeats: Vec<(Moment, Exposure)>,
+    /// What was written down of the findings.
+    notes: Vec<(Finding, Noted)>,
     events: Vec<Event>,
 }
 
@@ -78,6 +81,7 @@ impl Session {
             weighing: None,
             done: Vec::new(),
             repeats: Vec::new(),
+            notes: Vec::new(),
             events: Vec::new(),
         }
     }
@@ -113,6 +117,7 @@ impl Session {
                 }
             }
             Event::Expose(exposure) => self.repeat(*exposure)?,
+            Event::Note(finding, noted) => self.note(*finding, *noted)?,
         }
         self.events.push(event);
         Ok(())

@@ -103,7 +103,7 @@ pub fn reading(taken: &Section, tips: Tips, size: [f64; 2], on_move: &Callback<T
                 on_move.emit(next);
             })
         };
-        field(name, [0.0, size[part], 0.1], [tips[which].x, tips[which].y][part], turn)
+        field(name, [0.0, size[part], 0.1], Some([tips[which].x, tips[which].y][part]), turn)
     };
     html! {
         <div class="caliper-reads">

@@ -36,7 +36,7 @@ pub fn dial(props: &Dial) -> Html {
             <span class="dial-name">{ props.name }</span>
             <input type="range" class="slider" min={least.to_string()} max={most.to_string()} step={step.to_string()} value={shown}
                 aria-label={format!("{}, slider", props.name)} aria-valuetext={props.words.clone()} oninput={slid} />
-            { field(name, props.range, props.value, props.on_turn.clone()) }
+            { field(name, props.range, Some(props.value), props.on_turn.clone()) }
             <span>{ props.unit }</span>
             <span class="reading">{ &props.words }</span>
         </div>
@@ -45,11 +45,11 @@ pub fn dial(props: &Dial) -> Html {
 
 /// A field for a number in a range of least, most and step. What is typed and is none leaves it as it
 /// is.
-pub fn field(name: String, range: [f64; 3], value: f64, on_turn: Callback<f64>) -> Html {
+pub fn field(name: String, range: [f64; 3], value: Option<f64>, on_turn: Callback<f64>) -> Html {
     let typed = Callback::from(move |event: Event| {
         value_of(&text_of(&event), range).into_iter().for_each(|value| on_turn.emit(value));
     });
-    html! { <input type="text" inputmode="decimal" size="5" value={worded(value, range[2])} aria-label={name} onchange={typed} /> }
+    html! { <input type="text" inputmode="decimal" size="5" value={value.map(|value| worded(value, range[2])).unwrap_or_default()} placeholder="—" aria-label={name} onchange={typed} /> }
 }
 
 fn value_of(text: &str, [least, most, step]: [f64; 3]) -> Option<f64> {

@@ -4,6 +4,7 @@ mod aim;
 mod caliper;
 mod dial;
 mod film;
+mod notes;
 mod picture;
 mod section;
 mod slices;
@@ -13,6 +14,8 @@ use engine::plan::choices::Examination;
 use film::FilmPlate;
 use section::SectionPlate;
 use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
 /// All that has been taken so far; nothing while nothing has.
@@ -21,16 +24,31 @@ pub fn plates(bench: Rc<Bench>, act: Callback<Action>) -> Html {
     let films = !session.films().is_empty();
     let examined = session.shown().examined.as_ref();
     let sections = examined.is_some_and(|done| done.examinations.has(Examination::Sections));
+    let written = notes::notes(&bench, &act);
     if !films && !sections {
-        return Html::default();
+        return if written == Html::default() {
+            written
+        } else {
+            html! { <section class="plates">{ written }</section> }
+        };
     }
     html! {
         <section class="plates" aria-labelledby="plates-title">
             <h2 id="plates-title">{ "Films and sections" }</h2>
             if films { <FilmPlate bench={bench.clone()} {act} /> }
-            if sections { <SectionPlate {bench} /> }
+            if sections { <SectionPlate bench={bench.clone()} /> }
+            { written }
         </section>
     }
+}
+
+/// The key that a list stands at.
+fn chosen(event: &Event) -> String {
+    event
+        .target()
+        .and_then(|target| target.dyn_into::<HtmlSelectElement>().ok())
+        .map(|list| list.value())
+        .unwrap_or_default()
 }
 
 /// By which a picture of a case is told from one of another: its address, or its title.
