@@ -160,6 +160,7 @@ impl Laying<'_> {
 
     fn tooth(&mut self, tooth: &ToothForm) {
         let first = self.scene.layers().len();
+        let mut placed = Vec::new();
         for root in &tooth.roots {
             let stack = root.stack();
             let lamina = self.lamina_of(&stack);
@@ -170,15 +171,17 @@ impl Laying<'_> {
             }
             let root = self.lay("root", Shape::Root(stack), Materials::ALL, Material::Dentine);
             self.scene.nest(root, space);
+            placed.push(root);
         }
         let enamel = Shape::Crown(crowns::enamel(&tooth.crown));
         self.lay("enamel", enamel, NOT_DENTINE, Material::Enamel);
         let dentine = crowns::dentine(&tooth.crown);
         self.lay("dentine", Shape::Crown(dentine), Materials::ALL, Material::Dentine);
-        for root in &tooth.roots {
+        for (root, place) in tooth.roots.iter().zip(placed) {
             let stack = root.stack();
             let chamber = 0.28 * (tooth.crown.neck - tooth.crown.edge).length();
-            self.lay("pulp", Shape::Root(pulp(&stack)), HARD, Material::Soft);
+            let canal = self.lay("pulp", Shape::Root(pulp(&stack)), HARD, Material::Soft);
+            self.scene.nest(canal, place);
             self.lay("pulp", Shape::Tube(horn(&stack, chamber)), HARD, Material::Soft);
         }
         self.scene.group(first);
