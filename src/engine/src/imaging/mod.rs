@@ -12,6 +12,8 @@ mod marrow;
 pub mod materials;
 mod noise;
 mod path;
+#[cfg(any(test, feature = "trial"))]
+pub mod phantom;
 mod reading;
 mod scene;
 mod section;
