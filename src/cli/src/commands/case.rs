@@ -43,7 +43,7 @@ pub struct Args {
     /// Write a figure as an SVG file: facial-map, section, gap-clock or gap-profile
     #[arg(long, num_args = 2, value_names = ["NAME", "FILE"])]
     figure: Option<Vec<String>>,
-    /// Write a film as a PNG file: before, extracted or after the sound plan
+    /// Write a film as a PNG file: before, extracted, after the sound plan, or at its follow-up
     #[arg(long, num_args = 2, value_names = ["WHEN", "FILE"])]
     film: Option<Vec<String>>,
     /// Write a cone-beam section as a PNG file: along-arch, across-arch or across-axis

@@ -3,7 +3,7 @@
 use super::ruler;
 use crate::{Fault, Streams, Why};
 use engine::chart::Case;
-use engine::imaging::{self, Aim, Noise, Setting, Slice, View, window};
+use engine::imaging::{self, Aim, Noise, Setting, Slice, Time, View};
 use engine::plan::{Draft, Plan};
 use engine::solids::NOTICE;
 use engine::units::Mm;
@@ -19,7 +19,8 @@ const FILM: u32 = 0;
 const SECTION: u32 = 1;
 const SCANNER: u32 = 1000;
 
-/// Writes a film of the case as it comes, after the extraction, or after its whole sound plan.
+/// Writes a film of the case as it comes, after the extraction, after its whole sound plan, or
+/// when that has healed.
 pub fn film(
     case: &Case,
     sound: Option<&Draft>,
@@ -30,17 +31,20 @@ pub fn film(
         let plan = sound.and_then(|draft| Plan::from_draft(draft, case).ok());
         plan.ok_or_else(|| Fault::new(format!("{}: no sound plan is known", case.title)))
     };
-    let plan = match when.as_str() {
-        "before" => Plan::default(),
-        "extracted" => Plan { extraction: whole()?.extraction, ..Plan::default() },
-        "after" => whole()?,
+    let (plan, time) = match when.as_str() {
+        "before" => (Plan::default(), Time::Operation),
+        "extracted" => {
+            (Plan { extraction: whole()?.extraction, ..Plan::default() }, Time::Operation)
+        }
+        "after" => (whole()?, Time::Operation),
+        "follow-up" => (whole()?, Time::FollowUp),
         _ => {
             return Err(Fault::new(format!("found the time \"{when}\", which does not exist"))
-                .hint("films are taken before, extracted or after"));
+                .hint("films are before, extracted, after and follow-up"));
         }
     };
     let key = imaging::key(case);
-    let scene = imaging::scene(case, &plan, key);
+    let scene = imaging::scene_at(case, &plan, time, key);
     let aim = Aim::usual(&case.site);
     let film = imaging::film(&scene, &case.site, &aim, &mut Noise::of(key, FILM));
     // Everything before the receptor looks larger than it is, by a twentieth or so.
@@ -71,7 +75,7 @@ pub fn section(
     let noise = |exposure| Noise::of(key, exposure);
     let (mut scanner, mut exposure) = (noise(SCANNER), noise(SECTION));
     let taken = imaging::section(&scene, &case.site, &setting, &mut scanner, &mut exposure);
-    let grey: Vec<u8> = taken.grey.iter().map(|grey| window(*grey, WINDOW.0, WINDOW.1)).collect();
+    let grey = taken.windowed(WINDOW.0, WINDOW.1);
     let picture =
         Picture { pixels: taken.pixels, grey: &grey, pitch: taken.voxel, measured: "in the site" };
     png(Path::new(file), &picture, streams)
