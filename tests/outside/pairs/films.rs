@@ -1,23 +1,32 @@
 //! Films and sections with the layers that they were summed through, for a program that sums them
 //! itself.
 
-use super::varied;
+use super::{parted, varied};
+use engine::chart::Case;
 use engine::geometry::{Frame, P2, P3, Stack, V3};
 use engine::imaging::materials::{ALL, Beam, ROWS};
 use engine::imaging::{
-    Aim, Hewn, Layer, Noise, Scene, Setting, Shape, Slice, View, key, left, phantom, scene, section,
+    Aim, Hewn, Layer, Noise, Scene, Setting, Shape, Slice, Time, View, key, left, phantom, scene,
+    scene_at, section,
 };
+use engine::plan::Plan;
 use engine::units::{Deg, Mm};
 use serde_json::{Map, Value, json};
 
 /// Rays of each film.
 const RAYS: u32 = 12;
 
-/// The film and the section of this seed's pair. Marrow bone is even: what varies in it is drawn, not
-/// geometry.
-pub fn film(seed: u64) -> Value {
-    let (case, plan) = varied::pair(seed);
-    let scene = scene(&case, &plan, key(&case)).evenly();
+/// Films of varied sites, of teeth with several roots, and at follow-up.
+pub fn films(single: u64, several: u64) -> Vec<Value> {
+    let ones = (1..=single).map(|seed| film(seed, &varied::pair(seed)));
+    ones.chain((1..=several).map(|seed| film(seed, &parted::pair(seed)))).collect()
+}
+
+/// The film of a pair, every fourth of them at follow-up. Marrow bone is even: what varies in it is
+/// drawn, not geometry.
+fn film(seed: u64, (case, plan): &(Case, Plan)) -> Value {
+    let time = if seed.is_multiple_of(4) { Time::FollowUp } else { Time::Operation };
+    let scene = scene_at(case, plan, time, key(case)).evenly();
     let mut draws = varied::Draws::of(seed);
     let mut angle = |most: f64| Deg::new(draws.between(-most, most));
     let (vertical, horizontal, lean) = (angle(15.0), angle(15.0), angle(20.0));

@@ -40,6 +40,8 @@ const TIMES: u32 = 40;
 
 /// Pairs whose film and section are written too.
 const FILMS: u64 = 24;
+/// The same of teeth with several roots.
+const PARTED_FILMS: u64 = 8;
 
 fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
     let mut files = 5;
@@ -63,8 +65,8 @@ fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
     std::fs::write(folder.join("seconds.json"), serde_json::to_vec_pretty(&seconds)?)?;
     let forms: Vec<_> = (1..=60).flat_map(closed::forms).collect();
     std::fs::write(folder.join("closed-forms.json"), serde_json::to_vec_pretty(&forms)?)?;
-    let films: Vec<_> = (1..=FILMS).map(films::film).collect();
-    std::fs::write(folder.join("films.json"), serde_json::to_vec(&films)?)?;
+    let taken = films::films(FILMS, PARTED_FILMS);
+    std::fs::write(folder.join("films.json"), serde_json::to_vec(&taken)?)?;
     let blurred: Vec<_> = (1..=FILMS).map(films::blurred).collect();
     std::fs::write(folder.join("blurred.json"), serde_json::to_vec(&blurred)?)?;
     std::fs::write(folder.join("plates.json"), serde_json::to_vec(&films::plates())?)?;
