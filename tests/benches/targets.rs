@@ -1,12 +1,15 @@
-//! How fast the engine is, as times and as ratios to a mesh boolean in the same run:
+//! How fast the engine is, as times and as ratios in the same run, to a mesh boolean and for films to a
+//! march:
 //! `cargo bench -p tests`. A ratio holds on any machine; the times are this one's.
 
 mod mesh;
 mod subjects;
 
 use criterion::{BatchSize, Criterion};
+use engine::chart::Case;
 use engine::debrief;
 use engine::figures::{self, Show};
+use engine::imaging::{self, Aim, Noise, Scene, Setting, Slice, View, key};
 use engine::measure::{Ground, Measurements};
 use engine::rules::Known;
 use serde_json::Value;
@@ -25,7 +28,13 @@ const ROWS: &[(&str, Option<f64>)] = &[
     ("one frame of a drag: four figures", Some(8000.0)),
     ("one fresh case with its proof", None),
     ("judge one plan of a molar", Some(100.0)),
+    ("film of 400 x 300: marched, 960 samples", None),
+    ("film of 400 x 300", Some(80_000.0)),
+    ("section", Some(16_000.0)),
 ];
+
+/// The row of the march that films are held against.
+const MARCH: usize = 7;
 
 fn main() {
     let place = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bench");
@@ -50,6 +59,7 @@ fn main() {
     criterion.bench_function(ROWS[6].0, |bench| {
         bench.iter(|| debrief::judge(black_box(&molar), black_box(&plan)));
     });
+    pictures(&mut criterion, &subjects);
     criterion.final_summary();
     table(&place);
 }
@@ -102,14 +112,60 @@ fn drawing(criterion: &mut Criterion, subjects: &[Subject]) {
     });
 }
 
+/// Every so many pixels one is marched; the row is multiplied to stand for all.
+const MARCHED: u32 = 400;
+
+/// Films against a march through the same scenes, and sections.
+fn pictures(criterion: &mut Criterion, subjects: &[Subject]) {
+    let scenes: Vec<(Scene, &Case)> = subjects
+        .iter()
+        .map(|Subject { case, plan, .. }| (imaging::scene(case, plan, key(case)), case))
+        .collect();
+    let mut over = |row: usize, what: &dyn Fn(&Scene, &Case)| {
+        criterion.bench_function(ROWS[row].0, |bench| {
+            let mut round = scenes.iter().cycle();
+            bench.iter_batched(
+                || round.next(),
+                |one| one.map(|(scene, case)| what(scene, case)),
+                BatchSize::SmallInput,
+            );
+        });
+    };
+    over(MARCH, &|scene, case| {
+        let view = View::of(&case.site, &Aim::usual(&case.site));
+        let [columns, rows] = view.pixels;
+        let [oral, facial] = scene.depth();
+        for pixel in (0..columns * rows).step_by(MARCHED as usize) {
+            let (ray, _) = view.ray(f64::from(pixel % columns), f64::from(pixel / columns));
+            let span = [facial, oral].map(|y| (y - ray.origin.y) / ray.direction.y);
+            black_box(imaging::marched(scene, &ray, span, 960));
+        }
+    });
+    over(MARCH + 1, &|scene, case| {
+        let aim = Aim::usual(&case.site);
+        black_box(imaging::film(scene, &case.site, &aim, &mut Noise::of(key(case), 0)));
+    });
+    over(MARCH + 2, &|scene, case| {
+        let setting = Setting::usual(Slice::AcrossArch);
+        let noise = || Noise::of(key(case), 0);
+        black_box(imaging::section(scene, &case.site, &setting, &mut noise(), &mut noise()));
+    });
+}
+
 /// What criterion left of each row, beside the mesh boolean's time in the same run.
 fn table(place: &Path) {
-    let mesh = micros(place, ROWS[0].0);
+    let time = |row: usize| {
+        let time = micros(place, ROWS[row].0)?;
+        Some(if row == MARCH { time * f64::from(MARCHED) } else { time })
+    };
+    let [mesh, march] = [0, MARCH].map(time);
     let mut out = std::io::stdout();
-    for (name, most) in ROWS {
-        let Some(time) = micros(place, name) else { continue };
-        let ratio =
-            mesh.map_or(String::new(), |mesh| format!("1/{:.1} of the mesh boolean", mesh / time));
+    for (row, (name, most)) in ROWS.iter().enumerate() {
+        let Some(time) = time(row) else { continue };
+        let (reference, word) =
+            if row < MARCH { (mesh, "the mesh boolean") } else { (march, "the march") };
+        let ratio = reference
+            .map_or(String::new(), |reference| format!("1/{:.1} of {word}", reference / time));
         let asked = most.map_or(String::new(), |most| format!("at most {most} asked"));
         let _ = writeln!(out, "{name:<40} {time:>10.1} microseconds  {ratio:<32} {asked}");
     }

@@ -109,6 +109,108 @@ fn solids_are_written_with_a_recipe_that_names_each_of_them() {
     assert!(measured.iter().all(|one| one["expression"].is_string()), "{measured:?}");
 }
 
+/// A picture without its ruler, and the ruler.
+struct Picture {
+    size: [usize; 2],
+    grey: Vec<u8>,
+    ruler: Vec<u8>,
+    /// From pixel to pixel, mm.
+    pitch: f64,
+}
+
+fn picture(file: &std::path::Path) -> Picture {
+    const RULER: usize = 16;
+    let bytes = std::io::Cursor::new(fs::read(file).expect("the picture is there"));
+    let mut reader = png::Decoder::new(bytes).read_info().expect("a PNG");
+    let mut grey = vec![0; reader.output_buffer_size().expect("a size")];
+    let shape = reader.next_frame(&mut grey).expect("a picture");
+    assert_eq!(shape.color_type, png::ColorType::Grayscale);
+    let info = reader.info();
+    let texts: Vec<(&str, &str)> = info
+        .uncompressed_latin1_text
+        .iter()
+        .map(|chunk| (chunk.keyword.as_str(), chunk.text.as_str()))
+        .collect();
+    assert!(texts.contains(&("Comment", "synthetic, not for treatment")), "{texts:?}");
+    let dims = info.pixel_dims.expect("a scale");
+    assert_eq!((dims.unit, dims.xppu), (png::Unit::Meter, dims.yppu));
+    let pitch = 1000.0 / f64::from(dims.xppu);
+    let scale = texts.iter().find(|text| text.0 == "Scale").expect("a scale in words").1;
+    let said: f64 = scale.split(' ').next().and_then(|word| word.parse().ok()).expect("a number");
+    assert!((said - pitch).abs() < 1e-4, "{said} {pitch}");
+    let [wide, tall] = [shape.width, shape.height].map(|side| side as usize);
+    let ruler = grey.split_off((tall - RULER) * wide);
+    Picture { size: [wide, tall - RULER], grey, ruler, pitch }
+}
+
+fn written(folder: &std::path::Path, option: &str, name: &str) -> Picture {
+    let file = folder.join(name).with_extension("png");
+    let ran = wallwise(&["case", SEED, option, name, path(&file)]);
+    assert_eq!((ran.code, ran.out.as_str()), (Some(0), ""), "{}", ran.talk);
+    picture(&file)
+}
+
+#[test]
+fn films_are_written_as_pictures_of_the_site_before_and_after() {
+    let folder = folder("films");
+    let times = ["before", "extracted", "after", "follow-up"];
+    let films = times.map(|when| written(&folder, "--film", when));
+    for Picture { size, grey, .. } in &films {
+        assert!(size.iter().all(|side| (200..=420).contains(side)), "{size:?}");
+        let middling = grey.iter().filter(|grey| (40..220).contains(*grey)).count();
+        assert!(middling > grey.len() / 4, "{middling} of {}", grey.len());
+    }
+    // A tooth before, titanium after, its crown later: each film shows what the one before it does not.
+    assert!(films.windows(2).all(|pair| pair[0].grey != pair[1].grey));
+    let white = |film: &Picture| film.grey.iter().filter(|grey| **grey > 250).count();
+    let [_, extracted, after, later] = films.each_ref().map(white);
+    assert!(after > extracted + 1000 && later > after + 1000, "{extracted} {after} {later}");
+}
+
+#[test]
+fn sections_are_written_as_pictures_that_reach_from_air_to_enamel() {
+    let folder = folder("sections");
+    for name in ["along-arch", "across-arch", "across-axis"] {
+        let Picture { size: [wide, tall], grey, pitch, .. } = written(&folder, "--section", name);
+        assert!(grey.contains(&255) && grey.contains(&0), "{name}");
+        assert_eq!(pitch, 0.2);
+        let millimetres = [wide, tall].map(|side| side as f64 * pitch);
+        assert!(millimetres.iter().all(|side| (29.0..=41.0).contains(side)), "{millimetres:?}");
+    }
+}
+
+#[test]
+fn each_picture_has_a_ruler_of_ten_millimetres_at_its_own_scale() {
+    let folder = folder("rulers");
+    for (option, name) in [("--film", "before"), ("--section", "across-arch")] {
+        let Picture { size: [wide, _], ruler, pitch, .. } = written(&folder, option, name);
+        // The third row is the line from end to end, the fifth has a tick for each millimetre.
+        let lit = |row: usize| {
+            let row = ruler[row * wide..(row + 1) * wide].iter().enumerate();
+            row.filter(|pixel| *pixel.1 == 255).map(|pixel| pixel.0).collect::<Vec<_>>()
+        };
+        let (line, ticks) = (lit(2), lit(4));
+        let length = (line[line.len() - 1] - line[0]) as f64 * pitch;
+        assert!((length - 10.0).abs() < pitch, "{name}: {length}");
+        assert_eq!(ticks.len(), 11, "{name}");
+    }
+}
+
+#[test]
+fn a_picture_that_does_not_exist_is_refused_with_those_that_do() {
+    let folder = folder("no-pictures");
+    for (option, says) in [("--film", "before, extracted"), ("--section", "along-arch, across")] {
+        let file = folder.join("x.png");
+        let ran = wallwise(&["case", SEED, option, "sideways", path(&file)]);
+        assert_eq!(ran.code, Some(2));
+        assert!(ran.talk.contains("sideways") && ran.talk.contains(says), "{}", ran.talk);
+        assert!(!file.exists());
+    }
+    let ran = wallwise(&["case", SEED, "--film", "before", path(&folder.join("none/x.png"))]);
+    assert_eq!(ran.code, Some(2));
+    assert!(ran.talk.contains("cannot write") && ran.talk.contains("x.png"), "{}", ran.talk);
+}
+
 #[test]
 fn two_forms_of_result_at_once_are_refused() {
     for pair in [["--json", "--toml"], ["--toml", "--plan"], ["--json", "--plan"]] {

@@ -2,6 +2,7 @@
 //! `export-pairs DIR COUNT`, from seed 1 on, and some of teeth with several roots.
 
 mod closed;
+mod films;
 mod parted;
 mod varied;
 
@@ -37,8 +38,13 @@ fn main() -> ExitCode {
 /// Repetitions of a measurement that is timed; the least time counts.
 const TIMES: u32 = 40;
 
+/// Pairs whose film and section are written too.
+const FILMS: u64 = 24;
+/// The same of teeth with several roots.
+const PARTED_FILMS: u64 = 8;
+
 fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
-    let mut files = 2;
+    let mut files = 5;
     let mut seconds = BTreeMap::new();
     let single = (1..=count).map(|seed| (format!("{seed:05}"), varied::pair(seed), true));
     let parted = (1..=parted::COUNT).map(|seed| (format!("p{seed:04}"), parted::pair(seed), false));
@@ -59,6 +65,11 @@ fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
     std::fs::write(folder.join("seconds.json"), serde_json::to_vec_pretty(&seconds)?)?;
     let forms: Vec<_> = (1..=60).flat_map(closed::forms).collect();
     std::fs::write(folder.join("closed-forms.json"), serde_json::to_vec_pretty(&forms)?)?;
+    let taken = films::films(FILMS, PARTED_FILMS);
+    std::fs::write(folder.join("films.json"), serde_json::to_vec(&taken)?)?;
+    let blurred: Vec<_> = (1..=FILMS).map(films::blurred).collect();
+    std::fs::write(folder.join("blurred.json"), serde_json::to_vec(&blurred)?)?;
+    std::fs::write(folder.join("plates.json"), serde_json::to_vec(&films::plates())?)?;
     Ok(files)
 }
 

@@ -1,5 +1,8 @@
 //! `wallwise case ADDRESS`: one case for the instructor, truth included.
 
+mod pictures;
+mod ruler;
+
 use crate::shapes::OneCase;
 use crate::{Fault, Status, Streams, Why, input};
 use engine::cases;
@@ -40,6 +43,22 @@ pub struct Args {
     /// Write a figure as an SVG file: facial-map, section, gap-clock or gap-profile
     #[arg(long, num_args = 2, value_names = ["NAME", "FILE"])]
     figure: Option<Vec<String>>,
+    /// Write a film as a PNG file: before, extracted, after the sound plan, or at its follow-up
+    #[arg(long, num_args = 2, value_names = ["WHEN", "FILE"])]
+    film: Option<Vec<String>>,
+    /// Write a cone-beam section as a PNG file: along-arch, across-arch or across-axis
+    #[arg(long, num_args = 2, value_names = ["NAME", "FILE"])]
+    section: Option<Vec<String>>,
+}
+
+impl Args {
+    /// Whether files were asked for, so that nothing needs printing.
+    const fn writes_files(&self) -> bool {
+        self.mesh.is_some()
+            || self.figure.is_some()
+            || self.film.is_some()
+            || self.section.is_some()
+    }
 }
 
 /// Prints or writes it.
@@ -55,6 +74,12 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     if let Some([name, file]) = args.figure.as_deref() {
         figure(&case, sound.as_ref(), name, Path::new(file), streams)?;
     }
+    if let Some(Ok(named)) = args.film.as_deref().map(TryFrom::try_from) {
+        pictures::film(&case, sound.as_ref(), named, streams)?;
+    }
+    if let Some(Ok(named)) = args.section.as_deref().map(TryFrom::try_from) {
+        pictures::section(&case, named, streams)?;
+    }
     if args.json {
         let written = OneCase::of(&case).why(|| format!("cannot write {}", case.title))?;
         streams.print_json(&written)?;
@@ -64,7 +89,7 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         let draft =
             sound.ok_or_else(|| Fault::new(format!("{}: no sound plan is known", case.title)))?;
         streams.print(&write_plan(&draft))?;
-    } else if args.mesh.is_none() && args.figure.is_none() {
+    } else if !args.writes_files() {
         streams.print(&text(&case, sound.as_ref()))?;
     }
     Ok(Status::Done)

@@ -24,8 +24,12 @@ pub enum Held {
     Across,
 }
 
-/// Pixels along the long side at most, and along the short side.
-pub const MOST_PIXELS: [u32; 2] = [400, 300];
+/// From pixel to pixel on a usual receptor, mm: 400 along the longest side. Receptors in use have 0.015
+/// to 0.064 (from memory) and resolve 7 line pairs in a millimetre at the least (confirmed), so a screen
+/// shows less than they do.
+pub const PITCH: f64 = 0.1025;
+/// The finest and the coarsest, mm.
+const PITCHES: [f64; 2] = [0.04, 0.5];
 
 /// What the operator sets. Angles are seen from the tooth: all nought is the paralleling technique done
 /// well.
@@ -35,6 +39,8 @@ pub struct Aim {
     pub size: Size,
     /// How it is held.
     pub held: Held,
+    /// From pixel to pixel, held to 0.04 to 0.5.
+    pub pitch: Mm,
     /// The beam against a right angle to the tooth's long axis, positive when the tube stands further
     /// apical: too steep foreshortens, too flat elongates, once the receptor leans.
     pub vertical: Deg,
@@ -58,6 +64,7 @@ impl Aim {
         Self {
             size: Size::Two,
             held: if site.tooth.is_anterior() { Held::Upright } else { Held::Across },
+            pitch: Mm::new(PITCH),
             vertical: Deg::ZERO,
             horizontal: Deg::ZERO,
             lean: Deg::ZERO,
@@ -71,7 +78,9 @@ impl Aim {
     fn within_reach(self) -> Self {
         let deg = |angle: Deg, most: f64| Deg::new(angle.get().clamp(-most, most));
         let mm = |length: Mm, least: f64, most: f64| Mm::new(length.get().clamp(least, most));
+        let [finest, coarsest] = PITCHES;
         Self {
+            pitch: mm(self.pitch, finest, coarsest),
             vertical: deg(self.vertical, 50.0),
             horizontal: deg(self.horizontal, 40.0),
             lean: deg(self.lean, 55.0),
@@ -141,6 +150,14 @@ impl View {
         (Ray { origin: self.focus, direction: way * (1.0 / length) }, length)
     }
 
+    /// From one place of the picture to another (columns and rows), mm on the receptor: what a ruler laid
+    /// on the film reads, larger than the thing itself by the ratio of distances and as foreshortened.
+    #[must_use]
+    pub fn straight(&self, from: [f64; 2], to: [f64; 2]) -> Mm {
+        let length = self.pitch * libm::hypot(to[0] - from[0], to[1] - from[1]);
+        Mm::checked(length).unwrap_or(Mm::ZERO)
+    }
+
     /// Column and row on which a point of the site falls (whole numbers are middles of pixels); `None`
     /// for a point that does not lie before the receptor. It may fall beside the picture.
     #[must_use]
@@ -157,21 +174,19 @@ impl View {
     }
 }
 
-/// Columns, rows and pitch of a receptor.
+/// Columns, rows and pitch of a receptor: as many whole pixels as it holds.
 fn raster(aim: Aim) -> ([u32; 2], f64) {
     let (long, short) = match aim.size {
         Size::Zero => (35.0, 22.0),
         Size::One => (40.0, 24.0),
         Size::Two => (41.0, 31.0),
     };
-    let [most, least] = MOST_PIXELS;
-    let pitch = long / f64::from(most);
-    let wide = libm::floor(short / pitch).clamp(1.0, f64::from(least));
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // held between 1 and 300
-    let narrow = wide as u32;
+    let pitch = aim.pitch.get();
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // held to 44 to 1025
+    let [long, short] = [long, short].map(|side| libm::floor(side / pitch + 1e-9) as u32);
     match aim.held {
-        Held::Upright => ([narrow, most], pitch),
-        Held::Across => ([most, narrow], pitch),
+        Held::Upright => ([short, long], pitch),
+        Held::Across => ([long, short], pitch),
     }
 }
 
@@ -198,7 +213,7 @@ mod tests {
         let view = View::of(&site, aim);
         let edge = stack.frame.point(V3::new(0.0, 0.0, -13.0));
         let [from, to] = [edge, stack.apex()].map(|at| view.place(at).unwrap());
-        view.pitch * libm::hypot(from[0] - to[0], from[1] - to[1])
+        view.straight(from, to).get()
     }
 
     #[test]
@@ -225,6 +240,29 @@ mod tests {
         let [flat, right, steep] = [5.0, 20.0, 35.0].map(shown);
         assert!(flat > right + 2.0 && right > steep + 2.0, "{flat} {right} {steep}");
         assert!((right - 24.0).abs() < 1.6, "{right}");
+    }
+
+    #[test]
+    fn a_receptor_holds_as_many_pixels_as_its_sides_have_room_for() {
+        let usual = Aim::usual(&site());
+        let pixels = |size, held, pitch: f64| {
+            let aim = Aim { size, held, pitch: Mm::new(pitch), ..usual };
+            let view = View::of(&site(), &aim);
+            (view.pixels, view.pitch)
+        };
+        assert_eq!(View::of(&site(), &usual).pixels, [302, 400]);
+        assert_eq!(pixels(Size::Zero, Held::Upright, 0.1), ([220, 350], 0.1));
+        assert_eq!(pixels(Size::One, Held::Across, 0.2), ([200, 120], 0.2));
+        assert_eq!(pixels(Size::Two, Held::Across, 0.05), ([820, 620], 0.05));
+        assert_eq!(pixels(Size::Two, Held::Across, 0.001).1, 0.04);
+        // The same rays, whatever the pitch: a point falls on the same place of the receptor.
+        let on = |pitch: f64| {
+            let view = View::of(&site(), &Aim { pitch: Mm::new(pitch), ..usual });
+            let [column, row] = view.place(P3::new(2.0, 1.0, 5.0)).unwrap();
+            [column + 0.5, row + 0.5].map(|place| place * pitch)
+        };
+        let ([x, y], [u, v]) = (on(0.1), on(0.2));
+        assert!((x - u).abs() < 0.11 && (y - v).abs() < 0.11, "{x} {u} {y} {v}");
     }
 
     #[test]

@@ -3,6 +3,7 @@
 
 use super::shape::Shape;
 use super::strip::Strip;
+use super::teeth::parts;
 use crate::anatomy::{FloorKind, Jaw, Profile, Site, Wall};
 use crate::geometry::{P2, P3, V3, polyline};
 use crate::units::Mm;
@@ -32,18 +33,23 @@ pub struct Jawbone {
 }
 
 /// Thickness of the compact plate of one wall, mm, measured along y: that of the plate over the middle
-/// of the site's root, where it is compact through and through, held within what is usual for the jaw
+/// of the site's root (of several, of the one with the thinnest plate), where it is compact through and through, held within what is usual for the jaw
 /// (ours: 0.5 to 1.6 in the upper, 0.8 to 2.4 in the lower jaw).
 #[must_use]
 pub fn plate(site: &Site, wall: Wall) -> f64 {
-    let root = site.socket.as_one().stack();
-    let middle = root.frame.point(V3::new(0.0, 0.0, 0.5 * root.last_level()));
-    let half = root.facial * root.share(0.5 * root.last_level());
-    let face = |profile: &Profile| polyline::value(&profile.knots, middle.z);
-    let over = match wall {
-        Wall::Facial => face(&site.ridge.facial) - middle.y - half,
-        Wall::Oral => middle.y - half - face(&site.ridge.oral),
-    };
+    let face = |profile: &Profile, z: f64| polyline::value(&profile.knots, z);
+    let (_, roots) = parts(&site.socket);
+    let against = site.socket.against(wall).filter_map(|place| roots.get(place));
+    let over = against.map(|root| {
+        let level = 0.5 * (root.first_level().max(0.0) + root.last_level());
+        let middle = root.frame.point(V3::new(0.0, 0.0, level));
+        let half = root.facial * root.share(level);
+        match wall {
+            Wall::Facial => face(&site.ridge.facial, middle.z) - middle.y - half,
+            Wall::Oral => middle.y - half - face(&site.ridge.oral, middle.z),
+        }
+    });
+    let over = over.fold(f64::MAX, f64::min);
     match site.tooth.jaw() {
         Jaw::Maxilla => over.clamp(0.5, 1.6),
         Jaw::Mandible => over.clamp(0.8, 2.4),

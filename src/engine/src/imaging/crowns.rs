@@ -11,8 +11,6 @@ const SIDE: f64 = 1.0;
 const TOP: f64 = 1.8;
 /// How far the crown's dentine reaches into the root, mm: a crown that leans leaves no cleft there.
 const INTO_ROOT: f64 = 1.5;
-/// The same in a molar, whose roots part 3 to 4 mm below the neck (confirmed).
-const TRUNK: f64 = 3.3;
 
 /// What differs from kind to kind.
 struct Style {
@@ -50,8 +48,7 @@ pub fn enamel(form: &CrownForm) -> Hewn {
 #[must_use]
 pub fn dentine(form: &CrownForm) -> Hewn {
     let incisor = matches!(form.kind, Kind::CentralIncisor | Kind::LateralIncisor);
-    let into = if form.kind == Kind::Molar { TRUNK } else { INTO_ROOT };
-    hew(form, SIDE, if incisor { 1.2 * TOP } else { TOP }, into)
+    hew(form, SIDE, if incisor { 1.2 * TOP } else { TOP }, INTO_ROOT)
 }
 
 fn hew(form: &CrownForm, side: f64, top: f64, beyond: f64) -> Hewn {

@@ -79,15 +79,22 @@ impl Hewn {
         Some(met)
     }
 
-    /// The greatest distance of any point of it from its axis, mm, or a little more.
+    /// The corners of a box along its axes that holds it.
     #[must_use]
-    pub fn reach(&self) -> f64 {
+    pub fn corners(&self) -> Vec<P3> {
         let [low, high] = self.ends;
-        let widest = |flare: &Flare| {
-            let share = (1.0 + flare.rate * low).max(1.0 + flare.rate * high);
-            share * flare.across.max(flare.facial)
+        let share = |flare: &Flare| (1.0 + flare.rate * low).max(1.0 + flare.rate * high);
+        let least = |half: fn(&Flare) -> f64| {
+            self.flares.iter().map(|flare| share(flare) * half(flare)).fold(f64::MAX, f64::min)
         };
-        self.flares.iter().map(widest).fold(f64::MAX, f64::min)
+        let (across, facial) = (least(|flare| flare.across), least(|flare| flare.facial));
+        let mut corners = Vec::with_capacity(8);
+        for level in self.ends {
+            for (x, y) in [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)] {
+                corners.push(self.frame.point(V3::new(x * across, y * facial, level)));
+            }
+        }
+        corners
     }
 }
 
@@ -146,9 +153,11 @@ mod tests {
     }
 
     #[test]
-    fn nothing_of_the_body_lies_beyond_its_reach() {
+    fn nothing_of_the_body_lies_outside_its_corners() {
         let body = body();
-        let reach = body.reach();
+        let corners: Vec<V3> = body.corners().iter().map(|at| body.frame.local(*at)).collect();
+        let most = |part: fn(&V3) -> f64| corners.iter().map(part).fold(f64::MIN, f64::max);
+        let [x, y] = [most(|at| at.x), most(|at| at.y)];
         for i in 0..4000 {
             let turn = f64::from(i);
             let local = V3::new(
@@ -157,7 +166,7 @@ mod tests {
                 -5.0 + 5.0 * libm::sin(0.3 * turn),
             );
             if body.contains(body.frame.point(local)) {
-                assert!(libm::hypot(local.x, local.y) <= reach + 1e-9);
+                assert!(local.x.abs() <= x + 1e-9 && local.y.abs() <= y + 1e-9, "{local:?}");
             }
         }
     }

@@ -24,6 +24,10 @@ pub const LIGAMENT: f64 = 0.22;
 pub const LAMINA: f64 = 0.3;
 /// Half-width of a root's canal over the root's, at the neck (ours; it narrows with age).
 const PULP: f64 = 0.2;
+/// The same of the chamber of several roots over their trunk's, and dentine between its floor and the
+/// furcation, mm (ours).
+const CHAMBER: f64 = 0.4;
+const FLOOR: f64 = 1.5;
 
 const LAMINA_DURA: &str = "lamina dura";
 const SPONGIOSA: Materials = Materials::of(&[Material::Spongiosa]);
@@ -38,19 +42,43 @@ const NOT_DENTINE: Materials = Materials::of(&[
     Material::Ceramic,
 ]);
 
+/// When a film or a section is taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Time {
+    /// As soon as what has been carried out is done.
+    Operation,
+    /// Half a year later: marrow bone has grown where the clot was, lamina dura round the lost roots is
+    /// gone, gum has closed, and an implant with a time for it carries its crown.
+    FollowUp,
+}
+
+/// How far apical of the crest a socket fills with bone, mm: left to itself (radiographic loss of height
+/// 1.53, confirmed), beside an implant without a graft (0.78, confirmed (secondary)).
+const SETTLED: [f64; 2] = [1.53, 0.78];
+
 /// Lays the scene of a case as it stands after what has been carried out; an empty plan is the case as
 /// it comes. `key` seeds the variation of marrow bone.
 #[must_use]
 pub fn scene(case: &Case, plan: &Plan, key: [u8; 32]) -> Scene {
+    scene_at(case, plan, Time::Operation, key)
+}
+
+/// The same at a time. Loss of width is left out: a film does not show it.
+#[must_use]
+pub fn scene_at(case: &Case, plan: &Plan, time: Time, key: [u8; 32]) -> Scene {
     let site = &case.site;
     let mut scene = Scene::new(site.density.clone(), Marrow::of(key));
     let sides = [-1.0, 1.0].map(|sign| teeth::beside(site, sign));
     let own = teeth::own(site);
     let out = plan.extraction.is_some();
-    let mut laying = Laying { scene: &mut scene, site, plan, case };
+    let healed = out && time == Time::FollowUp;
+    let mut laying = Laying { scene: &mut scene, site, plan, case, time };
     laying.jaw(&sides);
-    laying.laminae(&own, &sides);
-    laying.hollows();
+    laying.laminae((!healed).then_some(&own), &sides);
+    laying.canals();
+    if !healed {
+        laying.lesion();
+    }
     let filling = plan.graft_laid().and_then(|graft| materials::graft(graft.material));
     laying.windows(filling);
     for standing in sides.iter().flatten() {
@@ -71,6 +99,7 @@ struct Laying<'a> {
     site: &'a Site,
     plan: &'a Plan,
     case: &'a Case,
+    time: Time,
 }
 
 impl Laying<'_> {
@@ -79,7 +108,7 @@ impl Laying<'_> {
     }
 
     fn jaw(&mut self, sides: &[Vec<Standing>; 2]) {
-        let middles = [0, 1].map(|side| sides[side].get(1).and_then(first_root).map(|root| root.0));
+        let middles = [0, 1].map(|side| sides[side].get(1).and_then(first_root));
         let jaw = jawbone(self.site, &crest_beyond(self.site, middles));
         let gum = self.lay("gum", jaw.gum, Materials::ALL, Material::Soft);
         let bone = self.lay("bone", jaw.bone, Materials::ALL, Material::Cortical);
@@ -92,24 +121,25 @@ impl Laying<'_> {
         }
     }
 
-    /// Lamina dura round every root; it stays when a tooth comes out.
-    fn laminae(&mut self, own: &ToothForm, sides: &[Vec<Standing>; 2]) {
+    /// Lamina dura round every root; it stays when a tooth comes out, until the socket has healed.
+    fn laminae(&mut self, own: Option<&ToothForm>, sides: &[Vec<Standing>; 2]) {
         let beside = sides.iter().flatten().filter_map(|standing| match standing {
             Standing::Tooth(tooth) => Some(tooth),
             Standing::Implant(..) => None,
         });
-        let shells: Vec<Stack> = core::iter::once(own)
+        let shells: Vec<Stack> = own
+            .into_iter()
             .chain(beside)
-            .flat_map(|tooth| &tooth.roots)
-            .map(|root| grown(&root.stack(), LIGAMENT + LAMINA))
+            .flat_map(ToothForm::bodies)
+            .map(|body| grown(body, LIGAMENT + LAMINA))
             .collect();
         for shell in shells {
             self.lay(LAMINA_DURA, Shape::Root(shell), SPONGIOSA, Material::Cortical);
         }
     }
 
-    /// Canals with their rims, the way out to the foramen, and the hollow of a lesion.
-    fn hollows(&mut self) {
+    /// Canals with their rims, and the way out to the foramen.
+    fn canals(&mut self) {
         let vital = &self.site.vital;
         let tubes = [&vital.canal, &vital.loop_, &vital.nasopalatine];
         let mut tubes: Vec<Capsule> = tubes.into_iter().flatten().map(solid::capsule).collect();
@@ -128,6 +158,10 @@ impl Laying<'_> {
         for tube in tubes {
             self.lay("canal", Shape::Tube(tube), Materials::BONE, Material::Soft);
         }
+    }
+
+    /// The hollow of a lesion.
+    fn lesion(&mut self) {
         let solid = Solid::of(self.site);
         // The last hollow of a site with a lesion is the lesion: a ball, where the others are tubes.
         if let Some(ball) = solid.hollows.last().filter(|last| last.ends[0] == last.ends[1]) {
@@ -160,28 +194,42 @@ impl Laying<'_> {
 
     fn tooth(&mut self, tooth: &ToothForm) {
         let first = self.scene.layers().len();
-        for root in &tooth.roots {
-            let stack = root.stack();
-            let lamina = self.lamina_of(&stack);
-            let space = Shape::Root(grown(&stack, LIGAMENT));
+        let mut placed = Vec::new();
+        for body in tooth.bodies() {
+            let lamina = self.lamina_of(body);
+            let space = Shape::Root(grown(body, LIGAMENT));
             let space = self.lay("ligament", space, Materials::BONE, Material::Soft);
             if let Some(lamina) = lamina {
                 self.scene.nest(space, lamina);
             }
-            let root = self.lay("root", Shape::Root(stack), Materials::ALL, Material::Dentine);
+            let root = Shape::Root(body.clone());
+            let root = self.lay("root", root, Materials::ALL, Material::Dentine);
             self.scene.nest(root, space);
+            placed.push(root);
         }
         let enamel = Shape::Crown(crowns::enamel(&tooth.crown));
         self.lay("enamel", enamel, NOT_DENTINE, Material::Enamel);
         let dentine = crowns::dentine(&tooth.crown);
         self.lay("dentine", Shape::Crown(dentine), Materials::ALL, Material::Dentine);
-        for root in &tooth.roots {
-            let stack = root.stack();
-            let chamber = 0.28 * (tooth.crown.neck - tooth.crown.edge).length();
-            self.lay("pulp", Shape::Root(pulp(&stack)), HARD, Material::Soft);
-            self.lay("pulp", Shape::Tube(horn(&stack, chamber)), HARD, Material::Soft);
-        }
+        self.pulp(tooth, &placed);
         self.scene.group(first);
+    }
+
+    /// Chamber and canals; `placed` holds the layers of the tooth's bodies.
+    fn pulp(&mut self, tooth: &ToothForm, placed: &[usize]) {
+        let into_crown = 0.28 * (tooth.crown.neck - tooth.crown.edge).length();
+        if let Some(trunk) = &tooth.trunk {
+            let chamber = Shape::Root(chamber(trunk, into_crown));
+            self.lay("pulp", chamber, HARD, Material::Soft);
+        }
+        let roots = placed.iter().skip(usize::from(tooth.trunk.is_some()));
+        for (root, place) in tooth.roots.iter().zip(roots) {
+            let canal = self.lay("pulp", Shape::Root(pulp(root)), HARD, Material::Soft);
+            self.scene.nest(canal, *place);
+            // Up into the crown, or into the chamber.
+            let up = if tooth.trunk.is_some() { FLOOR + 0.5 } else { into_crown };
+            self.lay("pulp", Shape::Tube(horn(root, up)), HARD, Material::Soft);
+        }
     }
 
     /// The layer of lamina dura round a root.
@@ -193,19 +241,30 @@ impl Laying<'_> {
     }
 
     /// The room that the roots leave: clot in bone, graft up to its level, nothing above the crest
-    /// unless it is closed over.
+    /// unless it is closed over; later bone up to where it settles, under gum.
     fn socket(&mut self, own: &ToothForm, filling: Option<Material>) {
         let closed = self.plan.closure.as_ref().is_some_and(|c| c.kind == ClosureKind::Primary);
         let level = self.plan.graft_laid().map_or(0.0, |graft| -graft.fill.get());
-        for root in &own.roots {
-            let stack = root.stack();
-            self.lay("socket", Shape::Root(stack.clone()), Materials::BONE, Material::Soft);
-            if !closed {
-                let orifice = Shape::Above(stack.clone(), 0.0);
-                self.lay("orifice", orifice, Materials::of(&[Material::Soft]), Material::Air);
+        let [alone, beside_implant] = SETTLED;
+        let settled = match (filling, self.plan.implant_in_place()) {
+            (Some(_), _) => level.max(0.0),
+            (None, Some(_)) => beside_implant,
+            (None, None) => alone,
+        };
+        for body in own.bodies() {
+            let socket = Shape::Root(body.clone());
+            self.lay("socket", socket, Materials::BONE, Material::Soft);
+            let soft = Materials::of(&[Material::Soft]);
+            if self.time == Time::FollowUp {
+                let healed = Shape::Below(body.clone(), settled);
+                self.lay("healed socket", healed, soft, Material::Spongiosa);
+            } else if !closed {
+                let orifice = Shape::Above(body.clone(), 0.0);
+                self.lay("orifice", orifice, soft, Material::Air);
             }
             if let Some(filling) = filling {
-                self.lay("graft", Shape::Below(stack, level), Materials::ALL, filling);
+                let level = if self.time == Time::FollowUp { settled } else { level };
+                self.lay("graft", Shape::Below(body.clone(), level), Materials::ALL, filling);
             }
         }
     }
@@ -241,7 +300,17 @@ impl Laying<'_> {
         let margin = self.site.crown.margin_z.get();
         let rise = (cone.frame.origin.z - margin).max(0.8);
         let near = cone.near;
-        let above = match self.plan.component() {
+        let component = self.plan.component();
+        let planned = self.plan.returns.as_ref().is_some_and(|r| r.restore_after.is_some());
+        let restored = planned && self.time == Time::FollowUp;
+        let neck = cone.frame.origin + cone.frame.along * -rise;
+        let mut crown = |name, material| {
+            let form = crowns::enamel(&CrownForm { neck, ..*form });
+            self.lay(name, Shape::Crown(form), Materials::ALL, material);
+            vec![P2::new(0.5 * rise, 0.8 * near), P2::new(rise + 3.0, 0.55 * near)]
+        };
+        let above = match component {
+            Some(_) if restored => crown("crown", Material::Ceramic),
             None => Vec::new(),
             Some(Component::CoverScrew) => vec![P2::new(0.5, 0.8 * near)],
             Some(Component::HealingAbutment) => {
@@ -250,22 +319,17 @@ impl Laying<'_> {
             Some(Component::CustomAbutment) => {
                 vec![P2::new(0.4 * rise, near), P2::new(rise + 0.4, 1.4 * near)]
             }
-            Some(Component::Provisional(_)) => {
-                let neck = cone.frame.origin + cone.frame.along * -rise;
-                let crown = crowns::enamel(&CrownForm { neck, ..*form });
-                self.lay("provisional", Shape::Crown(crown), Materials::ALL, Material::Acrylic);
-                vec![P2::new(0.5 * rise, 0.8 * near), P2::new(rise + 3.0, 0.55 * near)]
-            }
+            Some(Component::Provisional(_)) => crown("provisional", Material::Acrylic),
         };
         let body = Turned::implant(&cone, &above);
         self.lay("implant", Shape::Turned(body), Materials::ALL, Material::Titanium);
     }
 }
 
-/// x and z of the first root of what stands there.
-fn first_root(standing: &Standing) -> Option<(f64, f64)> {
+/// x of the first root of what stands there.
+fn first_root(standing: &Standing) -> Option<f64> {
     match standing {
-        Standing::Tooth(tooth) => tooth.roots.first().map(|root| (root.x.get(), root.length.get())),
+        Standing::Tooth(tooth) => tooth.roots.first().map(|root| root.frame.origin.x),
         Standing::Implant(..) => None,
     }
 }
@@ -298,6 +362,18 @@ fn pulp(stack: &Stack) -> Stack {
     ];
     let [across, facial] = canal(stack);
     Stack::new(stack.frame, across, facial, knots, 0.06 * last)
+}
+
+/// The chamber of several roots: from the crown down to its floor.
+fn chamber(trunk: &Stack, into_crown: f64) -> Stack {
+    let (first, last) = (trunk.first_level(), trunk.last_level());
+    let knots = vec![
+        Knot { at: first - into_crown, share: 1.0 },
+        Knot { at: first, share: 0.95 },
+        Knot { at: (last - FLOOR).max(first + 0.3), share: 0.8 },
+    ];
+    let [across, facial] = [trunk.across, trunk.facial].map(|half| CHAMBER * half);
+    Stack::new(trunk.frame, across, facial, knots, 0.0)
 }
 
 /// Half-widths of the canal at the neck.

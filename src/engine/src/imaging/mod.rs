@@ -12,6 +12,8 @@ mod marrow;
 pub mod materials;
 mod noise;
 mod path;
+#[cfg(any(test, feature = "trial"))]
+pub mod phantom;
 mod reading;
 mod scene;
 mod section;
@@ -21,10 +23,10 @@ mod strip;
 mod teeth;
 mod turned;
 
-pub use aim::{Aim, Held, MOST_PIXELS, Size, View};
+pub use aim::{Aim, Held, PITCH, Size, View};
 pub use film::{Film, film, left, marched};
 pub use hewn::{Facet, Flare, Hewn};
-pub use laid::{LAMINA, LIGAMENT, scene};
+pub use laid::{LAMINA, LIGAMENT, Time, scene, scene_at};
 pub use marrow::Marrow;
 pub use noise::{Noise, key};
 pub use path::{Materials, Path, Piece};
@@ -36,6 +38,10 @@ pub use sheet::Sheet;
 pub use strip::Strip;
 pub use turned::Turned;
 
+#[cfg(test)]
+mod care_tests;
+#[cfg(test)]
+mod parted_tests;
 #[cfg(test)]
 mod section_tests;
 #[cfg(test)]

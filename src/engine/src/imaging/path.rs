@@ -68,6 +68,15 @@ impl Path {
             return;
         }
         let (from, to) = (greater(from, self.start), lesser(to, last.to));
+        // Most stretches lie within one piece: that is split where it stands.
+        let Some(place) = self.pieces.iter().position(|piece| piece.to > from) else { return };
+        let one = self.pieces[place];
+        if to <= one.to && (from > self.begin(place) || to < one.to) {
+            if only.has(one.material) && one.material != with {
+                self.split(place, (from, to), with);
+            }
+            return;
+        }
         self.next.clear();
         let mut at = self.start;
         for &Piece { to: end, material } in &self.pieces {
@@ -85,6 +94,34 @@ impl Path {
             at = end;
         }
         core::mem::swap(&mut self.pieces, &mut self.next);
+    }
+
+    /// Where a piece begins.
+    fn begin(&self, place: usize) -> f64 {
+        if place == 0 { self.start } else { self.pieces[place - 1].to }
+    }
+
+    /// Paints a stretch that lies within one piece and leaves something of it; joins what it touches.
+    fn split(&mut self, place: usize, (from, to): (f64, f64), with: Material) {
+        let (begin, one) = (self.begin(place), self.pieces[place]);
+        let painted = Piece { to, material: with };
+        if to < one.to {
+            if begin < from {
+                self.pieces[place].to = from;
+                self.pieces.insert(place + 1, painted);
+                self.pieces.insert(place + 2, one);
+            } else if place > 0 && self.pieces[place - 1].material == with {
+                self.pieces[place - 1].to = to;
+            } else {
+                self.pieces.insert(place, painted);
+            }
+            return;
+        }
+        self.pieces[place].to = from;
+        // A piece begins where the one before it ends, so one of the same material grows by itself.
+        if self.pieces.get(place + 1).is_none_or(|next| next.material != with) {
+            self.pieces.insert(place + 1, painted);
+        }
     }
 
     /// Every piece as (from, to, material), in rising order.
@@ -148,6 +185,38 @@ mod tests {
         assert_eq!(list(&path), expected);
         path.paint(-5.0, 50.0, Materials::of(&[Soft]), Air);
         assert_eq!(list(&path), expected);
+    }
+
+    #[test]
+    fn painting_agrees_with_asking_point_by_point() {
+        // Stretches of every kind by turns; `asked` holds what lies at each tenth of a millimetre.
+        let all = [Air, Soft, Cortical, Spongiosa, Dentine];
+        let mut path = Path::default();
+        for round in 0..200_u32 {
+            path.clear(0.0, 10.0);
+            let mut asked = [Air; 100];
+            for turn in 0..14_u32 {
+                let draw = |part: u32, of: u32| ((round * 31 + turn) * 7919 + part * 104_729) % of;
+                let (from, to) = (draw(1, 100), draw(2, 101));
+                let with = all[usize::try_from(draw(3, 5)).unwrap()];
+                let only = if draw(4, 3) == 0 { Materials::BONE } else { Materials::ALL };
+                path.paint(f64::from(from) / 10.0, f64::from(to) / 10.0, only, with);
+                for place in from..to {
+                    let cell = &mut asked[usize::try_from(place).unwrap()];
+                    *cell = if only.has(*cell) { with } else { *cell };
+                }
+            }
+            let (mut reached, mut before) = (0.0, None);
+            for (from, to, material) in path.iter() {
+                assert!(from == reached && from < to && before != Some(material), "{path:?}");
+                (reached, before) = (to, Some(material));
+                for (place, cell) in asked.iter().enumerate() {
+                    let middle = (place as f64 + 0.5) / 10.0;
+                    assert!(middle < from || middle > to || *cell == material, "{path:?}");
+                }
+            }
+            assert_eq!(reached, 10.0);
+        }
     }
 
     #[test]

@@ -26,6 +26,12 @@ pub struct Caliper {
 const SAMPLES: f64 = 4.0;
 
 impl Section {
+    /// The whole section on a screen, row by row, under a window.
+    #[must_use]
+    pub fn windowed(&self, centre: f64, width: f64) -> Vec<u8> {
+        self.grey.iter().map(|grey| window(*grey, centre, width)).collect()
+    }
+
     /// Sets a caliper from one place to another, mm to the right and down of the picture's corner. The
     /// profile is the mean of five lines half a pixel apart.
     #[must_use]

@@ -1,9 +1,8 @@
 //! Sections against closed forms, and what they show of a site.
 
-use super::marrow::Marrow;
 use super::materials::Beam;
 use super::*;
-use crate::anatomy::{Defect, DefectKind, Density, DensityClass, Wall};
+use crate::anatomy::{Defect, DefectKind, Wall};
 use crate::chart::Case;
 use crate::geometry::{Outline, P2, P3};
 use crate::plan::Plan;
@@ -11,19 +10,8 @@ use crate::rules::trial::Trial;
 use crate::units::Mm;
 use materials::Material;
 
-/// A plate of compact bone of a width, parallel to the tooth and the arch, in soft tissue.
 fn slab(width: f64) -> Scene {
-    let density = Density { hu: 700.0, class: DensityClass::D3 };
-    let mut scene = Scene::new(density, Marrow::even());
-    let level = |y: f64| vec![P2::new(-40.0, y), P2::new(60.0, y)];
-    let strip = |half: f64| {
-        let share = [P2::new(-half, 1.0), P2::new(half, 0.0)];
-        let (top, faces) = (vec![P2::new(0.0, -29.0)], [level(half - 2.0), level(-half - 2.0)]);
-        Shape::Ridge(Strip::new(faces, top, (0.0, share), None))
-    };
-    scene.lay("soft", strip(20.0), Materials::ALL, Material::Soft);
-    scene.lay("slab", strip(0.5 * width), Materials::ALL, Material::Cortical);
-    scene
+    phantom::plate(Mm::new(width))
 }
 
 fn take(scene: &Scene, setting: &Setting) -> Section {

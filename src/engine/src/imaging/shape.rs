@@ -120,10 +120,7 @@ impl Shape {
                 [P3 { y: oral, z: top, ..all[0] }, P3 { y: facial, ..all[1] }]
             }
             Self::Root(stack) | Self::Below(stack, _) | Self::Above(stack, _) => of_stack(stack),
-            Self::Crown(crown) => {
-                let axis = |level| crown.frame.origin + crown.frame.along * level;
-                around(&crown.ends.map(axis), crown.reach())
-            }
+            Self::Crown(crown) => around(&crown.corners(), 0.0),
             Self::Tube(tube) => around(&tube.ends, tube.radius),
             Self::Window(window) => {
                 let corners: Vec<P3> =

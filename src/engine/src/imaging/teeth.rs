@@ -4,15 +4,17 @@
 //! tooth beyond each neighbour comes from the same table, so that the ridge does not stand empty
 //! where the film still shows it. Nothing is ever measured or judged on either.
 
-use crate::anatomy::{Implanted, Jaw, Kind, Neighbour, RootBody, Site, Tooth};
+use crate::anatomy::{Implanted, Jaw, Kind, Neighbour, RootBody, Site, Socket, Tooth};
 use crate::cases::tooth_table::ToothRow;
-use crate::geometry::P3;
+use crate::geometry::{Frame, Knot, P3, Stack, V3};
 use crate::units::{Deg, Mm};
 
 /// Bone between a neighbour's root and the next one, mm (ours, inside 2.0 to 2.5 from memory).
 const BETWEEN: f64 = 2.2;
-/// From one root of a molar to the next, mm (ours: separated 3.3 to 4.8 mm below the neck).
+/// From one root of a molar to the next, mm (ours).
 const MOLAR_ROOTS: f64 = 5.2;
+/// Roots of a molar part so far below the neck, mm (3.3 in lower and 4.8 in upper molars, confirmed).
+const MOLAR_TRUNK: [f64; 2] = [3.3, 4.8];
 
 /// A crown that stands on a neck.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,10 +34,19 @@ pub struct CrownForm {
 /// A tooth.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ToothForm {
-    /// One, or two for a molar.
-    pub roots: Vec<RootBody>,
+    /// What several roots leave.
+    pub trunk: Option<Stack>,
+    /// One to three.
+    pub roots: Vec<Stack>,
     /// Its crown.
     pub crown: CrownForm,
+}
+
+impl ToothForm {
+    /// The trunk, if there is one, then the roots.
+    pub fn bodies(&self) -> impl Iterator<Item = &Stack> {
+        self.trunk.iter().chain(&self.roots)
+    }
 }
 
 /// What stands in the row.
@@ -47,21 +58,32 @@ pub enum Standing {
     Implant(Implanted, CrownForm),
 }
 
-/// The site's own tooth; of several roots one body stands for all, as in the other drawings that know
-/// of one.
+/// The site's own tooth, root by root.
 #[must_use]
 pub fn own(site: &Site) -> ToothForm {
     let root = site.socket.as_one();
+    let (trunk, roots) = parts(&site.socket);
     let neck = on_axis(&root, -root.neck.get());
-    // Widths at the crest go on unchanged up to the neck, so the crown begins with them.
+    // Widths at the crest go on unchanged up to the neck of a root, so the crown begins with them; a
+    // trunk has its own there.
+    let crest = [root.half_md.get(), root.half_fo.get()];
+    let [half_md, half_fo] = trunk.as_ref().map_or(crest, |trunk| [trunk.across, trunk.facial]);
     let crown = CrownForm {
         kind: site.tooth.kind(),
         neck,
         edge: site.crown.edge,
-        half_md: [root.half_md.get(), 0.5 * site.crown.width.get()],
-        half_fo: root.half_fo.get(),
+        half_md: [half_md, 0.5 * site.crown.width.get()],
+        half_fo,
     };
-    ToothForm { roots: vec![root], crown }
+    ToothForm { trunk, roots, crown }
+}
+
+/// The trunk of several roots, and the roots.
+#[must_use]
+pub fn parts(socket: &Socket) -> (Option<Stack>, Vec<Stack>) {
+    let mut bodies = socket.bodies();
+    let trunk = (bodies.len() > 1).then(|| bodies.remove(0));
+    (trunk, bodies)
 }
 
 fn on_axis(root: &RootBody, level: f64) -> P3 {
@@ -83,14 +105,16 @@ pub fn beside(site: &Site, sign: f64) -> Vec<Standing> {
         Neighbour::Absent => Vec::new(),
         Neighbour::Root(root) => {
             let next = row.tooth(first, root);
-            let last = next.roots.last().unwrap_or(root);
-            let edge = last.x.get() + sign * last.half_md.get();
-            let beyond = row.beyond(second, edge, last);
+            let apart = if next.trunk.is_some() { sign * MOLAR_ROOTS } else { 0.0 };
+            let edge = root.x.get() + apart + sign * root.half_md.get();
+            let beyond = row.beyond(second, edge, root);
             vec![Standing::Tooth(next), Standing::Tooth(beyond)]
         }
         Neighbour::Implant(implant) => {
             let half = 0.5 * implant.diameter.get();
-            let crown = row.crown(first, implant.platform, half);
+            let [_, _, md_neck, _] = row.form(first);
+            let neck = [if first >= 6 { 4.0 } else { 0.5 * md_neck }, half];
+            let crown = row.crown(first, implant.platform, neck);
             let beyond =
                 row.beyond(second, implant.platform.x + sign * half, &site.socket.as_one());
             vec![Standing::Implant(implant.clone(), crown), Standing::Tooth(beyond)]
@@ -126,15 +150,13 @@ impl Row {
         }
     }
 
-    fn crown(&mut self, place: u8, neck: P3, half_fo: f64) -> CrownForm {
-        let [length, md, md_neck, _] = self.form(place);
-        let molar = place >= 6;
+    fn crown(&mut self, place: u8, neck: P3, [half_neck, half_fo]: [f64; 2]) -> CrownForm {
+        let [length, md, ..] = self.form(place);
         let middle = self.contact + self.sign * 0.5 * md;
         self.contact += self.sign * md;
-        let half_neck = if molar { 0.4 * md } else { 0.5 * md_neck };
         CrownForm {
             kind: kind(place),
-            neck: P3 { x: if molar { middle } else { neck.x }, ..neck },
+            neck,
             edge: P3::new(middle, neck.y + self.lean, neck.z - length),
             half_md: [half_neck, 0.5 * md],
             half_fo,
@@ -143,13 +165,25 @@ impl Row {
 
     fn tooth(&mut self, place: u8, root: &RootBody) -> ToothForm {
         let neck = on_axis(root, -root.neck.get());
-        let crown = self.crown(place, neck, root.half_fo.get());
-        let mut roots = vec![root.clone()];
-        if place >= 6 {
-            let x = Mm::new(root.x.get() + self.sign * MOLAR_ROOTS);
-            roots.push(RootBody { x, tip: root.tip + Deg::new(2.0 * self.sign), ..root.clone() });
+        let half_fo = root.half_fo.get();
+        if place < 6 {
+            let [_, _, md_neck, _] = self.form(place);
+            let crown = self.crown(place, neck, [0.5 * md_neck, half_fo]);
+            return ToothForm { trunk: None, roots: vec![root.stack()], crown };
         }
-        ToothForm { roots, crown }
+        let apart = self.sign * MOLAR_ROOTS;
+        let tip = root.tip + Deg::new(2.0 * self.sign);
+        let second = RootBody { x: Mm::new(root.x.get() + apart), tip, ..root.clone() };
+        // The trunk reaches from the outside of one root to that of the other.
+        let neck = P3 { x: neck.x + 0.5 * apart, ..neck };
+        let half = 0.5 * MOLAR_ROOTS + root.half_md.get();
+        let [lower, upper] = MOLAR_TRUNK;
+        let length = if self.jaw == Jaw::Maxilla { upper } else { lower };
+        let knots = [(0.0, 1.0), (length, 0.98)].map(|(at, share)| Knot { at, share });
+        let frame = Frame::on_axis(neck, V3::APICAL);
+        let trunk = Stack::new(frame, half, half_fo, knots.to_vec(), 0.0);
+        let crown = self.crown(place, neck, [half, half_fo]);
+        ToothForm { trunk: Some(trunk), roots: vec![root.stack(), second.stack()], crown }
     }
 
     /// The tooth beyond: a root like the one given, at its own size, past an edge at x.

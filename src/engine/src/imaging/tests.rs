@@ -27,19 +27,19 @@ fn stage(case: &Case, stage: Stage) -> Plan {
 }
 
 /// Depths of a ray between which anything lies.
-fn depths(scene: &Scene, ray: &Ray) -> [f64; 2] {
+pub(super) fn depths(scene: &Scene, ray: &Ray) -> [f64; 2] {
     let [oral, facial] = scene.depth();
     [facial, oral].map(|y| (y - ray.origin.y) / ray.direction.y)
 }
 
-fn lit(case: &Case, scene: &Scene, aim: &Aim, at: P3) -> f64 {
+pub(super) fn lit(case: &Case, scene: &Scene, aim: &Aim, at: P3) -> f64 {
     let view = View::of(&case.site, aim);
     let [column, row] = view.place(at).unwrap();
     let (ray, length) = view.ray(column, row);
     left(scene, &ray, length)
 }
 
-fn plain() -> Case {
+pub(super) fn plain() -> Case {
     Trial::plain().case
 }
 
