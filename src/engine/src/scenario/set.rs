@@ -173,8 +173,11 @@ const WORDS: &[(&str, PlanWord)] = &[
     ("unsafe", PlanWord::Unsafe),
 ];
 
-const SPREADS: [(&str, Spread); 2] =
-    [(Spread::Teaching.key(), Spread::Teaching), (Spread::Population.key(), Spread::Population)];
+const SPREADS: [(&str, Spread); 3] = [
+    (Spread::Teaching.key(), Spread::Teaching),
+    (Spread::Population.key(), Spread::Population),
+    (Spread::WholeMouth.key(), Spread::WholeMouth),
+];
 
 const ZONES: [Zone; 6] = [
     Zone::Ideal,
