@@ -4,7 +4,7 @@
 //! carried on along z to the level of the shallowest apex.
 
 use super::site::{FAR, bone_from};
-use super::threads::area_of;
+use super::threads::areas_of;
 use super::{Measurements, SeptumClass, SeptumHold, mm, mm2};
 use crate::anatomy::Bone;
 use crate::geometry::{Intervals, Ray, V3};
@@ -95,13 +95,15 @@ impl Measurements<'_> {
                 if line.direction.z > 0.0 { [to_furcation, FAR] } else { [0.0, to_furcation] };
             Intervals::one(ends[0].max(0.0), ends[1].min(cone.length))
         };
-        let area =
-            |part: &dyn Fn(&Ray, &Intervals) -> Intervals| mm2(area_of(ground, cone, grip, part));
-        let below_furcation = area(&|line, _| below(line))?;
-        // Each is summed on its own: rounding must not make a part exceed its whole.
-        let in_bone = area(&|line, bone| bone.intersection(&below(line)))?.min(below_furcation);
-        let in_septum = area(&|line, bone| bone.intersection(&under.ray(line)))?.min(in_bone);
-        let hold = SeptumHold { below: below_furcation, in_bone, in_septum };
+        let [all, in_bone, in_septum] = areas_of(ground, cone, grip, |line, bone| {
+            let below = below(line);
+            let in_bone = bone.intersection(&below);
+            let in_septum = bone.intersection(&under.ray(line));
+            [below, in_bone, in_septum]
+        });
+        // Rounding must not make a part exceed its whole.
+        let (below, in_bone) = (mm2(all)?, mm2(in_bone.min(all))?);
+        let hold = SeptumHold { below, in_bone, in_septum: mm2(in_septum)?.min(in_bone) };
         (hold.below.get() > 1e-6).then_some(hold)
     }
 
