@@ -94,10 +94,10 @@ impl Constraints {
     }
 
     fn check_among(&self, teeth: impl Fn(Archetype) -> Vec<Tooth>) -> Result<(), Impossible> {
-        if let Some(tooth) = self.tooth {
-            if self.upper.is_some_and(|upper| upper != (tooth.jaw() == Jaw::Maxilla)) {
-                return Err(Impossible::OtherJaw { tooth });
-            }
+        if let Some(tooth) = self.tooth
+            && self.upper.is_some_and(|upper| upper != (tooth.jaw() == Jaw::Maxilla))
+        {
+            return Err(Impossible::OtherJaw { tooth });
         }
         if let Some(archetype) = self.archetype
             && !teeth(archetype).into_iter().any(|tooth| self.allows_tooth(tooth))
