@@ -350,12 +350,10 @@ fn reach(beside: &Beside) -> Option<Interval> {
 /// How far a root or trunk reaches along an axis of the site, from where to where.
 pub(super) fn reach_of(body: &Stack, axis: V3) -> Interval {
     let (a, b) = (body.frusta(), body.cap());
-    let far = |way: V3| {
-        let along = |at: P3| (at - P3::new(0.0, 0.0, 0.0)).dot(axis);
-        (along(a.support(way)), along(b.support(way)))
-    };
-    let ((a_from, b_from), (a_to, b_to)) = (far(-axis), far(axis));
-    Interval { from: a_from.min(b_from), to: a_to.max(b_to) }
+    let along = |at: P3| (at - P3::new(0.0, 0.0, 0.0)).dot(axis);
+    let from = along(a.support(-axis)).min(along(b.support(-axis)));
+    let to = along(a.support(axis)).max(along(b.support(axis)));
+    Interval { from, to }
 }
 
 /// A tube as a body.
