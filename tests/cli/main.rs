@@ -4,6 +4,7 @@ mod case;
 mod hostile;
 mod judge;
 mod manners;
+mod molars;
 mod mutated;
 mod population;
 mod rules;

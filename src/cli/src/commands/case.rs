@@ -25,8 +25,9 @@ pub struct Args {
     /// An address such as 1.1.2024.0, a bare seed, or a case file
     which: String,
     /// How a bare seed is drawn: evenly over decisions (teaching, unless told otherwise), or as
-    /// teeth occur, by published frequencies (population)
-    #[arg(long, value_name = "WAY", value_parser = ["teaching", "population"])]
+    /// teeth occur, by published frequencies (population), or over decisions at all 28 teeth, molars
+    /// among them (whole-mouth)
+    #[arg(long, value_name = "WAY", value_parser = ["teaching", "population", "whole-mouth"])]
     spread: Option<String>,
     /// Print the case as JSON for programs
     #[arg(long, conflicts_with_all = ["toml", "plan"])]

@@ -11,6 +11,8 @@ pub struct Bodies {
     all: Vec<Stack>,
     /// x between which each lies.
     pub(super) reach: Vec<Interval>,
+    /// y between which each lies.
+    depth: Vec<Interval>,
     /// Level of the furcation; `None` of one root.
     furcation: Option<f64>,
     /// Where the facial and the oral wall are looked at from.
@@ -48,7 +50,8 @@ impl Bodies {
     pub fn of(socket: &Socket) -> Self {
         let all = socket.bodies();
         Self {
-            reach: all.iter().map(super::solid::reach_of).collect(),
+            reach: all.iter().map(|body| super::solid::reach_of(body, V3::DISTAL)).collect(),
+            depth: all.iter().map(|body| super::solid::reach_of(body, V3::FACIAL)).collect(),
             furcation: socket.furcation().map(crate::units::Mm::get),
             middles: [Wall::Facial, Wall::Oral].map(|wall| Middle::of(socket, &all, wall)),
             against: [Wall::Facial, Wall::Oral].map(|wall| socket.against(wall)),
@@ -60,6 +63,11 @@ impl Bodies {
     #[must_use]
     pub fn as_slice(&self) -> &[Stack] {
         &self.all
+    }
+
+    /// x and y between which each lies.
+    pub fn reaches(&self) -> impl Iterator<Item = [Interval; 2]> + '_ {
+        self.reach.iter().zip(&self.depth).map(|(x, y)| [*x, *y])
     }
 
     /// All of them, each with the level from which on it counts where none may count twice.

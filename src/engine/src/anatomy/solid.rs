@@ -339,7 +339,7 @@ fn share(facial: f64, oral: f64) -> [P2; 2] {
 
 fn reach(beside: &Beside) -> Option<Interval> {
     match beside {
-        Beside::Root(root) => Some(reach_of(root)),
+        Beside::Root(root) => Some(reach_of(root, V3::DISTAL)),
         Beside::Implant(cone) => {
             Some(Interval { from: cone.support(-V3::DISTAL).x, to: cone.support(V3::DISTAL).x })
         }
@@ -347,11 +347,12 @@ fn reach(beside: &Beside) -> Option<Interval> {
     }
 }
 
-/// x between which a root or trunk lies.
-pub(super) fn reach_of(body: &Stack) -> Interval {
+/// How far a root or trunk reaches along an axis of the site, from where to where.
+pub(super) fn reach_of(body: &Stack, axis: V3) -> Interval {
     let (a, b) = (body.frusta(), body.cap());
-    let from = a.support(-V3::DISTAL).x.min(b.support(-V3::DISTAL).x);
-    let to = a.support(V3::DISTAL).x.max(b.support(V3::DISTAL).x);
+    let along = |at: P3| (at - P3::new(0.0, 0.0, 0.0)).dot(axis);
+    let from = along(a.support(-axis)).min(along(b.support(-axis)));
+    let to = along(a.support(axis)).max(along(b.support(axis)));
     Interval { from, to }
 }
 

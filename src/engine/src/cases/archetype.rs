@@ -24,11 +24,13 @@ pub enum Group {
     PatientStops,
     /// Patients who are operated on with care.
     PatientCare,
+    /// Teeth with several roots, and what stands between those. Of the whole mouth alone.
+    SeveralRoots,
 }
 
 impl Group {
-    /// All groups.
-    pub const ALL: [Self; 7] = [
+    /// The groups of teaching cases of one root.
+    pub const OF_ONE_ROOT: [Self; 7] = [
         Self::WallAndGap,
         Self::Defect,
         Self::Course,
@@ -36,6 +38,18 @@ impl Group {
         Self::Surroundings,
         Self::PatientStops,
         Self::PatientCare,
+    ];
+
+    /// All groups: those of the whole mouth.
+    pub const ALL: [Self; 8] = [
+        Self::WallAndGap,
+        Self::Defect,
+        Self::Course,
+        Self::Structures,
+        Self::Surroundings,
+        Self::PatientStops,
+        Self::PatientCare,
+        Self::SeveralRoots,
     ];
 }
 
@@ -119,6 +133,9 @@ archetypes! {
     Steroids = "steroids", PatientCare, "steroid tablets";
     HeavySmoker = "heavy-smoker", PatientCare, "heavy smoking";
     Allergies = "allergies", PatientCare, "an allergy, and views on graft origin";
+    WideSeptum = "wide-septum", SeveralRoots, "a septum broad enough to hold an implant";
+    ThinSeptum = "thin-septum", SeveralRoots, "a septum too thin to hold an implant";
+    TwoRoots = "two-roots", SeveralRoots, "an upper first premolar with two roots";
 }
 
 impl Archetype {
@@ -129,14 +146,14 @@ impl Archetype {
     }
 
     /// Draws one: the group first, then one of the group.
-    pub(super) fn draw(stream: &mut Stream) -> Self {
-        let group = stream.pick(&Group::ALL, Group::WallAndGap);
+    pub(super) fn draw(stream: &mut Stream, groups: &[Group]) -> Self {
+        let group = stream.pick(groups, Group::WallAndGap);
         let of_group: Vec<Self> =
             Self::ALL.iter().copied().filter(|one| one.group() == group).collect();
         stream.pick(&of_group, Self::IntactThick)
     }
 
-    /// Whether this archetype can stand at this tooth.
+    /// Whether this archetype can stand at this tooth of one root.
     #[must_use]
     pub const fn fits(self, tooth: Tooth) -> bool {
         let (jaw, position) = (tooth.jaw(), tooth.position());
@@ -156,17 +173,60 @@ impl Archetype {
             Self::EngagedRoot => upper && position <= 3,
             Self::Fenestration | Self::ThinGumHighLip => upper,
             Self::Recession => position <= 4,
+            Self::WideSeptum | Self::ThinSeptum | Self::TwoRoots => false,
             _ => true,
         }
     }
 
-    /// The teeth at which it can stand.
+    /// Whether this archetype can stand at this tooth of the whole mouth, third molars left out.
+    #[must_use]
+    pub const fn fits_in_mouth(self, tooth: Tooth) -> bool {
+        let upper = matches!(tooth.jaw(), Jaw::Maxilla);
+        match (self, tooth.position()) {
+            (Self::TwoRoots, position) => upper && position == 4,
+            (Self::WideSeptum | Self::ThinSeptum, position) => matches!(position, 6 | 7),
+            (_, ..=5) => self.fits(tooth),
+            (Self::NearCanal | Self::LingualUndercut, 6 | 7) => !upper,
+            (Self::NearSinus | Self::PoorAnchorage, 6 | 7) => upper,
+            // What is about a narrow root, its plate or a margin that shows.
+            (
+                Self::GapNarrow
+                | Self::GapWide
+                | Self::Fenestration
+                | Self::EngagedRoot
+                | Self::NearForamen
+                | Self::NearNasopalatine
+                | Self::TightSpace
+                | Self::ThinGumHighLip
+                | Self::Recession,
+                _,
+            ) => false,
+            (_, position) => position < 8,
+        }
+    }
+
+    /// Whether it binds the width or the place of a single root.
+    pub(super) const fn is_about_one_root(self) -> bool {
+        matches!(self, Self::GapWide | Self::GapNarrow | Self::Fenestration | Self::EngagedRoot)
+    }
+
+    /// The teeth of one root at which it can stand.
     #[must_use]
     pub fn teeth(self) -> Vec<Tooth> {
         (1..=4)
             .flat_map(|quadrant| (1..=5).map(move |position| quadrant * 10 + position))
             .filter_map(|iso| Tooth::new(iso).ok())
             .filter(|tooth| self.fits(*tooth))
+            .collect()
+    }
+
+    /// The teeth of the whole mouth at which it can stand.
+    #[must_use]
+    pub fn teeth_of_mouth(self) -> Vec<Tooth> {
+        (1..=4)
+            .flat_map(|quadrant| (1..=7).map(move |position| quadrant * 10 + position))
+            .filter_map(|iso| Tooth::new(iso).ok())
+            .filter(|tooth| self.fits_in_mouth(*tooth))
             .collect()
     }
 
@@ -201,6 +261,8 @@ impl Archetype {
             Self::NeighbourImplant => Brief { neighbour_implant: true, ..plain },
             Self::ThinGumHighLip => Brief { thin_gum_high_lip: true, ..plain },
             Self::Recession => Brief { recession: true, ..plain },
+            // The roots are bound where they are drawn.
+            Self::WideSeptum | Self::ThinSeptum | Self::TwoRoots => plain,
             gate => Brief { gate: Some(gate), ..plain },
         }
     }
@@ -360,7 +422,9 @@ mod tests {
         let keys: BTreeSet<_> = Archetype::ALL.iter().map(|one| one.key()).collect();
         assert_eq!(keys.len(), Archetype::ALL.len());
         for one in Archetype::ALL {
-            assert!(!one.teeth().is_empty(), "{one:?}");
+            let of_one_root = one.group() != Group::SeveralRoots;
+            assert_eq!(!one.teeth().is_empty(), of_one_root, "{one:?}");
+            assert!(!one.teeth_of_mouth().is_empty(), "{one:?}");
             assert_eq!(Archetype::from_key(one.key()), Some(*one));
         }
     }
@@ -370,7 +434,7 @@ mod tests {
         for group in Group::ALL {
             assert!(Archetype::ALL.iter().any(|one| one.group() == group), "{group:?}");
         }
-        for one in Archetype::ALL {
+        for one in Archetype::ALL.iter().filter(|one| one.group() != Group::SeveralRoots) {
             assert_ne!(one.brief(), Brief::plain(), "{one:?}");
         }
     }

@@ -22,8 +22,13 @@ pub struct Constraints {
 /// Why no case can meet some constraints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Impossible {
-    /// A molar: this version has single roots.
+    /// A molar, asked of draws of one root.
     Molar {
+        /// Which.
+        tooth: Tooth,
+    },
+    /// A third molar, asked of draws of the whole mouth.
+    ThirdMolar {
         /// Which.
         tooth: Tooth,
     },
@@ -46,13 +51,22 @@ impl core::fmt::Display for Impossible {
         match self {
             Self::Molar { tooth } => write!(
                 f,
-                "found tooth {tooth}, expected a tooth with one root: positions 1 to 5 of a quadrant"
+                "found tooth {tooth}, expected a tooth with one root: positions 1 to 5 of a quadrant; molars are drawn where the seed is spread over the whole mouth"
+            ),
+            Self::ThirdMolar { tooth } => write!(
+                f,
+                "found tooth {tooth}, expected positions 1 to 7 of a quadrant: third molars are not drawn"
             ),
             Self::Misplaced { archetype } => write!(
                 f,
-                "{} does not occur at that site; leave the tooth out, or choose among {}",
+                "{} does not occur at that site; leave the tooth out, or choose among {}{}",
                 archetype.key(),
-                archetype.teeth().iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
+                archetype.teeth().iter().map(ToString::to_string).collect::<Vec<_>>().join(", "),
+                if archetype.teeth().is_empty() {
+                    "the teeth of several roots, with the seed spread over the whole mouth"
+                } else {
+                    ""
+                }
             ),
             Self::NoArchetypes => f.write_str(
                 "population cases have no archetype: ask for tooth, upper or aesthetic, or spread the seed for teaching",
@@ -72,16 +86,21 @@ impl Constraints {
     /// # Errors
     /// [`Impossible`] with the reason.
     pub fn check(&self) -> Result<(), Impossible> {
-        if let Some(tooth) = self.tooth {
-            if tooth.position() > 5 {
-                return Err(Impossible::Molar { tooth });
-            }
-            if self.upper.is_some_and(|upper| upper != (tooth.jaw() == Jaw::Maxilla)) {
-                return Err(Impossible::OtherJaw { tooth });
-            }
+        self.check_among(Archetype::teeth)?;
+        match self.tooth {
+            Some(tooth) if tooth.position() > 5 => Err(Impossible::Molar { tooth }),
+            _ => Ok(()),
+        }
+    }
+
+    fn check_among(&self, teeth: impl Fn(Archetype) -> Vec<Tooth>) -> Result<(), Impossible> {
+        if let Some(tooth) = self.tooth
+            && self.upper.is_some_and(|upper| upper != (tooth.jaw() == Jaw::Maxilla))
+        {
+            return Err(Impossible::OtherJaw { tooth });
         }
         if let Some(archetype) = self.archetype
-            && !archetype.teeth().into_iter().any(|tooth| self.allows_tooth(tooth))
+            && !teeth(archetype).into_iter().any(|tooth| self.allows_tooth(tooth))
         {
             return Err(Impossible::Misplaced { archetype });
         }
@@ -93,10 +112,14 @@ impl Constraints {
     /// # Errors
     /// [`Impossible`] with the reason.
     pub fn check_for(&self, spread: Spread) -> Result<(), Impossible> {
-        if spread == Spread::Population && self.archetype.is_some() {
-            return Err(Impossible::NoArchetypes);
+        match (spread, self.tooth) {
+            (Spread::Population, _) if self.archetype.is_some() => Err(Impossible::NoArchetypes),
+            (Spread::WholeMouth, Some(tooth)) if tooth.position() > 7 => {
+                Err(Impossible::ThirdMolar { tooth })
+            }
+            (Spread::WholeMouth, _) => self.check_among(Archetype::teeth_of_mouth),
+            _ => self.check(),
         }
-        self.check()
     }
 
     /// Whether a drawn archetype and tooth meet them: cheap, before anything else is drawn.

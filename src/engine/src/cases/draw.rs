@@ -72,7 +72,11 @@ pub(super) enum Field {
     Trunk = 55,
     RootLengths = 56,
     RootLeans = 57,
-    // Population draws alone; what comes next for teaching draws goes on from 58.
+    // Of the whole mouth; what comes next for teaching draws goes on from 61.
+    RootCount = 58,
+    ThirdMolar = 59,
+    Septum = 60,
+    // Population draws alone.
     Cause = 80,
     Phenotype = 81,
     Disease = 82,

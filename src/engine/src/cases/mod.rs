@@ -7,13 +7,14 @@
 //! calls sound; otherwise the next attempt is drawn, and the address counts it.
 //!
 //! The generator's number in an address says how its cases are spread ([`Spread`]): 1 over decisions,
-//! 2 as in the population. A change that moves any drawn value is a new number; the old one stays.
+//! at teeth of one root, 2 as in the population, 3 over decisions in the whole mouth. A change that moves any drawn value is a new number; the old one stays.
 
 mod archetype;
 mod around;
 mod constraints;
 mod defects;
 mod draw;
+mod mouth;
 mod names;
 mod parted;
 mod patient;
@@ -50,6 +51,8 @@ pub const FORMAT: u16 = 1;
 pub const GENERATOR: u16 = 1;
 /// Number of the generator of population cases.
 pub const POPULATION: u16 = 2;
+/// Number of the generator of teaching cases of the whole mouth.
+pub const WHOLE_MOUTH: u16 = 3;
 /// How many attempts are made for one seed before a search gives up.
 pub const MOST_ATTEMPTS: u32 = 200_000;
 
@@ -91,7 +94,7 @@ impl fmt::Display for NoCase {
             ),
             Self::Generator { found } => write!(
                 f,
-                "the case address names generator {found}, this version has generators 1 to {POPULATION}: use a newer version, or the case written out in full"
+                "the case address names generator {found}, this version has generators 1 to {WHOLE_MOUTH}: use a newer version, or the case written out in full"
             ),
             Self::Rejected { address, why } => write!(
                 f,
@@ -113,16 +116,18 @@ impl core::error::Error for NoCase {}
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Spread {
-    /// Evenly over the decisions that they train.
+    /// Evenly over the decisions that they train, at teeth of one root.
     #[default]
     Teaching,
     /// As teeth occur, by published frequencies.
     Population,
+    /// Evenly over the decisions that they train, at 28 teeth, those with several roots among them.
+    WholeMouth,
 }
 
 impl Spread {
-    /// Both.
-    pub const ALL: [Self; 2] = [Self::Teaching, Self::Population];
+    /// All ways.
+    pub const ALL: [Self; 3] = [Self::Teaching, Self::Population, Self::WholeMouth];
 
     /// What files and the command line hold.
     #[must_use]
@@ -130,6 +135,7 @@ impl Spread {
         match self {
             Self::Teaching => "teaching",
             Self::Population => "population",
+            Self::WholeMouth => "whole-mouth",
         }
     }
 
@@ -139,6 +145,7 @@ impl Spread {
         match self {
             Self::Teaching => GENERATOR,
             Self::Population => POPULATION,
+            Self::WholeMouth => WHOLE_MOUTH,
         }
     }
 }
@@ -151,7 +158,7 @@ pub fn generate(seed: u64) -> Result<Case, NoCase> {
     generate_with(seed, &Constraints::default())
 }
 
-/// The first case of a seed, spread in either way, that meets constraints. Its address replays it
+/// The first case of a seed, spread in any of the ways, that meets constraints. Its address replays it
 /// without them.
 ///
 /// # Errors
@@ -161,6 +168,7 @@ pub fn generate_as(spread: Spread, seed: u64, constraints: &Constraints) -> Resu
     match spread {
         Spread::Teaching => generate_with(seed, constraints),
         Spread::Population => population_case(seed, constraints),
+        Spread::WholeMouth => mouth::search(seed, constraints),
     }
 }
 
@@ -217,14 +225,21 @@ pub fn generate_with(seed: u64, constraints: &Constraints) -> Result<Case, NoCas
 /// # Errors
 /// [`NoCase::Format`], [`NoCase::Generator`] or [`NoCase::Rejected`].
 pub fn at(address: Address) -> Result<Case, NoCase> {
-    if address.format == FORMAT && address.generator == POPULATION {
-        return population::draw(&Draws::of(address))
-            .map_err(|why| NoCase::Rejected { address, why });
-    }
-    teaching_at(address)
+    let drawn = match address.generator {
+        POPULATION if address.format == FORMAT => population::draw(&Draws::of(address)),
+        WHOLE_MOUTH if address.format == FORMAT => mouth::draw(&Draws::of(address)),
+        _ => return teaching_at(address),
+    };
+    drawn.map_err(|why| NoCase::Rejected { address, why })
 }
 
-/// Replays the address of a teaching case; to [`at`], it adds nothing that population cases need.
+/// Whether addresses of this generator are drawn by [`at`] alone, not by [`teaching_at`].
+#[must_use]
+pub const fn is_drawn_with_the_judge(generator: u16) -> bool {
+    matches!(generator, POPULATION | WHOLE_MOUTH)
+}
+
+/// Replays the address of a teaching case of one root; to [`at`], it adds nothing that population cases need.
 ///
 /// # Errors
 /// As [`at`], and [`NoCase::Generator`] for every other case.
@@ -241,11 +256,15 @@ pub fn teaching_at(address: Address) -> Result<Case, NoCase> {
 /// What decides something in the case of this address: for instructors and for spreading cases.
 #[must_use]
 pub fn archetype_at(address: Address) -> Archetype {
-    archetype_of(&Draws::of(address))
+    let draws = Draws::of(address);
+    match address.generator {
+        WHOLE_MOUTH => mouth::archetype_of(&draws),
+        _ => archetype_of(&draws),
+    }
 }
 
 fn archetype_of(draws: &Draws) -> Archetype {
-    Archetype::draw(&mut draws.block_stream(Field::Archetype))
+    Archetype::draw(&mut draws.block_stream(Field::Archetype), &Group::OF_ONE_ROOT)
 }
 
 /// Stands in for an empty list, which no archetype has.

@@ -28,15 +28,19 @@ pub(super) fn around(
     brief: &Brief,
     [facial, oral]: [Levels; 2],
 ) -> Ridge {
+    let reach = |z: f64| {
+        let at = root_at(&rooted.root, z);
+        at.y - at.half_fo
+    };
     Ridge {
-        facial: facial_profile(draws, rooted, facial, brief),
-        oral: oral_profile(draws, rooted, oral, brief),
+        facial: facial_profile(draws, rooted, along_root(rooted, facial, 1.0), brief),
+        oral: oral_profile(draws, rooted, along_root(rooted, oral, -1.0), &reach, brief),
         crest: crest(draws, rooted, beside, brief),
     }
 }
 
 /// A thickness at each level: lognormal, neighbouring levels correlated (0.7, ours), kept within.
-fn levels(
+pub(super) fn levels(
     stream: &mut Stream,
     published: [(f64, f64); 3],
     limits: [(f64, f64); 3],
@@ -149,9 +153,14 @@ fn profile(mut knots: Vec<P2>) -> Profile {
     Profile { knots }
 }
 
-fn facial_profile(draws: &Draws, rooted: &Rooted, plate: Levels, brief: &Brief) -> Profile {
+/// The facial face: along the root as given, then on beyond its last knot.
+pub(super) fn facial_profile(
+    draws: &Draws,
+    rooted: &Rooted,
+    mut knots: Vec<P2>,
+    brief: &Brief,
+) -> Profile {
     let mut stream = draws.stream(Field::RidgeBeyond);
-    let mut knots = along_root(rooted, plate, 1.0);
     let Some(tip) = knots.last().copied() else { return profile(knots) };
     let upper = rooted.tooth.jaw() == Jaw::Maxilla;
     let dip = stream.normal_within(0.15, 0.3, -0.5, 0.8);
@@ -179,9 +188,15 @@ fn facial_profile(draws: &Draws, rooted: &Rooted, plate: Levels, brief: &Brief) 
     profile(knots)
 }
 
-fn oral_profile(draws: &Draws, rooted: &Rooted, plate: Levels, brief: &Brief) -> Profile {
+/// The oral face, the same; `reach` is y of the most oral surface of the roots at a level.
+pub(super) fn oral_profile(
+    draws: &Draws,
+    rooted: &Rooted,
+    mut knots: Vec<P2>,
+    reach: &dyn Fn(f64) -> f64,
+    brief: &Brief,
+) -> Profile {
     let mut stream = draws.stream(Field::Undercut);
-    let mut knots = along_root(rooted, plate, -1.0);
     let Some(tip) = knots.last().copied() else { return profile(knots) };
     let upper = rooted.tooth.jaw() == Jaw::Maxilla;
     // Undercut of the lower premolars: a third of sites, depth 3.0 +- 1.0, 9.4 +- 3.4 below the
@@ -202,10 +217,7 @@ fn oral_profile(draws: &Draws, rooted: &Rooted, plate: Levels, brief: &Brief) ->
         knots.retain(|knot| knot.x < start - 0.2);
         knots.push(P2::new(start, lip));
         // The root keeps a thin cover where it still runs.
-        let hidden = |z: f64, y: f64| {
-            let at = root_at(&rooted.root, z);
-            y.min(at.y - at.half_fo - 0.4)
-        };
+        let hidden = |z: f64, y: f64| y.min(reach(z) - 0.4);
         for (step, share) in [(2.0, 0.45), (5.0, 1.0), (12.0, 1.1)] {
             knots.push(P2::new(start + step, hidden(start + step, lip + share * depth)));
         }
@@ -259,7 +271,7 @@ fn side(half: f64, neighbour: &Neighbour, peak: f64) -> Vec<(f64, f64)> {
     }
 }
 
-fn crest(draws: &Draws, rooted: &Rooted, beside: &Neighbours, brief: &Brief) -> Crest {
+pub(super) fn crest(draws: &Draws, rooted: &Rooted, beside: &Neighbours, brief: &Brief) -> Crest {
     let half = rooted.root.half_md.get();
     let peak = peak(draws, rooted);
     let (mesial, distal) = (side(half, &beside.mesial, peak), side(half, &beside.distal, peak));

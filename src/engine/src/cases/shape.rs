@@ -53,19 +53,31 @@ pub(super) fn deepest(site: &Site) -> f64 {
 pub(super) fn socket_at(site: &Site, z: f64) -> Vec<RootAt> {
     match &site.socket {
         Socket::One([root]) => vec![root_at(root, z)],
-        Socket::Parted(Parted { trunk, .. }) if z <= trunk.furcation.get() => {
-            let whole = trunk.neck.get() + trunk.furcation.get();
-            let down = ((z + trunk.neck.get()) / whole).clamp(0.0, 1.0);
-            let share = 1.0 - (1.0 - trunk.narrowing) * down;
-            let [half_md, half_fo] = [trunk.half_md, trunk.half_fo].map(|half| half.get() * share);
-            vec![RootAt { half_md, half_fo, x: 0.0, y: 0.0 }]
-        }
-        Socket::Parted(_) => {
-            let reaching = site.socket.roots();
-            let reaching = reaching.iter().filter(|root| z <= apex_from(root).z);
-            reaching.map(|(from, root)| root_at(root, z - from)).collect()
-        }
+        Socket::Parted(parted) => parted_at(parted, z),
     }
+}
+
+/// The same of a tooth with several roots.
+pub(super) fn parted_at(parted: &Parted, z: f64) -> Vec<RootAt> {
+    let Parted { trunk, roots } = parted;
+    let furcation = trunk.furcation.get();
+    if z <= furcation {
+        let whole = trunk.neck.get() + furcation;
+        let down = ((z + trunk.neck.get()) / whole).clamp(0.0, 1.0);
+        let share = 1.0 - (1.0 - trunk.narrowing) * down;
+        let [half_md, half_fo] = [trunk.half_md, trunk.half_fo].map(|half| half.get() * share);
+        return vec![RootAt { half_md, half_fo, x: 0.0, y: 0.0 }];
+    }
+    let reaching = roots.as_slice().iter().map(|root| (furcation, root.as_root()));
+    let reaching = reaching.filter(|root| z <= apex_from(root).z);
+    reaching.map(|(from, root)| root_at(&root, z - from)).collect()
+}
+
+/// The apices of a tooth with several roots.
+pub(super) fn parted_apices(parted: &Parted) -> Vec<P3> {
+    let furcation = parted.trunk.furcation.get();
+    let roots = parted.roots.as_slice().iter();
+    roots.map(|root| apex_from(&(furcation, root.as_root()))).collect()
 }
 
 /// A polyline over its first coordinate; straight on beyond its ends.

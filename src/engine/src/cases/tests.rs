@@ -332,7 +332,7 @@ fn archetypes_are_spread_evenly_over_the_groups_of_decisions() {
     for seed in 0..count {
         *of_group.entry(archetype_at(address(seed, 0)).group()).or_insert(0_u32) += 1;
     }
-    for group in Group::ALL {
+    for group in Group::OF_ONE_ROOT {
         assert!((880..=1120).contains(&of_group[&group]), "{group:?} {}", of_group[&group]);
     }
 }
@@ -416,7 +416,8 @@ const FOR_EVER: [(u64, u32, u8, &str, f64, u64); 8] = [
 fn every_archetype_has_cases_and_their_proofs_are_sound() {
     use crate::debrief::{PlanWord, judge};
     use crate::plan::Plan;
-    for archetype in Archetype::ALL {
+    let of_one_root = |one: &&Archetype| one.group() != Group::SeveralRoots;
+    for archetype in Archetype::ALL.iter().filter(of_one_root) {
         let asked = Constraints { archetype: Some(*archetype), ..Constraints::default() };
         let case = generate_with(41, &asked).unwrap();
         let found = proof(&case).unwrap();

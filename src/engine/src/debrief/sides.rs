@@ -131,7 +131,7 @@ fn no_decision_leaves_the_oral_side_unnamed() {
 #[test]
 fn charts_and_reports_name_sides_and_keep_drugs() {
     let mut drugs = 0;
-    for archetype in Archetype::ALL {
+    for archetype in Archetype::ALL.iter().filter(|one| !one.teeth().is_empty()) {
         let asked = cases::Constraints { archetype: Some(*archetype), ..Default::default() };
         let case = cases::generate_with(3, &asked).unwrap();
         let reports = all_reports(&case).into_iter().flat_map(|report| report.lines);

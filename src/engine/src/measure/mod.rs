@@ -63,6 +63,7 @@ struct Kept {
     facial_gap: OnceCell<Option<FacialGap>>,
     grip: OnceCell<Option<threads::Grip>>,
     threads: OnceCell<Option<Threads>>,
+    septum: OnceCell<Option<SeptumHold>>,
     gap_volume: OnceCell<Option<Mm3>>,
     to_graft: OnceCell<Option<Mm3>>,
     beside: [OnceCell<Option<NeighbourDistance>>; 2],

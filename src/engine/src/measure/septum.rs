@@ -4,7 +4,7 @@
 //! carried on along z to the level of the shallowest apex.
 
 use super::site::{FAR, bone_from};
-use super::threads::area_of;
+use super::threads::areas_of;
 use super::{Measurements, SeptumClass, SeptumHold, mm, mm2};
 use crate::anatomy::Bone;
 use crate::geometry::{Intervals, Ray, V3};
@@ -45,6 +45,28 @@ impl Measurements<'_> {
         mm(part.map_or(0.0, |part| part.to - part.from))
     }
 
+    /// Room in the septum: the width of the widest disc about the middle of the roots' axes, so far apical
+    /// of the furcation and square to z, that stands in bone alone, wall defects filled in; looked for in
+    /// 24 directions. Millimetres; 0 where no bone stands in the middle. `None` as for
+    /// [`Self::septum_mesiodistal`].
+    #[must_use]
+    pub fn septum_room(&self, depth: Mm) -> Option<Mm> {
+        let ground = self.ground();
+        let solid = &ground.solid;
+        let under = solid.socket.under_trunk()?;
+        let level = solid.socket.furcation()? + depth.get();
+        if depth < Mm::ZERO || under.last_level() < level {
+            return None;
+        }
+        let origin = solid.socket.between(level)?;
+        let reach = |(sin, cos): &(f64, f64)| {
+            let ray = Ray { origin, direction: V3::FACIAL * *cos + V3::DISTAL * *sin };
+            let bone = solid.bone(Bone::WallsWhole, &ray, -1e-6, FAR);
+            bone.as_slice().first().filter(|part| part.from <= 0.0).map_or(0.0, |part| part.to)
+        };
+        mm(2.0 * ground.around.iter().map(reach).fold(FAR, f64::min).max(0.0))
+    }
+
     /// Height of bone under the furcation: from it apically along z, through the middle of the roots'
     /// axes there, wall defects filled in, to the first surface or structure, or to the level down to
     /// which the ridge is drawn. Millimetres; 0 where no bone begins there. `None` of one root.
@@ -59,6 +81,10 @@ impl Measurements<'_> {
     /// and where none of the implant lies apical of the furcation. Square millimetres.
     #[must_use]
     pub fn septum_hold(&self) -> Option<SeptumHold> {
+        *self.kept.septum.get_or_init(|| self.hold())
+    }
+
+    fn hold(&self) -> Option<SeptumHold> {
         let ground = self.ground();
         let socket = &ground.solid.socket;
         let (furcation, under) = (socket.furcation()?, socket.under_trunk()?);
@@ -69,14 +95,36 @@ impl Measurements<'_> {
                 if line.direction.z > 0.0 { [to_furcation, FAR] } else { [0.0, to_furcation] };
             Intervals::one(ends[0].max(0.0), ends[1].min(cone.length))
         };
-        let area =
-            |part: &dyn Fn(&Ray, &Intervals) -> Intervals| mm2(area_of(ground, cone, grip, part));
-        let below_furcation = area(&|line, _| below(line))?;
-        // Each is summed on its own: rounding must not make a part exceed its whole.
-        let in_bone = area(&|line, bone| bone.intersection(&below(line)))?.min(below_furcation);
-        let in_septum = area(&|line, bone| bone.intersection(&under.ray(line)))?.min(in_bone);
-        let hold = SeptumHold { below: below_furcation, in_bone, in_septum };
+        let [all, in_bone, in_septum] = areas_of(ground, cone, grip, |line, bone| {
+            let below = below(line);
+            let in_bone = bone.intersection(&below);
+            let in_septum = bone.intersection(&under.ray(line));
+            [below, in_bone, in_septum]
+        });
+        // Rounding must not make a part exceed its whole.
+        let (below, in_bone) = (mm2(all)?, mm2(in_bone.min(all))?);
+        let hold = SeptumHold { below, in_bone, in_septum: mm2(in_septum)?.min(in_bone) };
         (hold.below.get() > 1e-6).then_some(hold)
+    }
+
+    /// How much of the implant that was drilled for the septum holds, as the length over which a body of
+    /// its platform's width would have the same area all round. `None` of one root, and where none of
+    /// the implant lies apical of the furcation. Millimetres.
+    #[must_use]
+    pub fn septum_engagement(&self) -> Option<Mm> {
+        let round = 2.0 * core::f64::consts::PI * self.drilled()?.near;
+        mm(self.septum_hold()?.in_septum.get() / round)
+    }
+
+    /// Distance, square to z, between the implant's axis and the middle of the roots' axes at the level
+    /// of the furcation. `None` of one root, or without an implant in place. Millimetres.
+    #[must_use]
+    pub fn off_the_septum(&self) -> Option<Mm> {
+        let socket = &self.ground().solid.socket;
+        let frame = &self.seated()?.frame;
+        let middle = socket.between(socket.furcation()?)?;
+        let way = (middle.z - frame.origin.z) / frame.along.z;
+        mm((frame.origin + frame.along * way - middle).length())
     }
 
     /// Class of the septum for the implant that was drilled for (`ledger: class-molar-septum`). `None`

@@ -160,31 +160,56 @@ fn grip(ground: &Ground, cone: &Cone) -> Grip {
     }
 }
 
+/// What is followed round the axis, a full radian at an angle.
+trait Turned {
+    fn angle(&self) -> f64;
+}
+
+impl Turned for Strip {
+    fn angle(&self) -> f64 {
+        self.angle
+    }
+}
+
+/// Areas of a full radian of one generator, of three kinds.
+struct Looked {
+    angle: f64,
+    areas: [f64; 3],
+}
+
+impl Turned for Looked {
+    fn angle(&self) -> f64 {
+        self.angle
+    }
+}
+
 /// Halves the turn between generators where the trapezoids between them are in doubt: where the
 /// slope of what they find changes.
-fn put_between(
-    strips: &mut Vec<Strip>,
+fn put_between<S: Turned>(
+    strips: &mut Vec<S>,
     closeness: Closeness,
-    value: impl Fn(&Strip) -> f64,
-    mut make: impl FnMut(f64) -> Strip,
+    value: impl Fn(&S) -> f64,
+    mut make: impl FnMut(f64) -> S,
 ) {
+    let mut places: Vec<(f64, f64)> = Vec::new();
     for _ in 0..closeness.halvings {
         let count = strips.len();
+        places.clear();
+        places.extend(strips.iter().map(|strip| (strip.angle(), value(strip))));
         let gap = |i: usize| {
-            let (here, next) = (strips[i % count].angle, strips[(i + 1) % count].angle);
+            let (here, next) = (places[i % count].0, places[(i + 1) % count].0);
             if next > here { next - here } else { next + TAU - here }
         };
-        let slope = |i: usize| {
-            (value(&strips[(i + 1) % count]) - value(&strips[i % count])) / gap(i % count)
-        };
+        let slope = |i: usize| (places[(i + 1) % count].1 - places[i % count].1) / gap(i % count);
         let mut denser = Vec::with_capacity(count + 16);
-        for (i, strip) in strips.iter().enumerate() {
+        for (i, strip) in strips.drain(..).enumerate() {
             let (before, here, after) = (slope(i + count - 1), slope(i), slope(i + 1));
             let bend = (here - before).abs().max((after - here).abs());
             let width = gap(i);
-            denser.push(strip.clone());
+            let middle = strip.angle() + 0.5 * width;
+            denser.push(strip);
             if bend * width * width / 8.0 > closeness.doubt {
-                denser.push(make(strip.angle + 0.5 * width));
+                denser.push(make(middle));
             }
         }
         let done = denser.len() == count;
@@ -196,13 +221,13 @@ fn put_between(
 }
 
 /// The integral round the axis, by trapezoids.
-fn all_round_sum(strips: &[Strip], value: impl Fn(&Strip) -> f64) -> f64 {
+fn all_round_sum<S: Turned>(strips: &[S], value: impl Fn(&S) -> f64) -> f64 {
     let next = strips.iter().cycle().skip(1);
     strips
         .iter()
         .zip(next)
         .map(|(here, next)| {
-            let turn = next.angle - here.angle;
+            let turn = next.angle() - here.angle();
             let turn = if turn > 0.0 { turn } else { turn + TAU };
             turn * f64::midpoint(value(here), value(next))
         })
@@ -241,24 +266,30 @@ fn last_hold(ground: &Ground, cone: &Cone, strips: &[Strip]) -> f64 {
     most
 }
 
-/// Area of the side where what is looked for stands: of each generator, given as a line from platform
-/// to apex with where it lies in bone, the stretches that count. Square millimetres.
-pub(super) fn area_of(
+/// Areas of the side where what is looked for stands: of each generator, given as a line from platform
+/// to apex with where it lies in bone, the stretches that count, of three kinds at once; generators are
+/// put in between for the last of them. Square millimetres.
+pub(super) fn areas_of(
     ground: &Ground,
     cone: &Cone,
     grip: &Grip,
-    stretches: impl Fn(&Ray, &Intervals) -> Intervals,
-) -> f64 {
-    let looked = |mut strip: Strip| {
-        let parts = stretches(&cone.generator(strip.side), &strip.in_bone);
-        strip.engaged =
-            parts.as_slice().iter().map(|part| radian(cone, part.from, part.to).0).sum();
-        strip
+    stretches: impl Fn(&Ray, &Intervals) -> [Intervals; 3],
+) -> [f64; 3] {
+    let looked = |angle: f64, side: V3, in_bone: &Intervals| {
+        let areas = stretches(&cone.generator(side), in_bone).map(|parts| {
+            parts.as_slice().iter().map(|part| radian(cone, part.from, part.to).0).sum()
+        });
+        Looked { angle, areas }
     };
-    let mut strips: Vec<Strip> = grip.strips.iter().cloned().map(looked).collect();
-    let make = |angle| looked(Strip::at(ground, cone, angle, libm::sincos(angle)));
-    put_between(&mut strips, LOOK, |strip| strip.engaged, make);
-    all_round_sum(&strips, |strip| strip.engaged)
+    let known = grip.strips.iter();
+    let mut strips: Vec<Looked> =
+        known.map(|strip| looked(strip.angle, strip.side, &strip.in_bone)).collect();
+    let make = |angle| {
+        let strip = Strip::at(ground, cone, angle, libm::sincos(angle));
+        looked(angle, strip.side, &strip.in_bone)
+    };
+    put_between(&mut strips, HOLD_OF_SEVERAL, |strip| strip.areas[2], make);
+    [0, 1, 2].map(|kind| all_round_sum(&strips, |strip| strip.areas[kind]))
 }
 
 fn threads(ground: &Ground, cone: &Cone, grip: &Grip) -> Option<Threads> {

@@ -108,14 +108,18 @@ fn root_beyond(root: &Stack, level: f64) -> f64 {
 /// of straight lines from its platform to its apex, one for each place of [`Ground::section`]; each
 /// lies in the socket over exact intervals of depth.
 pub(super) fn taken_by(ground: &Ground, implant: &Cone, level: f64) -> f64 {
-    let bodies = ground.solid.socket.apart();
-    let sum: f64 = bodies.map(|(body, from)| common(ground, body, implant, level.max(from))).sum();
+    let socket = &ground.solid.socket;
+    let bodies = socket.apart().zip(socket.reaches());
+    let sum: f64 = bodies
+        .map(|((body, from), reach)| common(ground, body, reach, implant, level.max(from)))
+        .sum();
     PI * sum / ground.section.len() as f64
 }
 
 /// Squared radius of the implant, integrated over the depths at which each of its lines lies in the
 /// root apical of z = `level`, summed over the lines.
-fn common(ground: &Ground, root: &Stack, implant: &Cone, level: f64) -> f64 {
+fn common(ground: &Ground, root: &Stack, reach: [Interval; 2], implant: &Cone, level: f64) -> f64 {
+    let several = ground.solid.socket.furcation().is_some();
     let frame = implant.frame;
     let (slope, near) = (implant.slope(), implant.near);
     let inside = |vector: V3| root.scaled(root.frame.turned(vector));
@@ -129,6 +133,19 @@ fn common(ground: &Ground, root: &Stack, implant: &Cone, level: f64) -> f64 {
         let Some((from, to)) = below(start - level, rate, implant.length) else {
             continue;
         };
+        // Of several roots most lines pass most by; that is sooner seen from the box they stand in.
+        if several {
+            let wide = frame.facial * f + frame.across * a;
+            let end =
+                |depth: f64| frame.origin + frame.along * depth + wide * (near + slope * depth);
+            let (p, q) = (end(from), end(to));
+            let past = |at: [f64; 2], reach: Interval| {
+                at[0].max(at[1]) < reach.from || at[0].min(at[1]) > reach.to
+            };
+            if past([p.x, q.x], reach[0]) || past([p.y, q.y], reach[1]) {
+                continue;
+            }
+        }
         for (enters, leaves) in root.parts(origin + side * near, along + side * slope) {
             let (a, b) = (enters.max(from), leaves.min(to));
             if a < b {

@@ -1,9 +1,12 @@
 //! Questions that several rules ask of a case and a plan.
 
-use crate::anatomy::{DefectKind, Lesion, Wall};
+use crate::anatomy::{DefectKind, Kind, Lesion, Wall};
 use crate::chart::{Anticoagulant, Antiresorptive, Case, Patient, RecentEvent};
+use crate::measure::Measurements;
 use crate::plan::choices::{Course, MembraneKind, SocketSeal, TissueGraft, TodayAct};
-use crate::plan::{GraftAndMembrane, Plan};
+use crate::plan::{GraftAndMembrane, Implant, Plan};
+use crate::rules::Judging;
+use crate::units::Mm;
 
 /// Whether the first intention takes the tooth out; `None` before there is one.
 pub(super) fn tooth_comes_out(plan: &Plan) -> Option<bool> {
@@ -111,6 +114,34 @@ const fn is_recent(event: &RecentEvent) -> bool {
     match event {
         RecentEvent::Infarction { days } => *days < 60,
         RecentEvent::Stroke { days } => *days < 91,
+    }
+}
+
+/// How far apical of the furcation the room in a septum is looked at, as in the survey that asks for it.
+pub(crate) const BELOW_FURCATION: Mm = Mm::new(2.0);
+
+/// Whether a septum could hold an implant here: between the roots of a molar. Those of upper first
+/// premolars stand too close.
+pub(crate) fn has_septum(case: &Case) -> bool {
+    case.site.tooth.kind() == Kind::Molar && case.site.socket.furcation().is_some()
+}
+
+/// Whether a wide implant stands on the walls of a molar's socket: the widest of the stock, half of its
+/// side below the furcation in bone (ours).
+pub(super) fn stands_on_walls(m: &Measurements<'_>, implant: &Implant) -> bool {
+    implant.diameter >= Mm::new(6.0)
+        && m.septum_hold().is_some_and(|hold| hold.in_bone.get() >= 0.5 * hold.below.get())
+}
+
+/// Whether the site holds an implant by every position: bone beyond the apex past the longest figure
+/// quoted; of a molar a septum that contains the narrowest implant in use there; of other teeth with
+/// several roots no position speaks.
+pub(super) fn holds_by_every_position(judging: &Judging<'_>) -> bool {
+    let Judging { case, m, .. } = *judging;
+    match case.site.socket.furcation() {
+        None => m.bone_beyond_apex().is_some_and(|bone| bone.get() >= 5.0),
+        Some(_) if !has_septum(case) => false,
+        Some(_) => m.septum_room(BELOW_FURCATION).is_some_and(|room| room.get() >= 4.0),
     }
 }
 

@@ -84,7 +84,7 @@ pub static ENTRIES: &[Entry] = &[
         "Other schemes sort sockets by facial bone, by treatment, by infection or by patient and \
         form together; a review of ten found none complete (Juodzbalys 2019, confirmed).",
     ),
-    left("class-molar-septum", "molars with their septum are not among the sites of this version"),
+    rule("class-molar-septum"),
     left("class-seibert", "it grades healed ridges, and every site here is a fresh socket"),
     explains(
         "class-gap-location",

@@ -4,7 +4,7 @@
 use super::{Judging, Known, Reading, Rule, Zone};
 use crate::anatomy::{
     Crest, Density, DensityClass, Lesion, LipLine, Neighbour, Neighbours, PlannedCrown, Profile,
-    Ridge, RootBody, Site, Socket, SoftTissue, Tooth, Vital,
+    Ridge, RootBody, Roots, Site, Socket, SoftTissue, Tooth, Vital,
 };
 use crate::chart::{
     Case, Complaint, GraftView, Patient, Readings, SectionReport, Sex, SoundingReading,
@@ -47,6 +47,59 @@ impl Trial {
             trial.number(decision, count);
         }
         trial
+    }
+
+    /// A lower first molar of average size in a broad straight ridge, sectioned, with an implant of
+    /// 4.5 mm in the middle of its septum.
+    ///
+    /// # Panics
+    /// Never: the tooth has a row.
+    #[must_use]
+    pub fn molar() -> Self {
+        let mut trial = Self::plain();
+        let site = &mut trial.case.site;
+        site.tooth = Tooth::new(46).expect("a tooth");
+        let row = crate::cases::PartedRow::of(site.tooth).expect("a row");
+        site.socket = Socket::Parted(row.average(1.8).expect("an average tooth"));
+        let face = |out: f64| Profile {
+            knots: [(-8.0, 6.2), (0.0, 6.2), (6.0, 6.8), (12.0, 7.6), (30.0, 8.0)]
+                .map(|(z, y)| P2::new(z, out * y))
+                .to_vec(),
+        };
+        (site.ridge.facial, site.ridge.oral) = (face(1.0), face(-1.0));
+        let crest: Vec<P2> = [(-14.0, 0.0), (-7.0, -1.5), (0.0, 0.0), (7.0, -1.5), (14.0, 0.0)]
+            .map(|(x, z)| P2::new(x, z))
+            .to_vec();
+        site.ridge.crest = Crest { knots: crest.clone(), unharmed: crest, oral_offset: Mm::ZERO };
+        let Neighbours { mesial, distal } = &mut site.neighbours;
+        for (side, neighbour) in [(-1.0, mesial), (1.0, distal)] {
+            if let Neighbour::Root(root) = neighbour {
+                root.x = Mm::new(side * 10.5);
+            }
+        }
+        site.soft.lip = LipLine::Low;
+        trial.keys(&[("sectioning", "sectioned"), ("sensation-check", "yes")]);
+        for (decision, count) in [
+            (Decision::Diameter, 45),
+            (Decision::Length, 100),
+            (Decision::OffsetFacial, 0),
+            (Decision::Tilt, 0),
+        ] {
+            trial.number(decision, count);
+        }
+        trial
+    }
+
+    /// Moves the roots of a lower molar mesially and distally by a factor: apart or together.
+    pub fn roots_moved_by(&mut self, factor: f64) -> &mut Self {
+        if let Socket::Parted(parted) = &mut self.case.site.socket
+            && let Roots::MesialDistal(two) = &mut parted.roots
+        {
+            for root in two {
+                root.x = root.x * factor;
+            }
+        }
+        self
     }
 
     /// Chooses alternatives by key: `("course", "place-today")`; several are separated by spaces.

@@ -173,8 +173,9 @@ const WORDS: &[(&str, PlanWord)] = &[
     ("unsafe", PlanWord::Unsafe),
 ];
 
-const SPREADS: [(&str, Spread); 2] =
-    [(Spread::Teaching.key(), Spread::Teaching), (Spread::Population.key(), Spread::Population)];
+fn spreads() -> [(&'static str, Spread); 3] {
+    Spread::ALL.map(|one| (one.key(), one))
+}
 
 const ZONES: [Zone; 6] = [
     Zone::Ideal,
@@ -314,7 +315,7 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
     let level = table.one("level", &[("student", Level::Student), ("resident", Level::Resident)]);
     let mode = table.one("mode", &[("study", Mode::Study), ("assessment", Mode::Assessment)]);
     // Of its bare seeds; a case may say otherwise for its own.
-    let spread = table.maybe_one("spread", &SPREADS).unwrap_or_default();
+    let spread = table.maybe_one("spread", &spreads()).unwrap_or_default();
     let place = table.place;
     let tables = table.tables("case", MOST_CASES);
     if tables.is_empty() {
@@ -338,7 +339,7 @@ fn set_case(mut table: Table<'_>, spread: Spread) -> Option<SetCase> {
 fn source(table: &mut Table<'_>, of_set: Spread) -> Option<CaseSource> {
     let (address, seed) = (table.maybe("address"), table.maybe("seed"));
     let written = table.maybe("site");
-    let spread = table.maybe_one("spread", &SPREADS);
+    let spread = table.maybe_one("spread", &spreads());
     let constraints = constraints(table);
     let ways = usize::from(address.is_some())
         + usize::from(seed.is_some())

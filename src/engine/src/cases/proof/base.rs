@@ -2,8 +2,9 @@
 
 use crate::anatomy::{DensityClass, Jaw, Lesion, Site};
 use crate::chart::{Allergy, Anticoagulant, Antiresorptive, Case, Complaint, GraftView, Patient};
+use crate::measure::Measurements;
 use crate::plan::choices::{self as c, Course};
-use crate::plan::{Decision, Draft, Value};
+use crate::plan::{Decision, Draft, Plan, Value};
 use crate::rules::ask;
 
 /// Courses to try, the likeliest first. Which of them is sound is for the rules to say.
@@ -24,6 +25,14 @@ pub(super) fn courses(case: &Case) -> Vec<Course> {
             Course::GraftAndReturn,
         ];
     }
+    if has_no_septum(case) {
+        return vec![
+            Course::GraftAndReturn,
+            Course::ReturnEarly,
+            Course::LetHeal,
+            Course::Postpone,
+        ];
+    }
     let put_off = [Course::LetHeal, Course::Postpone, Course::Refer];
     let mut courses = match site.lesion {
         Lesion::Spreading { .. } => vec![Course::Refer, Course::ReturnEarly, Course::Postpone],
@@ -35,6 +44,15 @@ pub(super) fn courses(case: &Case) -> Vec<Course> {
     };
     courses.extend(put_off);
     courses
+}
+
+/// Whether the septum of a molar is too thin to hold an implant by any position.
+fn has_no_septum(case: &Case) -> bool {
+    let plan = Plan::default();
+    let m = Measurements::of(case, &plan);
+    ask::has_septum(case)
+        && !ask::is_acute(&case.site.lesion)
+        && m.septum_room(ask::BELOW_FURCATION).is_some_and(|room| room.get() < 2.0)
 }
 
 /// Whether bone at the site heals badly for good: a matter for specialist hands.
@@ -49,7 +67,7 @@ pub(super) fn draft(case: &Case, course: Course) -> Draft {
     chart(&mut book, case);
     examination(&mut book, case);
     intention(&mut book, case, course);
-    extraction(&mut book);
+    extraction(&mut book, case);
     drilling(&mut book, case);
     grafting(&mut book, case);
     closure(&mut book, case);
@@ -197,10 +215,14 @@ fn intention(book: &mut Book, case: &Case, course: Course) {
     book.many(Decision::Consent, &consent);
 }
 
-fn extraction(book: &mut Book) {
+fn extraction(book: &mut Book, case: &Case) {
     book.one(Decision::FlapFirst, c::YesNo::No);
     book.one(Decision::Technique, c::Technique::LuxateAndRotate);
-    book.one(Decision::Sectioning, c::Sectioning::Whole);
+    let sectioning = match case.site.socket.furcation() {
+        None => c::Sectioning::Whole,
+        Some(_) => c::Sectioning::Sectioned,
+    };
+    book.one(Decision::Sectioning, sectioning);
     book.one(Decision::Debridement, c::Debridement::CuretteAndIrrigate);
     book.one(Decision::SocketProbing, c::SocketProbing::AllWalls);
     book.one(Decision::AfterExtraction, c::Revision::CarryOn);

@@ -9,6 +9,7 @@ mod base;
 mod cover;
 mod mend;
 mod place;
+mod septum;
 
 use crate::chart::Case;
 use crate::debrief::{Verdict, judge_by};

@@ -1,13 +1,13 @@
 //! Where an implant can stand: stock sizes on a coarse grid, judged by the rules that read the
 //! placement, the one that failed last asked first.
 
-use super::Workshop;
 use super::base::Book;
+use super::{Workshop, septum};
 use crate::anatomy::{Jaw, Neighbour, Site};
 use crate::cases::shape::{deepest, face, root_at, socket_at};
 use crate::chart::Case;
 use crate::plan::{Decision, Draft, Implant, Plan, Step};
-use crate::rules::{self, Judging, Known, Rule};
+use crate::rules::{self, Judging, Known, Rule, ask};
 use crate::units::{Deg, Mm};
 use std::collections::BTreeSet;
 
@@ -16,14 +16,14 @@ const MOST: usize = 3;
 
 /// A placement in the steps of the plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-struct Place {
-    diameter: i32,
-    length: i32,
-    facial: i32,
-    distal: i32,
-    depth: i32,
-    tilt: i32,
-    tip: i32,
+pub(super) struct Place {
+    pub diameter: i32,
+    pub length: i32,
+    pub facial: i32,
+    pub distal: i32,
+    pub depth: i32,
+    pub tilt: i32,
+    pub tip: i32,
 }
 
 const PLACED_BY: [Decision; 7] = [
@@ -46,7 +46,11 @@ pub(super) fn placements<'a>(
     let mut plan = ready(case, base);
     let mut bench = Bench::new();
     let mut found = None;
-    grid(case)
+    let places: Box<dyn Iterator<Item = Place> + '_> = match ask::has_septum(case) {
+        true => Box::new(septum::grid(case)),
+        false => Box::new(grid(case)),
+    };
+    places
         .filter(move |place| {
             // One placement of a size is enough.
             let new = found != Some(place.diameter);
@@ -179,12 +183,12 @@ fn written(base: &Draft, place: Place) -> Draft {
 
 /// Steps of a tenth, rounded.
 #[expect(clippy::cast_possible_truncation, reason = "lengths of a site, far inside i32")]
-fn tenths(value: f64) -> i32 {
+pub(super) fn tenths(value: f64) -> i32 {
     libm::round(value * 10.0) as i32
 }
 
 /// Whole degrees within the decision's range.
-fn degrees(value: f64, most: i32) -> i32 {
+pub(super) fn degrees(value: f64, most: i32) -> i32 {
     (tenths(value) / 10).clamp(-most, most)
 }
 
@@ -228,7 +232,7 @@ fn grid(case: &Case) -> impl Iterator<Item = Place> + '_ {
 
 /// Tilts from an entry to the middle of the bone at the apex, and a little to either side; within
 /// 25 degrees of the planned crown.
-fn aims(case: &Case, depth: i32, facial: i32, length: i32) -> [i32; 3] {
+pub(super) fn aims(case: &Case, depth: i32, facial: i32, length: i32) -> [i32; 3] {
     let site = &case.site;
     let (from, reach) = (f64::from(depth) / 10.0, f64::from(length) / 10.0);
     let z = from + reach;
@@ -240,7 +244,7 @@ fn aims(case: &Case, depth: i32, facial: i32, length: i32) -> [i32; 3] {
 }
 
 /// Half way between the neighbours' surfaces at a level; the root's own middle where one is absent.
-fn middle(case: &Case, z: f64) -> f64 {
+pub(super) fn middle(case: &Case, z: f64) -> f64 {
     let own = own_middle(&case.site, z.min(deepest(&case.site)));
     let side = |neighbour: &Neighbour, inward: f64| match neighbour {
         Neighbour::Root(root) => {
@@ -271,7 +275,7 @@ fn own_middle(site: &Site, z: f64) -> f64 {
 }
 
 /// Levels of the platform: 3 to 4 mm below the planned margin and not above the crest.
-fn depths(case: &Case) -> Vec<i32> {
+pub(super) fn depths(case: &Case) -> Vec<i32> {
     let margin = tenths(case.site.crown.margin_z.get());
     let mut depths: Vec<i32> = [35, 39, 31, 44, 48]
         .into_iter()

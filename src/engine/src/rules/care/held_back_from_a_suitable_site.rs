@@ -103,7 +103,7 @@ fn is_suitable(judging: &Judging<'_>) -> bool {
         && site.soft.margin_below_twin.get() <= 0.0
         && m.facial_plate().is_some_and(|plate| plate.get() > 1.0)
         && m.oral_plate().is_some_and(|plate| plate.get() >= 1.0)
-        && m.bone_beyond_apex().is_some_and(|bone| bone.get() >= 5.0)
+        && ask::holds_by_every_position(judging)
 }
 
 #[cfg(test)]

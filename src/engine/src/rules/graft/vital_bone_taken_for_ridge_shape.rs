@@ -1,5 +1,6 @@
 //! Graft: choose demineralised bone for more vital bone, not for a wider ridge.
 
+use crate::anatomy::Kind;
 use crate::rules::prelude::*;
 use crate::rules::regeneration;
 
@@ -49,7 +50,8 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
-    if !regeneration::is_preservation(j.plan) {
+    // The trials are of sockets that are no molars'.
+    if !regeneration::is_preservation(j.plan) || j.case.site.tooth.kind() == Kind::Molar {
         return None;
     }
     situation(match j.plan.graft_laid()?.material {

@@ -3,6 +3,7 @@
 mod facial_bone_too_thin_after_grafting;
 mod facial_plate_levered;
 mod flap_before_extraction_without_need;
+mod several_roots_taken_whole;
 mod socket_not_debrided;
 mod thin_plate_left_to_heal;
 
@@ -12,6 +13,7 @@ use super::Rule;
 pub(super) static RULES: &[&Rule] = &[
     &flap_before_extraction_without_need::RULE,
     &facial_plate_levered::RULE,
+    &several_roots_taken_whole::RULE,
     &socket_not_debrided::RULE,
     &thin_plate_left_to_heal::RULE,
     &facial_bone_too_thin_after_grafting::RULE,
@@ -20,6 +22,7 @@ pub(super) static RULES: &[&Rule] = &[
 /// Long text of each rule, by id.
 #[cfg(feature = "prose")]
 pub(super) static PROSE: &[(&str, &str)] = &[
+    ("several-roots-taken-whole", include_str!("several_roots_taken_whole.md")),
     ("flap-before-extraction-without-need", include_str!("flap_before_extraction_without_need.md")),
     ("facial-plate-levered", include_str!("facial_plate_levered.md")),
     ("socket-not-debrided", include_str!("socket_not_debrided.md")),

@@ -79,7 +79,8 @@ pub(super) static RULE: Rule = Rule {
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     let done = j.plan.implant.as_ref()?;
     let tooth = j.case.site.tooth;
-    if tooth.kind() == Kind::Molar {
+    // Of several roots, practice names no slope to start on.
+    if tooth.kind() == Kind::Molar || j.case.site.socket.furcation().is_some() {
         return None;
     }
     Some(Reading::Situation(match (tooth.jaw(), done.entry) {

@@ -42,7 +42,9 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
-    Some(Reading::Number(j.plan.implant_in_place()?.length.get()))
+    let length = j.plan.implant_in_place()?.length;
+    // Usual lengths are those of single roots.
+    j.case.site.socket.only().map(|_| Reading::Number(length.get()))
 }
 
 #[cfg(test)]

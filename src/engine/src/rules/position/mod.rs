@@ -8,7 +8,10 @@ mod facial_plate_touched;
 mod first_drill_in_the_wrong_place;
 mod foramen_not_located;
 mod implant_length_unusual;
+mod implant_off_the_septum;
+mod implant_too_narrow_for_a_molar;
 mod implant_too_wide;
+mod implant_wider_than_the_septum;
 mod lingual_cortex_perforated;
 mod oral_bone_too_thin;
 mod papilla_risk_not_told;
@@ -34,6 +37,9 @@ pub(super) static RULES: &[&Rule] = &[
     &first_drill_in_the_wrong_place::RULE,
     &pilot_not_checked_near_a_structure::RULE,
     &implant_too_wide::RULE,
+    &implant_too_narrow_for_a_molar::RULE,
+    &implant_wider_than_the_septum::RULE,
+    &implant_off_the_septum::RULE,
     &implant_length_unusual::RULE,
     &too_near_a_root::RULE,
     &too_near_an_implant::RULE,
@@ -60,6 +66,9 @@ pub(super) static RULES: &[&Rule] = &[
 /// Long text of each rule, by id.
 #[cfg(feature = "prose")]
 pub(super) static PROSE: &[(&str, &str)] = &[
+    ("implant-off-the-septum", include_str!("implant_off_the_septum.md")),
+    ("implant-wider-than-the-septum", include_str!("implant_wider_than_the_septum.md")),
+    ("implant-too-narrow-for-a-molar", include_str!("implant_too_narrow_for_a_molar.md")),
     ("papilla-risk-not-told", include_str!("papilla_risk_not_told.md")),
     ("first-drill-in-the-wrong-place", include_str!("first_drill_in_the_wrong_place.md")),
     ("pilot-not-checked-near-a-structure", include_str!("pilot_not_checked_near_a_structure.md")),

@@ -1,5 +1,6 @@
 //! Placing today at a visible site needs all criteria together.
 
+use crate::anatomy::Kind;
 use crate::rules::prelude::*;
 
 pub(super) static RULE: Rule = Rule {
@@ -76,7 +77,9 @@ const LEAST_BONE: f64 = 2.0;
 
 fn measure(judging: &Judging<'_>) -> Option<Reading> {
     let Judging { case, plan, m, .. } = *judging;
-    if !case.site.is_aesthetic() || ask::dehiscence(case).is_some() {
+    // The criteria are those of front teeth and premolars; anatomy and hold decide at molars.
+    let molar = case.site.tooth.kind() == Kind::Molar;
+    if molar || !case.site.is_aesthetic() || ask::dehiscence(case).is_some() {
         return None;
     }
     let thin = case.site.soft.thickness.get() <= THIN_GUM
@@ -119,6 +122,13 @@ mod tests {
         trial.case.site.soft.thickness = Mm::new(0.8);
         trial.case.site.lesion = Lesion::Abscess { diameter: Mm::new(3.0) };
         assert_eq!(trial.reading(&RULE), Some(Reading::Situation("acute-infection")));
+    }
+
+    #[test]
+    fn a_molar_is_not_asked() {
+        let mut trial = Trial::molar();
+        trial.case.site.soft.lip = crate::anatomy::LipLine::High;
+        assert_eq!(trial.zone(&RULE), None);
     }
 
     #[test]

@@ -9,7 +9,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Implant,
     skill: Skill::Placing,
     statement: long!(
-        "Let the implant engage at least 3 mm of bone beyond the apex, or the oral wall instead."
+        "Let the implant engage at least 3 mm of bone beyond the apex, or the oral wall or a molar's septum instead."
     ),
     why: long!(
         "The socket is wider than the implant, so only bone beyond it or beside it holds. Without hold the implant moves and heals in gum."
@@ -60,7 +60,7 @@ pub(super) static RULE: Rule = Rule {
             Source::Ours,
             Status::Ours,
             "this project",
-            "two millimetres along the oral wall count as one beyond the apex",
+            "two millimetres along the oral wall count as one beyond the apex, one in a septum as one",
         ),
     ],
     measure,
@@ -73,7 +73,12 @@ fn measure(judging: &Judging<'_>) -> Option<Reading> {
     judging.plan.implant.as_ref()?;
     let beyond = judging.m.anchorage_beyond_apex()?.get();
     let along = judging.m.oral_engagement().map_or(0.0, |length| length.get() / ORAL_FOR_ONE);
-    number(beyond.max(along))
+    // The septum between the roots of a molar holds as bone beyond an apex does.
+    let septum = match ask::has_septum(judging.case) {
+        true => judging.m.septum_engagement().map_or(0.0, crate::units::Mm::get),
+        false => 0.0,
+    };
+    number(beyond.max(along).max(septum))
 }
 
 #[cfg(test)]
@@ -104,6 +109,17 @@ mod tests {
         let (beyond, along) = (m.anchorage_beyond_apex().unwrap(), m.oral_engagement().unwrap());
         let Some(Reading::Number(read)) = trial.reading(&RULE) else { panic!("a number") };
         assert!(read >= beyond.get() && read >= along.get() / 2.0 && read > 0.0, "{read}");
+    }
+
+    #[test]
+    fn the_septum_of_a_molar_holds_as_bone_beyond_an_apex_does() {
+        let trial = Trial::molar();
+        let plan = trial.plan();
+        let m = crate::measure::Measurements::of(&trial.case, &plan);
+        let septum = m.septum_engagement().unwrap().get();
+        assert!(septum > m.anchorage_beyond_apex().unwrap().get(), "{septum}");
+        let Some(Reading::Number(read)) = trial.reading(&RULE) else { panic!("a number") };
+        assert!(read >= septum && septum > 2.0, "{read} {septum}");
     }
 
     #[test]
