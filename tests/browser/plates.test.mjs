@@ -4,11 +4,12 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import test from "node:test";
 import { soon, visit } from "./harness.mjs";
-import { begin, byMouse, find } from "./play.mjs";
+import { begin, byMouse, carry, debrief, decide, find } from "./play.mjs";
 
 const examined = (steps) => ["film", "sections"].every((one) => steps.examination.examinations.includes(one));
+/** A whole wall, seen on film and sections, and an implant today. */
 const placed = () => find((steps) =>
-  steps.intention.course === "place-today" && examined(steps) && steps.implant["seating-film"] === "yes");
+  steps.examination["wall-reading"] === "whole" && steps.intention.course === "place-today" && examined(steps) && steps.implant["seating-film"] === "yes");
 
 const film = ".plates .plate:has(.aiming)";
 const section = ".plates .plate:has(.caliper-reads)";
@@ -42,7 +43,9 @@ test("nothing is seen before it is taken, and a film and sections are pictures a
     for (const plate of [film, section]) {
       await soon(async () => assert.ok((await seen(page, plate)).tones > 100, plate));
     }
-    assert.deepEqual((await seen(page, film)).size.sort(), [300, 400]);
+    // Of a receptor of 31 x 41 mm, the long side in 400 pixels.
+    const [wide, tall] = (await seen(page, film)).size;
+    assert.ok(Math.max(wide, tall) === 400 && Math.abs(Math.min(wide, tall) / 400 - 31 / 41) < 0.01, `${wide} x ${tall}`);
   }));
 
 test("a film that is aimed otherwise is another film, the repeat is counted, and the first can still be looked at", () =>
@@ -134,4 +137,35 @@ test("the caliper reads the same whether it is pulled, pressed or typed", () =>
     await soon(async () => assert.match(await says(), /Caliper: [5-9]/));
     const read = Number(/Caliper: ([\d.]+)/.exec(await says())[1]);
     assert.ok(Math.abs(read - mm) < 0.35, `${read} mm for ${mm.toFixed(2)}`);
+  }));
+
+test("what was read is written down at the examination and set beside the truth in the debrief", () =>
+  at("examination", async (page, steps) => {
+    // The acts first: nothing can be written down before something is seen.
+    assert.equal(await page.locator(".notes").count(), 0);
+    const { "wall-reading": reading, "wall-ground": ground, ...acts } = steps.examination;
+    await decide(page, acts);
+    await carry(page, "examination");
+    const width = page.getByLabel("Facial defect, across, mm", { exact: true });
+    await width.fill("4,2");
+    await width.press("Enter");
+    await soon(async () => assert.equal(await width.inputValue(), "4.2"));
+    await page.getByLabel("Facial wall", { exact: true }).selectOption("fenestration");
+    await page.getByLabel("Bone density", { exact: true }).selectOption("d1");
+    await page.getByRole("button", { name: "Facial defect, across: take it back" }).click();
+    await soon(async () => assert.equal(await width.inputValue(), ""));
+    await width.fill("99");
+    await width.press("Enter");
+    await decide(page, { "wall-reading": reading, "wall-ground": ground });
+    await carry(page, "examination");
+    const written = await page.locator(".notes").innerText();
+    assert.match(written, /Facial wall: a fenestration/);
+    assert.doesNotMatch(written, /across/, "99 mm is nothing that could be written down");
+    const { chart: _, examination: __, ...rest } = steps;
+    await byMouse(page, rest);
+    await debrief(page);
+    const rows = await page.locator(".readings tbody tr").allInnerTexts();
+    assert.equal(rows.length >= 2, true, rows.join("\n"));
+    const wall = rows.find((row) => row.startsWith("Facial wall"));
+    assert.match(wall, /a fenestration\s+whole\s+(Misread|None of your examinations)/);
   }));
