@@ -125,6 +125,18 @@ test("what is typed as an address is answered beside the field", () =>
     await soon(async () => assert.match(await page.locator(".address input").inputValue(), /#\/case\/\d+\.\d+\.18446744073709551615\.\d+$/));
   }));
 
+test("cases that are drawn otherwise open from their address on a fresh visit too", () =>
+  visit(async ({ page }) => {
+    await begin(page);
+    for (const [address, title] of [["1.2.5.0", /./], ["1.3.2.0", /Upper right second molar/]]) {
+      await go(page, `#/case/${address}`);
+      await page.reload();
+      await page.locator(".sheet").waitFor();
+      assert.match(await page.locator(".case-head h1").innerText(), title);
+      assert.ok((await page.locator(".address input").inputValue()).endsWith(address));
+    }
+  }, { path: "#/case/1.2.5.0" }));
+
 test("a seed and the lasting address that the page gives lead to the same case", () =>
   visit(async ({ page }) => {
     await begin(page);

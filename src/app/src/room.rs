@@ -8,7 +8,7 @@ use crate::pages::briefing::briefing;
 use crate::pages::home::home;
 use crate::pages::limits::limits;
 use crate::prose::{Prose, use_prose};
-use crate::route::{From, Route};
+use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -23,11 +23,10 @@ pub fn Room() -> Html {
     use_address(&room);
     use_library(&room);
     // Rules and their long texts come once a case is on the bench or a rule is read: the first case
-    // never waits, unless its bare seed has to be searched.
+    // never waits, unless who draws it comes with them.
     let of_rules = matches!(room.route, Route::Rule(_) | Route::Protocol);
-    let searched = matches!(&room.route, Route::Case(asked) if matches!(asked.from, From::Seed(_)));
     let on_bench = room.bench.is_some();
-    use_judge(&room, on_bench || of_rules || searched);
+    use_judge(&room, on_bench || of_rules || room.waits_for_the_judge());
     let prose = use_prose(on_bench || of_rules);
     let name = {
         let room = room.clone();

@@ -2,7 +2,8 @@
 
 use crate::judging::Judging;
 use crate::library::{self, Library};
-use crate::route::{CaseRoute, Route};
+use crate::route::{CaseRoute, From, Route};
+use engine::cases;
 use engine::plan::{Decision, Refusal, Value};
 use engine::rules::Rule;
 use engine::session::{Event, Session};
@@ -158,6 +159,18 @@ impl Room {
             // The set or the judge has not arrived yet; its arrival tries again.
             Ok(None) => {}
             Err(why) => self.trouble = Some(why),
+        }
+    }
+
+    /// Whether the case that is asked for is drawn by what comes with the judge.
+    #[must_use]
+    pub fn waits_for_the_judge(&self) -> bool {
+        let Route::Case(asked) = &self.route else { return false };
+        match &asked.from {
+            From::Seed(_) => true,
+            From::Address(address) => cases::is_drawn_with_the_judge(address.generator),
+            // A set that is here, and its case not: nothing else can be missing.
+            From::Set(..) => self.bench.is_none() && matches!(self.library, Library::Here(_)),
         }
     }
 
