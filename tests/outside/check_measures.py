@@ -58,6 +58,9 @@ SEPTUM = (
     "septum-hold-in-bone",
     "septum-hold-in-septum",
     "septum-class",
+    "septum-engagement",
+    "septum-room",
+    "off-the-septum",
     "bone-under-furcation",
 )
 MARGINS = (

@@ -11,6 +11,21 @@ def side_in(reader, implant, body):
     return threads.engaged_by_boolean(reader.solid(implant), reader.solid(body), axis)
 
 
+def held_round(reader, area):
+    """Length over which a body as wide as the platform has that area all round, mm."""
+    near = reader.export.recipe["implant"]["radii"][0]
+    return reader.number(area) / (2 * np.pi * near)
+
+
+def off_axis(reader, _implant, *point):
+    """How far the axis passes from a point, at the point's level, mm."""
+    x, y, z = (reader.number(node) for node in point)
+    implant = reader.export.recipe["implant"]
+    platform, axis = np.array(implant["platform"]), np.array(implant["axis"])
+    at = platform + axis * (z - platform[2]) / axis[2]
+    return float(np.hypot(at[0] - x, at[1] - y))
+
+
 def septum_class(reader, below, in_bone, in_septum):
     """1 to 3, as the recipe states the classes."""
     below, in_bone, in_septum = (reader.number(node) for node in (below, in_bone, in_septum))

@@ -34,6 +34,8 @@ use std::collections::BTreeMap;
 /// - `side_in(implant, solid)`: area of the implant's side that lies in the solid, by the boolean alone.
 ///   `septum_class(below, in bone, in septum)` of three such areas: 1 where 99 % of what lies below the
 ///   furcation stands in bone, otherwise 2 where a tenth of it stands in the septum, otherwise 3.
+///   `held_round(area)`: the length over which a body of the platform's width has that area all round;
+///   `off_axis(implant, x, y, z)`: from the point to the implant's axis at its level, square to z.
 /// - `anchored(implant, solid)`: length of the apical end whose side lies in the solid all round; a
 ///   break of 0.1 mm or less along it does not end it.
 /// - `angle(tilt, tip, tilt, tip)`: between two axes, degrees.

@@ -4,6 +4,7 @@ use super::measured::Writer;
 use crate::geometry::V3;
 use crate::measure::SeptumClass;
 use crate::units::{Mm, Mm2, Ratio};
+use core::f64::consts::PI;
 
 /// Depths below the furcation at which the septum's width is written, mm.
 const DEPTHS: [f64; 3] = [0.5, 2.0, 4.0];
@@ -25,6 +26,11 @@ impl Writer<'_> {
                 self.length(name, value, format!("{} + {}", half(way), half(-way)));
             }
         }
+        self.room();
+        if let Some(middle) = socket.between(furcation) {
+            let off = format!("off_axis(implant, {})", self.point(middle));
+            self.length("off-the-septum", m.off_the_septum(), off);
+        }
         let Some(hold) = m.septum_hold() else { return };
         let parts = [
             ("septum-hold-below", hold.below, "side_in(implant, below_furcation)"),
@@ -42,5 +48,25 @@ impl Writer<'_> {
         let [below, in_bone, in_septum] = parts.map(|(_, _, expression)| expression);
         let classed = format!("septum_class({below}, {in_bone}, {in_septum})");
         self.put("septum-class", class, Ratio::UNIT, classed);
+        self.length("septum-engagement", m.septum_engagement(), format!("held_round({in_septum})"));
+    }
+
+    /// Room in the septum, at the depth at which rules ask for it.
+    fn room(&mut self) {
+        let m = self.m;
+        let socket = &m.ground().solid.socket;
+        let depth = DEPTHS[1];
+        let Some(from) = socket.furcation().and_then(|level| socket.between(level + depth)) else {
+            return;
+        };
+        let ways: Vec<String> = (0..24)
+            .map(|turn| {
+                let (sin, cos) = libm::sincos(PI * f64::from(turn) / 12.0);
+                let way = V3::FACIAL * cos + V3::DISTAL * sin;
+                format!("stretch(whole, {}, 0.0)", self.ray(from, way))
+            })
+            .collect();
+        let room = format!("2.0 * least({})", ways.join(", "));
+        self.length("septum-room", m.septum_room(Mm::new(depth)), room);
     }
 }
