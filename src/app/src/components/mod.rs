@@ -13,6 +13,7 @@ pub mod last;
 pub mod number;
 pub mod outline;
 pub mod plates;
+pub mod readings;
 pub mod sheet;
 pub mod steps;
 pub mod verdict;

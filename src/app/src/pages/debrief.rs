@@ -1,6 +1,7 @@
 //! The debrief: the word for the whole plan, causes first, then every verdict in the order of care.
 
 use crate::components::caution::caution;
+use crate::components::readings::readings;
 use crate::components::verdict::VerdictView;
 use crate::components::whole::whole;
 use crate::effects;
@@ -8,7 +9,7 @@ use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
 use engine::anatomy::Tooth;
 use engine::cases;
-use engine::debrief::{Compared, Debrief, Group, RULE_SET, Verdict};
+use engine::debrief::{Debrief, Group, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -86,34 +87,6 @@ fn causes(debrief: &Debrief, tooth: Tooth, verdict: &dyn Fn(&Verdict) -> Html) -
         <>
             <h3>{ "What to change first" }</h3>
             { for debrief.groups.iter().map(group) }
-        </>
-    }
-}
-
-/// What was written down at the examination, beside what is there.
-fn readings(all: &[Compared], tooth: Tooth) -> Html {
-    if all.is_empty() {
-        return Html::default();
-    }
-    let words =
-        |one: &Compared, noted: Option<_>| noted.map(|noted| one.finding.noted_words(noted));
-    let row = |one: &Compared| {
-        html! {
-            <tr>
-                <th scope="row">{ tooth.named(one.finding.words()) }</th>
-                <td>{ words(one, one.noted).unwrap_or_else(|| "—".to_owned()) }</td>
-                <td>{ words(one, one.truth).unwrap_or_else(|| "none".to_owned()) }</td>
-                <td>{ one.remark.words() }</td>
-            </tr>
-        }
-    };
-    html! {
-        <>
-            <h3>{ "What you read, and what was there" }</h3>
-            <table class="readings">
-                <thead><tr><th>{ "Finding" }</th><th>{ "You wrote" }</th><th>{ "It is" }</th><th>{ "Remark" }</th></tr></thead>
-                <tbody>{ for all.iter().map(row) }</tbody>
-            </table>
         </>
     }
 }

@@ -140,16 +140,26 @@ impl fmt::Display for Refusal {
                 Some(due) => write!(f, "{}: {} comes first", asked.label(), due.label()),
                 None => write!(f, "{}: nothing is left to carry out in this course", asked.label()),
             },
-            Self::NoFilm => f.write_str("no film has been taken that could be repeated"),
-            Self::NotToBeNoted => f.write_str(
-                "findings are written down at the examination, once it has shown something, from their own list or range",
-            ),
-            Self::NoSuchAim => f.write_str(
-                "found an aim out of reach, expected angles of -40 to 40 degrees, a lean of 0 to 40 and a receptor of size 0 to 2",
-            ),
-            Self::TooManyFilms => {
-                f.write_str("this site has been exposed often enough: read the films that are there")
+            other => f.write_str(other.plain()),
+        }
+    }
+}
+
+impl Refusal {
+    /// What is refused for the same reason whatever was found.
+    const fn plain(&self) -> &'static str {
+        match self {
+            Self::NoFilm => "no film has been taken that could be repeated",
+            Self::NoSuchAim => {
+                "found an aim out of reach, expected angles of -40 to 40 degrees, a lean of 0 to 40 and a receptor of size 0 to 2"
             }
+            Self::TooManyFilms => {
+                "this site has been exposed often enough: read the films that are there"
+            }
+            Self::NotToBeNoted => {
+                "findings are written down at the examination, once it has shown something, from their own list or range"
+            }
+            _ => "",
         }
     }
 }

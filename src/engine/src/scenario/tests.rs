@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::anatomy::Wall;
-use crate::cases::{self, Archetype};
+use crate::cases::{self, Archetype, Group, Spread};
 use crate::debrief::PlanWord;
 use crate::plan::{Decision, Value};
 use crate::rules::trial::Trial;
@@ -14,7 +14,11 @@ fn some_cases() -> Vec<Case> {
 
 fn of(archetype: Archetype) -> Case {
     let asked = cases::Constraints { archetype: Some(archetype), ..Default::default() };
-    cases::generate_with(3, &asked).unwrap()
+    let spread = match archetype.group() {
+        Group::SeveralRoots => Spread::WholeMouth,
+        _ => Spread::Teaching,
+    };
+    cases::generate_as(spread, 3, &asked).unwrap()
 }
 
 #[test]

@@ -57,22 +57,8 @@ pub fn SectionPlate(props: &SectionProps) -> Html {
         words: place_in_words(slice, *at, case),
         on_turn: set(&at),
     };
-    let middle = Dial {
-        name: "Window, middle",
-        unit: "grey",
-        range: [-1000.0, 3000.0, 50.0],
-        value: *centre,
-        words: String::new(),
-        on_turn: set(&centre),
-    };
-    let span = Dial {
-        name: "Window, width",
-        unit: "grey",
-        range: [200.0, 5000.0, 50.0],
-        value: *width,
-        words: String::new(),
-        on_turn: set(&width),
-    };
+    let middle = of_window("Window, middle", [-1000.0, 3000.0, 50.0], *centre, set(&centre));
+    let span = of_window("Window, width", [200.0, 5000.0, 50.0], *width, set(&width));
     html! {
         <figure class="figure plate">
             <figcaption>{ format!("Cone-beam section {name}, before treatment") }</figcaption>
@@ -87,4 +73,14 @@ pub fn SectionPlate(props: &SectionProps) -> Html {
             <p class="ask">{ "A field as small as the question keeps the dose small. Whether sections belong to every such case is debated: some take them routinely, others only where film and probe leave a question." }</p>
         </figure>
     }
+}
+
+/// A dial of the window under which a section is seen.
+const fn of_window(
+    name: &'static str,
+    range: [f64; 3],
+    value: f64,
+    on_turn: Callback<f64>,
+) -> Dial {
+    Dial { name, unit: "grey", range, value, words: String::new(), on_turn }
 }
