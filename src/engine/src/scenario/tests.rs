@@ -101,8 +101,7 @@ fn a_set_holds_addresses_seeds_and_cases_written_out() {
     let set = parse_set(&text).unwrap_or_else(|faults| panic!("{faults}\n{text}"));
     assert_eq!(set.cases.len(), 3);
     assert!(matches!(set.cases[0].source, CaseSource::Address(address) if address.seed == 2024));
-    let CaseSource::Seed { seed: 7, spread: cases::Spread::Teaching, constraints } =
-        &set.cases[1].source
+    let CaseSource::Seed { seed: 7, spread: Spread::Teaching, constraints } = &set.cases[1].source
     else {
         panic!("{:?}", set.cases[1].source)
     };
