@@ -4,7 +4,7 @@ mod case;
 mod fact;
 mod patient;
 
-pub use case::{Address, BadAddress, Case, Readings, SectionReport, SoundingReading};
+pub use case::{Address, BadAddress, Case, Fragment, Readings, SectionReport, SoundingReading};
 pub use fact::{Fact, Source};
 pub use patient::{
     Allergy, Anticoagulant, Antiresorptive, Bleeding, Complaint, GraftView, Patient, Radiotherapy,
