@@ -93,7 +93,8 @@ fn judging(criterion: &mut Criterion, subjects: &[Subject]) {
             || round.next(),
             |one| {
                 one.map(|(ground, subject)| {
-                    debrief::judge_by(&Measurements::on(ground, &subject.case, &subject.plan))
+                    let m = Measurements::on(ground, &subject.case, &subject.plan);
+                    debrief::judge_by(&m, &m)
                 })
             },
             BatchSize::SmallInput,

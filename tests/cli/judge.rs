@@ -25,6 +25,40 @@ fn with(text: &str, key: &str, value: &str) -> String {
     text.replacen(line, &format!("{key} = {value}"), 1)
 }
 
+/// Answers to whatever chance may bring to an edited plan; those that nothing asks are not read.
+fn with_answers(text: &str) -> String {
+    let answers = [
+        ("extraction", "broken-plate = \"keep\""),
+        ("implant", "torn-lining = \"patch\""),
+        ("closure", "bleeds-again = \"press\""),
+        ("returns", "numb-lip = \"same-day\"\nbare-membrane = \"rinse-and-keep\""),
+    ];
+    answers.iter().fold(text.to_owned(), |text, (step, answer)| {
+        text.replacen(&format!("[{step}]\n"), &format!("[{step}]\n{answer}\n"), 1)
+    })
+}
+
+#[test]
+fn what_comes_by_chance_is_told_asks_for_an_answer_and_is_judged() {
+    let folder = folder("chance");
+    // Levering breaks the plate of this case.
+    let (case, plan) = files(&folder, SEEDS[1]);
+    let text = fs::read_to_string(&plan).expect("the plan");
+    let text = with(&text, "technique", "\"lever-on-facial-plate\"");
+    fs::write(&plan, &text).expect("written");
+    let ran = wallwise(&["judge", path(&case), path(&plan)]);
+    assert_eq!(ran.code, Some(2), "{}", ran.out);
+    assert!(ran.talk.contains("undecided: broken-plate; this came by chance"), "{}", ran.talk);
+    fs::write(&plan, with_answers(&text)).expect("written");
+    let ran = wallwise(&["judge", path(&case), path(&plan)]);
+    assert_eq!((ran.code, ran.talk.as_str()), (Some(1), ""), "{}", ran.out);
+    assert!(ran.out.contains("\nThe facial plate: A piece of the facial plate broke away"));
+    assert!(ran.out.contains("broken-plate-misjudged"), "{}", ran.out);
+    // By its address the same case meets the same event.
+    let by_seed = wallwise(&["judge", SEEDS[1], path(&plan)]);
+    assert_eq!(by_seed.out, ran.out);
+}
+
 #[test]
 fn the_plan_that_the_tool_prints_is_sound_on_the_case_that_it_prints() {
     for seed in SEEDS {
@@ -79,7 +113,7 @@ fn an_edited_plan_is_a_finding_that_names_the_fault_and_what_mends_it() {
 fn every_verdict_carries_every_field() {
     let (case, plan) = files(&folder("fields"), SEEDS[1]);
     let text = fs::read_to_string(&plan).expect("the plan");
-    let text = with(&text, "technique", "\"lever-on-facial-plate\"");
+    let text = with_answers(&with(&text, "technique", "\"lever-on-facial-plate\""));
     fs::write(&plan, with(&text, "debridement", "\"nothing\"")).expect("written");
     let json = json_of(&wallwise(&["judge", path(&case), path(&plan), "--json"]));
     let mark = &json["mark"];
@@ -154,6 +188,7 @@ fn a_plan_that_the_jaw_cannot_hold_is_judged_and_not_crashed_on() {
         ];
         for edits in absurd {
             let text = edits.iter().fold(plan.clone(), |text, (key, to)| with(&text, key, to));
+            let text = with_answers(&text);
             let file = folder.join("absurd.toml");
             fs::write(&file, text).expect("written");
             let ran = wallwise(&["judge", path(&case), path(&file), "--json"]);

@@ -10,8 +10,7 @@ const COMPONENT: usize = 120;
 const FUNCTION: usize = 60;
 /// Files that were longer when the limit came, at the length that they had. A number here may only
 /// fall; a file that fits its limit leaves the list.
-const LONG_FILES: &[(&str, usize)] =
-    &[("src/engine/src/plan/acts.rs", 594), ("src/engine/src/plan/choices.rs", 517)];
+const LONG_FILES: &[(&str, usize)] = &[("src/engine/src/plan/choices.rs", 517)];
 /// Functions that were longer, by file and name, on the same terms.
 const LONG_FUNCTIONS: &[(&str, usize)] = &[
     ("src/engine/src/chart/fact.rs: shown_by", 62),

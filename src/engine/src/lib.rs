@@ -8,6 +8,7 @@ pub mod anatomy;
 pub mod cases;
 pub mod chart;
 pub mod debrief;
+pub mod events;
 pub mod figures;
 pub mod geometry;
 pub mod imaging;

@@ -29,7 +29,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
     let bench = props.bench.clone();
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let debrief = use_memo(bench.session.events().len(), |_| {
-        let case = bench.session.case();
+        let case = bench.session.opened();
         let proof = cases::proof(case);
         let reference = proof.and_then(|proof| Plan::from_draft(&proof.draft, case).ok());
         bench.session.debrief(reference.as_ref())

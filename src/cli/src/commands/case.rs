@@ -8,6 +8,7 @@ use crate::{Fault, Status, Streams, Why, input};
 use engine::cases;
 use engine::chart::Case;
 use engine::debrief::CAUTION;
+use engine::events::after;
 use engine::figures::{self, Figure, Show};
 use engine::plan::{Draft, Plan};
 use engine::rules::Known;
@@ -131,6 +132,7 @@ fn meshes(
     streams: &mut Streams<'_>,
 ) -> Result<(), Fault> {
     let plan = planned(case, sound);
+    let case = &*after(case, &plan);
     fs::create_dir_all(folder).why(|| format!("cannot make {}", folder.display()))?;
     let export = solids::export(case, Some(&plan));
     for (name, bytes) in &export.meshes {
@@ -157,6 +159,7 @@ fn figure(
     streams: &mut Streams<'_>,
 ) -> Result<(), Fault> {
     let plan = planned(case, sound);
+    let case = &*after(case, &plan);
     let empty = Draft::empty();
     let draft = sound.unwrap_or(&empty);
     let known = Known::of(case, &plan);

@@ -6,6 +6,7 @@ use engine::cases;
 use engine::chart::Case;
 use engine::debrief::{CAUTION, Debrief, PlanWord, RULE_SET, debrief, explain};
 use engine::plan::Plan;
+use engine::session::happened;
 use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
@@ -30,12 +31,12 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         let address = case.address.map(|address| address.to_string());
         streams.print_json(&Judgement::of(address, case.site.tooth, &debrief))?;
     } else {
-        streams.print(&text(&case, &debrief))?;
+        streams.print(&text(&case, &plan, &debrief))?;
     }
     Ok(if debrief.word == PlanWord::Sound { Status::Done } else { Status::Findings })
 }
 
-fn text(case: &Case, debrief: &Debrief) -> String {
+fn text(case: &Case, plan: &Plan, debrief: &Debrief) -> String {
     let tooth = case.site.tooth;
     let mark =
         debrief.mark.percent().map_or("not marked".to_owned(), |mark| format!("{mark:.0} of 100"));
@@ -48,6 +49,9 @@ fn text(case: &Case, debrief: &Debrief) -> String {
         debrief.mark.set_aside,
         debrief.mark.lost_weight(),
     );
+    for report in happened(case, plan) {
+        text.push_str(&format!("\n{}: {}\n", report.title, report.lines.join(" ")));
+    }
     if !debrief.groups.is_empty() {
         text.push_str("\nWhat to change first\n");
     }

@@ -83,7 +83,7 @@ pub(super) fn v_form(aside: f64, half: f64, depth: f64) -> Vec<(f64, f64)> {
 }
 
 /// Open above, parallel-sided with a round end.
-pub(super) fn u_form(aside: f64, half: f64, depth: f64) -> Vec<(f64, f64)> {
+pub(crate) fn u_form(aside: f64, half: f64, depth: f64) -> Vec<(f64, f64)> {
     let right = [(1.0, -ABOVE), (1.0, 0.7 * depth), (0.8, 0.92 * depth), (0.35, depth)];
     mirrored(aside, half, &right, None)
 }
@@ -107,7 +107,7 @@ fn mirrored(aside: f64, half: f64, right: &[(f64, f64)], end: Option<f64>) -> Ve
 }
 
 /// On the map's grid; `None` should the outline have shrunk to nothing there.
-pub(super) fn on_map(outline: &[(f64, f64)], t_of: impl Fn(f64) -> f64) -> Option<Outline> {
+pub(crate) fn on_map(outline: &[(f64, f64)], t_of: impl Fn(f64) -> f64) -> Option<Outline> {
     // Values lie within the map, far inside i32.
     let grid = |value: f64| libm::round(value * 10.0) as i32;
     Outline::new(outline.iter().map(|&(s, depth)| [grid(s), grid(t_of(depth))]).collect()).ok()

@@ -33,6 +33,7 @@ mod tests;
 pub use archetype::{Archetype, Group};
 pub use around::class_of;
 pub use constraints::{Constraints, Impossible};
+pub(crate) use defects::{on_map, u_form};
 pub use parted::{PARTED, PartedRow, RootRow, parted_socket};
 pub use proof::{Proof, proof, proof_with};
 
@@ -293,7 +294,8 @@ fn draw_bound(draws: &Draws, tooth: Tooth, brief: &Brief) -> Result<Case, &'stat
 fn assembled(draws: &Draws, site: Site, patient: Patient) -> Case {
     let title = title(site.tooth, &patient);
     let readings = readings::unread();
-    let mut case = Case { address: Some(draws.address()), title, site, patient, readings };
+    let mut case =
+        Case { address: Some(draws.address()), title, site, patient, readings, broken: None };
     case.readings = readings::draw(draws, &case);
     case
 }

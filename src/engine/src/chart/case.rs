@@ -20,6 +20,19 @@ pub struct Case {
     pub patient: Patient,
     /// What the examinations would read, errors included.
     pub readings: Readings,
+    /// What the extraction has broken off the facial plate. Nothing in a case that is drawn or
+    /// read: only [`events::after`](crate::events::after) says so, of the case as a plan left it.
+    #[serde(skip)]
+    pub broken: Option<Fragment>,
+}
+
+/// A piece of the facial plate that broke away with the root.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Fragment {
+    /// It hangs on its periosteum.
+    OnPeriosteum,
+    /// Nothing holds it.
+    Loose,
 }
 
 /// What examinations would read here, errors included; drawn once, with the case.

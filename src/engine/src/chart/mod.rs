@@ -5,7 +5,7 @@ mod fact;
 mod finding;
 mod patient;
 
-pub use case::{Address, BadAddress, Case, Readings, SectionReport, SoundingReading};
+pub use case::{Address, BadAddress, Case, Fragment, Readings, SectionReport, SoundingReading};
 pub use fact::{Fact, Source};
 pub use finding::{Answers, Finding, Noted};
 pub use patient::{

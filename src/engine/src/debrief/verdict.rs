@@ -1,9 +1,11 @@
 //! One rule's word on one plan.
 
 use crate::chart::{Case, Fact};
+use crate::events;
 use crate::measure::Measurements;
 use crate::plan::{Plan, Step};
 use crate::rules::{self, Judging, Knowledge, Known, Reading, Rule, Zone};
+use std::borrow::Cow;
 
 /// What a rule says about a plan.
 #[derive(Debug, Clone)]
@@ -67,22 +69,35 @@ fn last_done(plan: &Plan) -> Option<Step> {
     Step::ALL.iter().rev().copied().find(|step| is_done(plan, *step))
 }
 
-/// Every rule that applies to what has been carried out, in the order of care.
+/// Every rule that applies to what has been carried out, in the order of care. `case` is the case as
+/// it was drawn or written; what the plan's own events did to it is worked out here.
 #[must_use]
 pub fn judge(case: &Case, plan: &Plan) -> Vec<Verdict> {
-    judge_by(&Measurements::of(case, plan))
+    let before = Measurements::of(case, plan);
+    match events::after(case, plan) {
+        Cow::Borrowed(_) => judge_by(&before, &before),
+        Cow::Owned(now) => judge_by(&before, &Measurements::of(&now, plan)),
+    }
 }
 
-/// The same from measurements that already stand, for many plans on one ground.
+/// The same from measurements that already stand, for many plans on one ground: of the case as it
+/// was, by which all is judged that was decided before the tooth came out, and of the case as the
+/// plan's events left it.
 #[must_use]
-pub fn judge_by(m: &Measurements<'_>) -> Vec<Verdict> {
-    let (case, plan) = (m.case, m.plan);
-    let known = Known::of(case, plan);
-    let judging = Judging { case, plan, m, known: &known };
-    let last = last_done(plan);
+pub fn judge_by(before: &Measurements<'_>, after: &Measurements<'_>) -> Vec<Verdict> {
+    let known = [before, after].map(|m| Known::of(m.case, m.plan));
+    let [before, after] = [(before, &known[0]), (after, &known[1])].map(|(m, known)| Judging {
+        case: m.case,
+        plan: m.plan,
+        m,
+        known,
+    });
+    let last = last_done(after.plan);
     let mut verdicts: Vec<Verdict> = rules::all()
         .filter(|rule| Some(rule.step) <= last)
-        .filter_map(|rule| verdict(rule, &judging))
+        .filter_map(|rule| {
+            verdict(rule, if rule.step < Step::Extraction { &before } else { &after })
+        })
         .collect();
     verdicts.sort_by_key(|verdict| verdict.rule.step);
     verdicts

@@ -82,6 +82,7 @@ impl Show<'_> {
             preparation: self.draft.one(Decision::Preparation).unwrap_or(c::Preparation::Full),
             drilling: self.draft.one(Decision::Drilling).unwrap_or(c::Drilling::CooledModerate),
             pilot_film: false,
+            first: None,
             diameter: self.tenths(Decision::Diameter)?,
             length: self.tenths(Decision::Length)?,
             facial: place(Decision::OffsetFacial),

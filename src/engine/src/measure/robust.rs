@@ -271,7 +271,7 @@ fn the_plain_plan_is_sound_by_its_measurements() {
     assert!(sides.iter().all(|distance| *distance >= Mm::new(1.5)), "{sides:?}");
     let bone = [m.oral_bone(), m.apical_facial_bone(), m.apical_oral_bone()].map(Option::unwrap);
     assert!(bone.iter().all(|bone| *bone >= Mm::new(1.0)), "{bone:?}");
-    assert!((25.0..=45.0).contains(&m.seating_torque().unwrap().get()));
+    assert!((25.0..=45.0).contains(&m.estimated_torque().unwrap().get()));
     assert!((3.0..=4.0).contains(&m.depth_from_margin().unwrap().get()));
     assert!((0.5..=1.5).contains(&m.depth_from_crest().unwrap().get()));
     assert!(m.angle_to_crown().unwrap() < Deg::new(15.0));

@@ -19,8 +19,10 @@
 
 use super::Measurements;
 use super::threads::whole_moment;
+use crate::events;
 use crate::geometry::{Cone, Frame, P3, V3};
 use crate::plan::choices::Preparation;
+use crate::plan::{Implant, Plan};
 use crate::units::Ncm;
 
 /// Torque of the reference implant in the series, Ncm.
@@ -31,10 +33,37 @@ const SERIES_HU: f64 = 751.0;
 const EXPONENT: f64 = 0.589_447_903_110_392_7;
 
 impl Measurements<'_> {
-    /// Seating torque by the teaching model of this module, of the implant that was drilled for.
-    /// `None` without one. Newton centimetres; 0 when nothing is engaged.
+    /// Seating torque as it shows in this case: the estimate with its chance
+    /// ([`events::shown_torque`]). What rules judge by. Newton centimetres; 0 when nothing is engaged.
     #[must_use]
     pub fn seating_torque(&self) -> Option<Ncm> {
+        let second = self.plan.implant.as_ref()?.first.is_some();
+        let estimate = self.estimated_torque()?.get();
+        Ncm::checked(events::shown_torque(self.case, estimate, second)).ok()
+    }
+
+    /// The torque at which the implant seated that was taken out again for a wider or longer one;
+    /// `None` without a second try. Newton centimetres.
+    #[must_use]
+    pub fn first_torque(&self) -> Option<Ncm> {
+        let plan = self.plan_with_the_first()?;
+        Measurements::on(self.ground(), self.case, &plan).seating_torque()
+    }
+
+    /// The plan as it was before a second implant took the place of the first; `None` without one.
+    #[must_use]
+    pub fn plan_with_the_first(&self) -> Option<Plan> {
+        let [diameter, length] = self.plan.implant.as_ref()?.first?;
+        let mut plan = self.plan.clone();
+        plan.implant =
+            plan.implant.map(|second| Implant { diameter, length, first: None, ..second });
+        Some(plan)
+    }
+
+    /// Seating torque to be expected, by the teaching model of this module, of the implant that was
+    /// drilled for. `None` without one. Newton centimetres; 0 when nothing is engaged.
+    #[must_use]
+    pub fn estimated_torque(&self) -> Option<Ncm> {
         let implant = self.plan.implant.as_ref()?;
         let moment = self.grip()?.moment;
         let torque = torque_model(moment, self.case.site.density.hu, implant.preparation);
@@ -91,7 +120,7 @@ mod tests {
         let m = Measurements::of(&trial.case, &plan);
         let healed = whole_moment(m.drilled().unwrap());
         let healed = torque_model(healed, trial.case.site.density.hu, Preparation::Full);
-        let fresh = m.seating_torque().unwrap().get();
+        let fresh = m.estimated_torque().unwrap().get();
         // Each of the two means carries +/- 6 Ncm; a tenth of the ratio is well within that.
         let under =
             if trial.plan().implant.unwrap().preparation == Preparation::Full { 1.0 } else { 1.3 };
@@ -102,7 +131,7 @@ mod tests {
     fn the_plain_placement_has_an_ordinary_fresh_socket_torque() {
         let trial = Trial::plain();
         let plan = trial.plan();
-        let torque = Measurements::of(&trial.case, &plan).seating_torque().unwrap().get();
+        let torque = Measurements::of(&trial.case, &plan).estimated_torque().unwrap().get();
         assert!((25.0..45.0).contains(&torque), "{torque}");
     }
 
@@ -114,7 +143,7 @@ mod tests {
             trial.number(Decision::Length, length);
             trial.case.site.density.hu = hu;
             let plan = trial.plan();
-            let torque = Measurements::of(&trial.case, &plan).seating_torque().unwrap().get();
+            let torque = Measurements::of(&trial.case, &plan).estimated_torque().unwrap().get();
             assert!(torque > last, "{length} {hu} {torque}");
             last = torque;
         }

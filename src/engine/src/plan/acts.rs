@@ -6,6 +6,7 @@ use super::choices as c;
 use super::choices::Several;
 use super::draft::{Draft, Refusal};
 use super::flow;
+use super::take::Take;
 use crate::chart::Case;
 use crate::geometry::Outline;
 use crate::units::{Deg, Mm, Mm3};
@@ -33,6 +34,21 @@ pub struct Plan {
     pub closure: Option<Closure>,
     /// What follows.
     pub returns: Option<Returns>,
+    /// Answers to what chance brought.
+    pub rescue: Rescue,
+}
+
+/// Answers to what chance brought; each is present when its event happened.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Rescue {
+    /// To a torn lining of the sinus.
+    pub lining: Option<c::LiningRescue>,
+    /// To bleeding after closure.
+    pub bleed: Option<c::BleedRescue>,
+    /// To a lip that stays numb.
+    pub nerve: Option<c::NerveRescue>,
+    /// To a membrane that lies bare.
+    pub exposure: Option<c::ExposureRescue>,
 }
 
 /// Requests, drugs, advice.
@@ -106,6 +122,8 @@ pub struct Extraction {
     pub debridement: c::Debridement,
     /// What was probed afterwards.
     pub probing: c::SocketProbing,
+    /// What became of a piece of the facial plate; present when one broke.
+    pub plate: Option<c::PlateRescue>,
     /// Confirmed or revised.
     pub revision: c::Revision,
 }
@@ -156,6 +174,9 @@ pub struct Implant {
     pub drilling: c::Drilling,
     /// Film with the pilot.
     pub pilot_film: bool,
+    /// Diameter and length of the one that was seated first and taken out for this one; `None` where
+    /// this is the first.
+    pub first: Option<[Mm; 2]>,
     /// Platform diameter.
     pub diameter: Mm,
     /// Length.
@@ -307,11 +328,24 @@ impl Plan {
             Step::Intention => self.intention = Some(take.intention().ok_or_else(undecided)?),
             Step::Extraction => self.extraction = Some(take.extraction().ok_or_else(undecided)?),
             Step::Flap => self.flap = Some(take.flap().ok_or_else(undecided)?),
-            Step::Implant => self.implant = Some(take.implant().ok_or_else(undecided)?),
-            Step::Seating => self.seating = Some(take.seating().ok_or_else(undecided)?),
+            Step::Implant => {
+                self.implant = Some(take.implant().ok_or_else(undecided)?);
+                self.rescue.lining = take.one_if_asked(Decision::TornLining);
+            }
+            Step::Seating => {
+                self.seating = Some(take.seating().ok_or_else(undecided)?);
+                self.implant = self.implant.take().map(|first| take.second(first));
+            }
             Step::Graft => self.graft = Some(take.graft().ok_or_else(undecided)?),
-            Step::Closure => self.closure = Some(take.closure().ok_or_else(undecided)?),
-            Step::Returns => self.returns = Some(take.returns()),
+            Step::Closure => {
+                self.closure = Some(take.closure().ok_or_else(undecided)?);
+                self.rescue.bleed = take.one_if_asked(Decision::BleedsAgain);
+            }
+            Step::Returns => {
+                self.returns = Some(take.returns());
+                self.rescue.nerve = take.one_if_asked(Decision::NumbLip);
+                self.rescue.exposure = take.one_if_asked(Decision::BareMembrane);
+            }
         }
         Ok(())
     }
@@ -392,203 +426,8 @@ impl Plan {
     }
 }
 
-/// Reads acts out of a draft; `None` where an asked answer is missing.
-struct Take<'a> {
-    draft: &'a Draft,
-    case: &'a Case,
-}
-
-impl Take<'_> {
-    fn asked(&self, decision: Decision) -> bool {
-        flow::is_asked(decision, self.draft, self.case)
-    }
-
-    fn one<A: c::Alternative>(&self, decision: Decision) -> Option<A> {
-        self.draft.one(decision)
-    }
-
-    /// The answer when the decision is asked, nothing otherwise.
-    fn one_if_asked<A: c::Alternative>(&self, decision: Decision) -> Option<A> {
-        if self.asked(decision) { self.draft.one(decision) } else { None }
-    }
-
-    fn number_if_asked(&self, decision: Decision) -> Option<i32> {
-        if self.asked(decision) { self.draft.number(decision) } else { None }
-    }
-
-    fn many<A: c::Alternative>(&self, decision: Decision) -> Several<A> {
-        self.draft.many(decision).unwrap_or_default()
-    }
-
-    fn tenths(&self, decision: Decision) -> Option<Mm> {
-        self.draft.number(decision).map(Mm::from_tenths)
-    }
-
-    fn degrees(&self, decision: Decision) -> Option<Deg> {
-        self.draft.number(decision).map(|count| Deg::new(f64::from(count)))
-    }
-
-    fn chart(&self) -> Option<Chart> {
-        Some(Chart {
-            requests: self.many(Decision::Requests),
-            drugs: self.one(Decision::Drugs)?,
-            advice: self.many(Decision::Advices),
-        })
-    }
-
-    fn examined(&self) -> Option<Examined> {
-        Some(Examined {
-            examinations: self.many(Decision::Examinations),
-            film: self.one_if_asked(Decision::FilmQuestion),
-            sections: self.one_if_asked(Decision::SectionsQuestion),
-            wall: self.one(Decision::WallReading)?,
-            ground: self.one(Decision::WallGround)?,
-        })
-    }
-
-    fn intention(&self) -> Option<Intention> {
-        let today = if self.asked(Decision::ByWhen) {
-            Some(Today {
-                acts: self.many(Decision::Today),
-                by_when: self.one(Decision::ByWhen)?,
-                refer_to: self.one_if_asked(Decision::ReferTo),
-            })
-        } else {
-            None
-        };
-        Some(Intention {
-            course: self.one(Decision::Course)?,
-            today,
-            margin: self.one_if_asked(Decision::MarginPlan),
-            channel: self.one_if_asked(Decision::ScrewChannel),
-            guidance: self.one_if_asked(Decision::Guidance),
-            antibiotic: self.one_if_asked(Decision::AntibioticBefore),
-            interim: self.one_if_asked(Decision::Interim),
-            consent: self.many(Decision::Consent),
-        })
-    }
-
-    fn extraction(&self) -> Option<Extraction> {
-        Some(Extraction {
-            flap_first: self.one::<c::YesNo>(Decision::FlapFirst)? == c::YesNo::Yes,
-            technique: self.one(Decision::Technique)?,
-            sectioning: self.one(Decision::Sectioning)?,
-            debridement: self.one(Decision::Debridement)?,
-            probing: self.one(Decision::SocketProbing)?,
-            revision: self.one(Decision::AfterExtraction)?,
-        })
-    }
-
-    fn flap(&self) -> Option<Flap> {
-        let raised = match self.one::<c::FlapDesign>(Decision::FlapDesign)? {
-            c::FlapDesign::NoFlap => None,
-            design => Some(FlapRaised {
-                releases: match design {
-                    c::FlapDesign::Triangular => Releases::One(self.one(Decision::ReleaseSide)?),
-                    c::FlapDesign::Trapezoidal => Releases::Two,
-                    c::FlapDesign::Envelope | c::FlapDesign::NoFlap => Releases::None,
-                },
-                outline: self.draft.outline(Decision::FlapOutline)?.clone(),
-                papillae: self.one(Decision::Papillae)?,
-                periosteum_released: self.one::<c::YesNo>(Decision::PeriostealRelease)?
-                    == c::YesNo::Yes,
-            }),
-        };
-        Some(Flap {
-            raised,
-            oral: self.tenths(Decision::OralElevation)?,
-            revision: self.one(Decision::AfterFlap)?,
-        })
-    }
-
-    fn implant(&self) -> Option<Implant> {
-        Some(Implant {
-            entry: self.one(Decision::Entry)?,
-            preparation: self.one(Decision::Preparation)?,
-            drilling: self.one(Decision::Drilling)?,
-            pilot_film: self.one::<c::YesNo>(Decision::PilotFilm)? == c::YesNo::Yes,
-            diameter: self.tenths(Decision::Diameter)?,
-            length: self.tenths(Decision::Length)?,
-            facial: self.tenths(Decision::OffsetFacial)?,
-            distal: self.tenths(Decision::OffsetDistal)?,
-            depth: self.tenths(Decision::Depth)?,
-            tilt: self.degrees(Decision::Tilt)?,
-            tip: self.degrees(Decision::Tip)?,
-            seating_film: self.one::<c::YesNo>(Decision::SeatingFilm)? == c::YesNo::Yes,
-        })
-    }
-
-    fn seating(&self) -> Option<Seating> {
-        Some(match self.one::<c::SeatingAct>(Decision::SeatingAct)? {
-            c::SeatingAct::RemoveAndGraft => Seating::RemovedForGraft,
-            c::SeatingAct::RemoveAndHeal => Seating::RemovedToHeal,
-            c::SeatingAct::Leave => Seating::Stays(match self.one(Decision::Component)? {
-                c::Component::CoverScrew => Component::CoverScrew,
-                c::Component::HealingAbutment => Component::HealingAbutment,
-                c::Component::CustomAbutment => Component::CustomAbutment,
-                c::Component::Provisional => {
-                    Component::Provisional(self.one(Decision::ProvisionalContacts)?)
-                }
-            }),
-        })
-    }
-
-    fn graft(&self) -> Option<GraftAndMembrane> {
-        let graft = match self.one(Decision::GraftMaterial)? {
-            c::GraftMaterial::NoGraft => None,
-            material => Some(Graft {
-                material,
-                grains: self.one(Decision::GrainSize)?,
-                wetting: self.one(Decision::Wetting)?,
-                packing: self.one(Decision::Packing)?,
-                amount: Mm3::from_cc(f64::from(self.draft.number(Decision::GraftAmount)?) / 100.0),
-                fill: self.tenths(Decision::FillLevel)?,
-                contour: self.number_if_asked(Decision::ContourLayer).map(Mm::from_tenths),
-            }),
-        };
-        let membrane = match self.one(Decision::Membrane)? {
-            c::MembraneKind::NoMembrane => None,
-            kind => Some(Membrane {
-                kind,
-                outline: self.draft.outline(Decision::MembraneOutline)?.clone(),
-                trim: self.one(Decision::Trim)?,
-                fold: self.one(Decision::Fold)?,
-                fixation: self.one(Decision::Fixation)?,
-            }),
-        };
-        Some(GraftAndMembrane {
-            graft,
-            membrane,
-            tissue: self.one(Decision::TissueGraft)?,
-            order: self.one_if_asked(Decision::ActOrder),
-            seal: self.one_if_asked(Decision::SocketSeal),
-        })
-    }
-
-    fn closure(&self) -> Option<Closure> {
-        let sensation: Option<c::YesNo> = self.one_if_asked(Decision::SensationCheck);
-        Some(Closure {
-            kind: self.one(Decision::Closure)?,
-            size: self.one(Decision::SutureSize)?,
-            material: self.one(Decision::SutureMaterial)?,
-            needle: self.one_if_asked(Decision::NeedlePath),
-            bleeding: self.many(Decision::Bleeding),
-            instructions: self.many(Decision::Instructions),
-            antiseptic: self.one(Decision::Antiseptic)?,
-            antiseptic_days: self.number_if_asked(Decision::AntisepticDays),
-            antibiotic: self.one(Decision::AntibioticAfter)?,
-            sensation: sensation.map(|answer| answer == c::YesNo::Yes),
-        })
-    }
-
-    fn returns(&self) -> Returns {
-        Returns {
-            sutures_out: self.number_if_asked(Decision::SuturesOut),
-            membrane_out: self.number_if_asked(Decision::MembraneOut),
-            reviews: self.many(Decision::Reviews),
-            place_after: self.number_if_asked(Decision::PlaceAfter),
-            restore_after: self.number_if_asked(Decision::RestoreAfter),
-            seat_check: self.one_if_asked(Decision::SeatCheck),
-        }
-    }
+/// The implant that a draft drills for first; `None` while a part of it is open.
+#[must_use]
+pub fn drilled(draft: &Draft, case: &Case) -> Option<Implant> {
+    Take { draft, case }.implant()
 }

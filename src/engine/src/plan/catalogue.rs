@@ -224,6 +224,7 @@ decisions! {
         Sectioning = "sectioning", "Root", "In one piece or sectioned?", one::<c::Sectioning>();
         Debridement = "debridement", "Debridement", "What is done with the tissue in the socket?", one::<c::Debridement>();
         SocketProbing = "socket-probing", "Probing the socket", "Which walls are probed afterwards?", one::<c::SocketProbing>();
+        BrokenPlate = "broken-plate", "Broken plate", "A piece of the facial plate moves with the root: what becomes of it?", one::<c::PlateRescue>();
         AfterExtraction = "after-extraction", "Confirm or revise", "On what you now know: carry on?", one::<c::Revision>();
     }
     Flap {
@@ -248,9 +249,11 @@ decisions! {
         Tip = "tip", "Tip", "How does the apex lean on the film?", directed(25, 1, "degrees", ["apex mesially", "apex distally"]);
         SeatingFilm = "seating-film", "Film after seating", "A film after seating?", one::<c::YesNo>();
         Preparation = "preparation", "Preparation", "On what the pilot felt: how is the bed prepared?", one::<c::Preparation>();
+        TornLining = "torn-lining", "Sinus lining", "The lining of the sinus is torn: what now?", one::<c::LiningRescue>();
     }
     Seating {
         SeatingAct = "seating-act", "Stay or remove", "On the torque that you read: does it stay?", one::<c::SeatingAct>();
+        SecondAct = "second-act", "The second one", "On the torque of the second one: does it stay?", one::<c::SecondAct>();
         Component = "component", "Component", "What goes on the implant?", one::<c::Component>();
         ProvisionalContacts = "provisional-contacts", "Contacts", "How does the provisional meet the other teeth?", one::<c::Contacts>();
     }
@@ -282,6 +285,7 @@ decisions! {
         AntisepticDays = "antiseptic-for", "Rinse for", "For how long?", number(1, 30, 1, 1, "days");
         AntibioticAfter = "antibiotic-after", "Antibiotic after", "An antibiotic afterwards?", one::<c::AntibioticAfter>();
         SensationCheck = "sensation-check", "Sensation", "Is sensation checked the next day?", one::<c::YesNo>();
+        BleedsAgain = "bleeds-again", "It bleeds again", "It bleeds again before the patient leaves: what now?", one::<c::BleedRescue>();
     }
     Returns {
         SuturesOut = "sutures-out", "Sutures out", "After how many days do the sutures come out?", number(3, 28, 1, 1, "days");
@@ -290,6 +294,8 @@ decisions! {
         PlaceAfter = "place-after", "Implant after", "How many weeks after the extraction is the implant placed?", number(1, 60, 1, 1, "weeks");
         RestoreAfter = "restore-after", "Restoration after", "How many weeks after placement is it restored?", number(1, 60, 1, 1, "weeks");
         SeatCheck = "seat-check", "Seat of the impression part", "How is the seat of the impression part checked?", one::<c::SeatCheck>();
+        NumbLip = "numb-lip", "Numb lip", "The lip is still numb the next day: what now?", one::<c::NerveRescue>();
+        BareMembrane = "bare-membrane", "Bare membrane", "The membrane lies bare: what now?", one::<c::ExposureRescue>();
     }
 }
 
@@ -323,9 +329,27 @@ impl Decision {
                 | Self::Advices
                 | Self::WallReading
                 | Self::WallGround
+                | Self::BrokenPlate
                 | Self::AfterExtraction
                 | Self::AfterFlap
                 | Self::Preparation
+                | Self::TornLining
+                | Self::BleedsAgain
+                | Self::NumbLip
+                | Self::BareMembrane
+        )
+    }
+
+    /// Whether it answers what came by chance: nobody can know beforehand that it will be asked.
+    #[must_use]
+    pub const fn answers_chance(self) -> bool {
+        matches!(
+            self,
+            Self::BrokenPlate
+                | Self::TornLining
+                | Self::BleedsAgain
+                | Self::NumbLip
+                | Self::BareMembrane
         )
     }
 

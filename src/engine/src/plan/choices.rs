@@ -120,6 +120,12 @@ macro_rules! choices {
     };
 }
 
+mod rescue;
+
+pub use rescue::{
+    BleedRescue, ExposureRescue, LiningRescue, NerveRescue, PlateRescue, SeatingAct, SecondAct,
+};
+
 choices! {
     /// What is asked for at the chart.
     Request {
@@ -338,12 +344,6 @@ choices! {
         CooledModerate = "cooled-moderate", "sharp drills, cooled, 800 to 1500 turns a minute, pumping";
         CooledFast = "cooled-fast", "cooled, above 2000 turns a minute";
         Dry = "dry", "without cooling";
-    }
-    /// What is done once the torque has been read.
-    SeatingAct {
-        Leave = "leave", "leave it seated";
-        RemoveAndGraft = "remove-and-graft", "remove it, graft and return";
-        RemoveAndHeal = "remove-and-heal", "remove it and let heal";
     }
     /// What goes on the implant.
     Component {

@@ -132,10 +132,7 @@ impl fmt::Display for Refusal {
                 "{}: not asked in this plan; leave it out or change the choice it depends on",
                 decision.key()
             ),
-            Self::Undecided { step, missing } => {
-                let keys: Vec<_> = missing.iter().map(|decision| decision.key()).collect();
-                write!(f, "{}: still undecided: {}", step.label(), keys.join(", "))
-            }
+            Self::Undecided { step, missing } => undecided(f, *step, missing),
             Self::OutOfOrder { asked, due } => match due {
                 Some(due) => write!(f, "{}: {} comes first", asked.label(), due.label()),
                 None => write!(f, "{}: nothing is left to carry out in this course", asked.label()),
@@ -162,6 +159,14 @@ impl Refusal {
             _ => "",
         }
     }
+}
+
+fn undecided(f: &mut fmt::Formatter<'_>, step: Step, missing: &[Decision]) -> fmt::Result {
+    let keys: Vec<_> = missing.iter().map(|decision| decision.key()).collect();
+    write!(f, "{}: still undecided: {}", step.label(), keys.join(", "))?;
+    // Nobody who wrote a plan could know that these would be asked.
+    let mut by_chance = missing.iter().filter(|decision| decision.answers_chance());
+    by_chance.try_for_each(|decision| write!(f, "; this came by chance: {}", decision.entry().ask))
 }
 
 impl core::error::Error for Refusal {}

@@ -3,11 +3,12 @@
 use super::catalogue::{Decision, Step};
 use super::choices::{
     Component, Course, Examination, FlapDesign, GraftMaterial, MembraneKind, Revision, SeatingAct,
-    Several, TodayAct,
+    SecondAct, Several, TodayAct,
 };
 use super::draft::Draft;
 use crate::anatomy::Jaw;
 use crate::chart::Case;
+use crate::events;
 
 /// The steps of this draft's course as it stands, in order. Later choices may change what follows,
 /// never what has been.
@@ -32,7 +33,7 @@ pub fn steps(draft: &Draft) -> Vec<Step> {
     match after_flap {
         Course::PlaceToday => {
             steps.extend([Step::Implant, Step::Seating]);
-            if draft.one(Decision::SeatingAct) != Some(SeatingAct::RemoveAndHeal) {
+            if seating_act(draft) != Some(SeatingAct::RemoveAndHeal) {
                 steps.push(Step::Graft);
             }
         }
@@ -59,11 +60,41 @@ pub fn course(draft: &Draft) -> Option<Course> {
     if course != Course::PlaceToday {
         return Some(course);
     }
-    Some(match draft.one(Decision::SeatingAct) {
+    Some(match seating_act(draft) {
         Some(SeatingAct::RemoveAndGraft) => Course::GraftAndReturn,
         Some(SeatingAct::RemoveAndHeal) => Course::LetHeal,
-        Some(SeatingAct::Leave) | None => course,
+        Some(SeatingAct::Leave | SeatingAct::SeatWider | SeatingAct::SeatLonger) | None => course,
     })
+}
+
+/// Whether an implant is to be seated in the place of the first.
+#[must_use]
+pub fn seats_again(draft: &Draft) -> bool {
+    matches!(draft.one(Decision::SeatingAct), Some(SeatingAct::SeatWider | SeatingAct::SeatLonger))
+}
+
+/// What becomes of the implant in the end: of the second one where there is one.
+#[must_use]
+pub fn seating_act(draft: &Draft) -> Option<SeatingAct> {
+    if !seats_again(draft) {
+        return draft.one(Decision::SeatingAct);
+    }
+    draft.one(Decision::SecondAct).map(|act| match act {
+        SecondAct::Leave => SeatingAct::Leave,
+        SecondAct::RemoveAndGraft => SeatingAct::RemoveAndGraft,
+        SecondAct::RemoveAndHeal => SeatingAct::RemoveAndHeal,
+    })
+}
+
+/// Whether the decision is asked only once the acts of its step are done and told: what always is
+/// ([`Decision::weighs_findings`]), and what goes on a second implant once its torque has been read.
+#[must_use]
+pub fn weighs_findings(decision: Decision, draft: &Draft) -> bool {
+    let on_the_second = matches!(
+        decision,
+        Decision::SecondAct | Decision::Component | Decision::ProvisionalContacts
+    );
+    decision.weighs_findings() || (on_the_second && seats_again(draft))
 }
 
 fn comes_out(draft: &Draft, intended: Course) -> bool {
@@ -157,6 +188,20 @@ pub fn is_asked(decision: Decision, draft: &Draft, case: &Case) -> bool {
         }
         Decision::PlaceAfter => returns_for_implant,
         Decision::RestoreAfter | Decision::SeatCheck => implant_stays,
+        _ => is_asked_by_events(decision, draft, case),
+    }
+}
+
+/// Whether what happens in this draft asks the decision; what no event brings in always is.
+fn is_asked_by_events(decision: Decision, draft: &Draft, case: &Case) -> bool {
+    match decision {
+        Decision::BrokenPlate => events::Pulled::in_draft(draft)
+            .is_some_and(|pulled| events::broken_plate(case, pulled).is_some()),
+        Decision::TornLining => events::lining_in(draft, case).is_some(),
+        Decision::SecondAct => seats_again(draft),
+        Decision::BleedsAgain => events::bleeding_in(draft, case),
+        Decision::NumbLip => events::numbness_in(draft, case),
+        Decision::BareMembrane => events::exposure_in(draft, case).is_some(),
         _ => true,
     }
 }

@@ -10,11 +10,12 @@ mod acts;
 mod catalogue;
 mod draft;
 mod flow;
+mod take;
 
 pub use acts::{
     Chart, Closure, Component, Examined, Extraction, Flap, FlapRaised, Graft, GraftAndMembrane,
-    Implant, Intention, Membrane, Plan, Releases, Returns, Seating, Today,
+    Implant, Intention, Membrane, Plan, Releases, Rescue, Returns, Seating, Today, drilled,
 };
 pub use catalogue::{Decision, Entry, Kind, NumberKind, Step};
 pub use draft::{Draft, Refusal, Value};
-pub use flow::{course, is_asked, steps};
+pub use flow::{course, is_asked, steps, weighs_findings};

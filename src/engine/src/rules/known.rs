@@ -56,6 +56,10 @@ impl<'a> Known<'a> {
     }
 
     fn standing(&self, fact: Fact) -> Knowledge {
+        // A piece of the wall that comes with the root is in everybody's sight.
+        if fact == Fact::FacialWall && self.case.broken.is_some() {
+            return Knowledge::Seen(Source::ExtractedTooth);
+        }
         let sources =
             || fact.shown_by().iter().copied().filter(|source| self.can_show(*source, fact));
         if let Some(source) = sources().find(|source| self.has_used(*source, fact)) {

@@ -232,24 +232,10 @@ pub static ENTRIES: &[Entry] = &[
     rule("dx-bone-sounding"),
     rule("dx-recheck-after-extraction"),
     rule("dx-consent-fallback"),
-    left(
-        "rescue-no-stability",
-        "leaving or removing an implant that turns is judged under the stability gate and the \
-        rescue data, which have the figures",
-    ),
-    left(
-        "rescue-plate-fracture",
-        "breaking the plate is chance; the choices that raise its odds and the revision after it \
-        have rules, and there is no decision on the fragment",
-    ),
-    left(
-        "rescue-membrane-exposure",
-        "an event after the operation; this version has no decision on events",
-    ),
-    left(
-        "rescue-sinus-perforation",
-        "lifting the floor is not part of this version, and perforation is an event",
-    ),
+    rule("rescue-no-stability"),
+    rule("rescue-plate-fracture"),
+    rule("rescue-membrane-exposure"),
+    rule("rescue-sinus-perforation"),
     rule("rescue-floor-of-mouth-bleed"),
     rule("rescue-simple-bleed"),
     rule("rescue-nerve"),

@@ -207,7 +207,7 @@ fn what_can_be_unsafe_rests_on_facts_that_could_be_known_beforehand() {
 /// What changes the course. The course is what it is after the revisions so far, so a rule on it may
 /// stand at an earlier step than a revision that is still to come.
 const REVISIONS: &[Decision] =
-    &[Decision::AfterExtraction, Decision::AfterFlap, Decision::SeatingAct];
+    &[Decision::AfterExtraction, Decision::AfterFlap, Decision::SeatingAct, Decision::SecondAct];
 
 #[test]
 fn a_rule_reads_nothing_but_the_course_that_is_decided_after_its_step() {

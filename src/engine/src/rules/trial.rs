@@ -11,7 +11,7 @@ use crate::chart::{
 };
 use crate::geometry::{P2, P3};
 use crate::measure::Measurements;
-use crate::plan::{Decision, Draft, Plan, Value};
+use crate::plan::{Decision, Draft, Plan, Step, Value};
 use crate::units::{Deg, Mm};
 
 /// A case and a draft that tests bend to what they need.
@@ -177,9 +177,11 @@ impl Trial {
     #[must_use]
     pub fn reading(&self, rule: &Rule) -> Option<Reading> {
         let plan = self.plan();
-        let m = Measurements::of(&self.case, &plan);
-        let known = Known::of(&self.case, &plan);
-        (rule.measure)(&Judging { case: &self.case, plan: &plan, m: &m, known: &known })
+        let case = crate::events::after(&self.case, &plan);
+        let case = if rule.step < Step::Extraction { &self.case } else { &*case };
+        let m = Measurements::of(case, &plan);
+        let known = Known::of(case, &plan);
+        (rule.measure)(&Judging { case, plan: &plan, m: &m, known: &known })
     }
 
     /// The zone of what the rule reads.
@@ -222,15 +224,18 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("sectioning", "whole"),
     ("debridement", "curette-and-irrigate"),
     ("socket-probing", "all-walls"),
+    ("broken-plate", "keep"),
     ("after-extraction", "carry-on"),
     ("flap-design", "no-flap"),
     ("after-flap", "carry-on"),
     ("entry", "oral-slope"),
     ("preparation", "under-prepared"),
     ("drilling", "cooled-moderate"),
+    ("torn-lining", "patch"),
     ("pilot-film", "yes"),
     ("seating-film", "yes"),
     ("seating-act", "leave"),
+    ("second-act", "leave"),
     ("component", "healing-abutment"),
     ("graft-material", "mineralised-allograft"),
     ("grain-size", "0.25-1.0"),
@@ -247,6 +252,9 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("antibiotic-after", "none"),
     ("reviews", "two-weeks six-weeks four-months restoration yearly"),
     ("seat-check", "film"),
+    ("bleeds-again", "press"),
+    ("numb-lip", "same-day"),
+    ("bare-membrane", "rinse-and-keep"),
 ];
 
 fn plain_case() -> Case {
@@ -256,6 +264,7 @@ fn plain_case() -> Case {
         site: plain_site(),
         patient: plain_patient(),
         readings: plain_readings(),
+        broken: None,
     }
 }
 

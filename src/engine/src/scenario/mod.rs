@@ -131,5 +131,12 @@ fn case_of(table: &mut Table<'_>) -> Option<Case> {
     let site = table.table("site").and_then(site::read);
     let patient = table.table("patient").and_then(patient::read);
     let readings = table.table("readings").and_then(patient::readings);
-    Some(Case { address: None, title: title?, site: site?, patient: patient?, readings: readings? })
+    Some(Case {
+        address: None,
+        title: title?,
+        site: site?,
+        patient: patient?,
+        readings: readings?,
+        broken: None,
+    })
 }

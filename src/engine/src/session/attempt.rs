@@ -74,7 +74,7 @@ impl Attempt {
     /// The attempt that a session is so far.
     #[must_use]
     pub fn of(session: &Session) -> Self {
-        let case = session.case();
+        let case = session.opened();
         Self {
             format: ATTEMPT_FORMAT,
             caution: "synthetic, not for treatment".to_owned(),

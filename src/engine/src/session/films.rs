@@ -4,6 +4,7 @@
 //! count.
 
 use super::Session;
+use crate::chart::Case;
 use crate::imaging::{Aim, Noise, Size, key};
 use crate::plan::choices::Examination;
 use crate::plan::{Plan, Refusal};
@@ -138,6 +139,15 @@ impl Session {
         Plan { extraction, implant, seating, ..Plan::default() }
     }
 
+    /// The case that a film of this moment shows: as it was opened, or as the acts have left it.
+    #[must_use]
+    pub fn case_at(&self, moment: Moment) -> &Case {
+        match moment {
+            Moment::Examined => self.opened(),
+            Moment::Seated => self.case(),
+        }
+    }
+
     /// The last film once more, aimed so.
     pub(super) fn repeat(&mut self, exposure: Exposure) -> Result<(), Refusal> {
         let films = self.films();
@@ -155,7 +165,7 @@ impl Session {
 
     /// How the first film is aimed: a little off, as the case's own seed says.
     fn first_try(&self) -> Exposure {
-        let mut chance = Noise::of(key(&self.case), AIM);
+        let mut chance = Noise::of(key(&self.opened), AIM);
         let mut off = || libm::round(chance.between(-FIRST, FIRST));
         #[expect(clippy::cast_possible_truncation, reason = "within 9")]
         let [vertical, horizontal] = [off() as i8, off() as i8];

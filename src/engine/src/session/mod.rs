@@ -17,6 +17,7 @@ pub use attempt::{ATTEMPT_FORMAT, Attempt, Broken, CaseRef};
 pub use event::{Event, Plain, Unreadable, Written};
 pub use films::{Exposure, Moment, Taken};
 pub use history::{asked_lines, history_lines};
+pub use operated::happened;
 use reports::reports;
 pub use reports::{Report, all_reports};
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
@@ -24,8 +25,12 @@ pub use wander::{came_to_the_end, wander};
 
 use crate::chart::{Case, Finding, Noted};
 use crate::debrief::{self, Debrief, Verdict};
-use crate::plan::{Decision, Draft, Kind, Plan, Refusal, Step, Value, is_asked, steps};
+use crate::events;
+use crate::plan::{
+    Decision, Draft, Kind, Plan, Refusal, Rescue, Step, Value, is_asked, steps, weighs_findings,
+};
 use serde::{Deserialize, Serialize};
+use std::borrow::Cow;
 
 /// When verdicts are shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -40,7 +45,10 @@ pub enum Mode {
 /// One attempt at one case, as it stands.
 #[derive(Debug, Clone)]
 pub struct Session {
-    case: Case,
+    /// As it was drawn or written.
+    opened: Case,
+    /// As the acts so far have left it, where an event has changed it.
+    harmed: Option<Box<Case>>,
     mode: Mode,
     draft: Draft,
     plan: Plan,
@@ -66,6 +74,7 @@ const NOTHING_DONE: Plan = Plan {
     graft: None,
     closure: None,
     returns: None,
+    rescue: Rescue { lining: None, bleed: None, nerve: None, exposure: None },
 };
 
 impl Session {
@@ -73,7 +82,8 @@ impl Session {
     #[must_use]
     pub const fn open(case: Case, mode: Mode) -> Self {
         Self {
-            case,
+            opened: case,
+            harmed: None,
             mode,
             draft: Draft::empty(),
             plan: NOTHING_DONE,
@@ -107,14 +117,18 @@ impl Session {
                     return Err(Refusal::OutOfOrder { asked: *step, due });
                 }
                 if self.waits_for_its_findings(*step) {
-                    self.shown.carry_out(*step, &self.unweighed(*step), &self.case)?;
+                    self.shown.carry_out(*step, &self.unweighed(*step), &self.opened)?;
                     self.weighing = Some(*step);
                 } else {
-                    self.plan.carry_out(*step, &self.draft, &self.case)?;
+                    self.plan.carry_out(*step, &self.draft, &self.opened)?;
                     self.shown.clone_from(&self.plan);
                     self.weighing = None;
                     self.done.push(*step);
                 }
+                self.harmed = match events::after(&self.opened, &self.shown) {
+                    Cow::Owned(case) => Some(Box::new(case)),
+                    Cow::Borrowed(_) => None,
+                };
             }
             Event::Expose(exposure) => self.repeat(*exposure)?,
             Event::Note(finding, noted) => self.note(*finding, *noted)?,
@@ -126,17 +140,17 @@ impl Session {
     /// Whether carrying out the step does its acts only: all that is undecided in it asks what they
     /// find, and nobody can weigh a finding before it is there.
     fn waits_for_its_findings(&self, step: Step) -> bool {
-        let missing = self.draft.undecided(step, &self.case);
+        let missing = self.draft.undecided(step, &self.opened);
         self.weighing != Some(step)
             && !missing.is_empty()
-            && missing.iter().all(|decision| decision.weighs_findings())
+            && missing.iter().all(|decision| weighs_findings(*decision, &self.draft))
     }
 
     /// The draft with any answer to what is still to be weighed: for showing what the acts find,
     /// which no such answer changes.
     fn unweighed(&self, step: Step) -> Draft {
         let mut draft = self.draft.clone();
-        for decision in draft.undecided(step, &self.case) {
+        for decision in draft.undecided(step, &self.opened) {
             let first = match decision.entry().kind {
                 Kind::Many(_) => Value::Many(0),
                 _ => Value::One(0),
@@ -151,7 +165,8 @@ impl Session {
     #[must_use]
     pub fn is_settled(&self, decision: Decision) -> bool {
         let step = decision.step();
-        self.done.contains(&step) || (self.weighing == Some(step) && !decision.weighs_findings())
+        self.done.contains(&step)
+            || (self.weighing == Some(step) && !weighs_findings(decision, &self.draft))
     }
 
     /// The step whose acts are done while their findings are still to be weighed.
@@ -187,10 +202,16 @@ impl Session {
         self.done.contains(&Step::Returns)
     }
 
-    /// The case.
+    /// The case as the acts so far have left it: what figures and reports are of.
     #[must_use]
-    pub const fn case(&self) -> &Case {
-        &self.case
+    pub fn case(&self) -> &Case {
+        self.harmed.as_deref().unwrap_or(&self.opened)
+    }
+
+    /// The case as it was opened: what is stored, proved and judged.
+    #[must_use]
+    pub const fn opened(&self) -> &Case {
+        &self.opened
     }
 
     /// When verdicts are shown.
@@ -250,7 +271,7 @@ impl Session {
     #[must_use]
     pub fn verdicts(&self) -> Vec<Verdict> {
         if self.mode == Mode::Study || self.is_over() {
-            debrief::judge(&self.case, &self.plan)
+            debrief::judge(&self.opened, &self.plan)
         } else {
             Vec::new()
         }
@@ -260,7 +281,7 @@ impl Session {
     /// mark is fixed.
     #[must_use]
     pub fn debrief(&self, reference: Option<&Plan>) -> Option<Debrief> {
-        self.is_over().then(|| debrief::debrief(&self.case, &self.plan, reference))
+        self.is_over().then(|| debrief::debrief(&self.opened, &self.plan, reference))
     }
 
     /// What page and tool show.
@@ -273,8 +294,8 @@ impl Session {
     /// a page may ask for it apart from the rest of its [`View`].
     #[must_use]
     pub fn reports(&self) -> Vec<Report> {
-        let mut reports = reports(&self.case, &self.shown);
-        reports.extend(operated::operation(&self.case, &self.shown, &self.plan));
+        let mut reports = reports(&self.opened, self.case(), &self.shown);
+        reports.extend(operated::operation(self.case(), &self.shown, &self.plan));
         reports
     }
 
@@ -283,6 +304,7 @@ impl Session {
     pub fn is_asked(&self, decision: Decision) -> bool {
         let step = decision.step();
         let found = self.weighing == Some(step) || self.done.contains(&step);
-        is_asked(decision, &self.draft, &self.case) && (found || !decision.weighs_findings())
+        is_asked(decision, &self.draft, &self.opened)
+            && (found || !weighs_findings(decision, &self.draft))
     }
 }

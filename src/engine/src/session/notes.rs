@@ -24,7 +24,7 @@ impl Session {
         if !self.is_over() {
             return Vec::new();
         }
-        compared(&self.case, &self.plan, &self.notes)
+        compared(&self.opened, &self.plan, &self.notes)
     }
 
     pub(super) fn note(&mut self, finding: Finding, noted: Option<Noted>) -> Result<(), Refusal> {

@@ -3,12 +3,13 @@
 
 use super::reports::Report;
 use crate::anatomy::{DensityClass, Wall};
-use crate::chart::{Case, Fact, Source};
+use crate::chart::{Case, Fact, Fragment, Source};
+use crate::events::{self, Exposure, Tear};
 use crate::measure::{FORCE_AT_EASE, Ground, Measurements};
 use crate::plan::choices::Course;
 use crate::plan::{Plan, Step};
 use crate::rules::Known;
-use crate::units::{Mm3, Newton, comparable};
+use crate::units::{Mm3, Ncm, Newton, comparable};
 
 /// The least amount that can be opened, mm3: amounts are told in its multiples.
 const DOSE: f64 = 50.0;
@@ -23,20 +24,94 @@ pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Repor
     let ground = Ground::of(&case.site);
     let [acted, concluded] = [plan, concluded].map(|plan| Measurements::on(&ground, case, plan));
     let mut reports = Vec::new();
+    reports.extend(broken_plate(case));
     if plan.implant.is_some() {
         reports.push(Report::of(Step::Implant, "The pilot", vec![pilot(case)]));
     }
     if concluded.plan.implant.is_some() {
-        let seated = Report::of(Step::Implant, "Seated", seated(&concluded));
+        let torque = concluded.first_torque().or_else(|| concluded.seating_torque());
+        let seated = Report::of(Step::Implant, "Seated", seated(torque));
         reports.push(Report { weighed_in: Step::Seating, ..seated });
     }
+    if acted.first_torque().is_some() {
+        let again = seated(acted.seating_torque());
+        reports.push(Report::of(Step::Seating, "Seated again", again));
+    }
+    reports.extend(torn(&acted));
     reports.extend(to_fill(&acted));
     reports.extend(edges(&concluded));
+    reports.extend(afterwards(&acted));
     reports
 }
 
-fn seated(m: &Measurements<'_>) -> Vec<String> {
-    match m.seating_torque() {
+/// What came by chance to a whole plan on a case, in order: for the tool.
+#[must_use]
+pub fn happened(case: &Case, plan: &Plan) -> Vec<Report> {
+    let now = events::after(case, plan);
+    let m = Measurements::of(&now, plan);
+    let mut reports: Vec<Report> = broken_plate(&now).into_iter().chain(torn(&m)).collect();
+    reports.extend(afterwards(&m));
+    reports
+}
+
+/// A piece of the plate that broke at extraction.
+fn broken_plate(case: &Case) -> Option<Report> {
+    let held = match case.broken? {
+        Fragment::OnPeriosteum => "It hangs on its periosteum.",
+        Fragment::Loose => "It is loose: nothing holds it.",
+    };
+    let broke = "A piece of the facial plate broke away with the root (by chance; how likely it was is a teaching model).";
+    let lines = [broke, held].map(ToOwned::to_owned).to_vec();
+    Some(Report::of(Step::Extraction, "The facial plate", lines))
+}
+
+/// A torn lining, as drilling shows it.
+fn torn(m: &Measurements<'_>) -> Option<Report> {
+    m.plan.implant.as_ref()?;
+    let size = match events::torn_lining(m)? {
+        Tear::Small => "The tear is under 5 mm.",
+        Tear::Middling => "The tear is 5 to 10 mm.",
+        Tear::Large => "The tear is more than 10 mm.",
+    };
+    let lines = [
+        "Bubbles rise from the bed: the lining of the sinus is torn (by chance; a teaching model).",
+        size,
+    ];
+    Some(Report::of(Step::Implant, "The sinus", lines.map(ToOwned::to_owned).to_vec()))
+}
+
+/// What comes up once the wound is closed.
+fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
+    let mut reports = Vec::new();
+    let mut tell = |step, title: &str, lines: &[&str]| {
+        let mut lines: Vec<String> = lines.iter().map(|line| (*line).to_owned()).collect();
+        lines.push("That it came is chance; how likely it was is a teaching model.".to_owned());
+        reports.push(Report::of(step, title, lines));
+    };
+    let done = m.plan.closure.as_ref();
+    if done.is_some_and(|closure| events::bleeds_again(m.case, closure.bleeding)) {
+        tell(Step::Closure, "Before the patient leaves", &["It bleeds again from the wound."]);
+    }
+    if m.plan.returns.is_none() {
+        return reports;
+    }
+    if events::stays_numb(m) {
+        let lip = "The anaesthetic has worn off, and lip and chin are numb on this side.";
+        tell(Step::Returns, "The next day", &[lip]);
+    }
+    if let Some(look) = events::exposed_membrane(m) {
+        let look = match look {
+            Exposure::Small => "The wound has opened over 3 mm or less; no pus.",
+            Exposure::Wide => "The wound has opened over more than 3 mm; no pus.",
+            Exposure::Pus => "The wound has opened, and pus comes from under the membrane.",
+        };
+        tell(Step::Returns, "At review", &["The membrane lies bare.", look]);
+    }
+    reports
+}
+
+fn seated(torque: Option<Ncm>) -> Vec<String> {
+    match torque {
         Some(torque) => vec![
             format!("It seats at {:.0} Ncm (a teaching model).", torque.get()),
             if torque.get() < 10.0 {

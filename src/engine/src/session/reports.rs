@@ -29,27 +29,27 @@ impl Report {
     }
 }
 
-/// What asking, examining, probing and reflecting have reported, in order. What the operation measures
-/// follows them.
-pub(super) fn reports(case: &Case, plan: &Plan) -> Vec<Report> {
+/// What asking, examining, probing and reflecting have reported, in order: of the case as it was
+/// before the tooth came out, and as it is now. What the operation measures follows them.
+pub(super) fn reports(before: &Case, now: &Case, plan: &Plan) -> Vec<Report> {
     let mut reports = Vec::new();
     if let Some(chart) = &plan.chart {
-        let lines = super::history::asked_lines(case, chart.requests);
+        let lines = super::history::asked_lines(before, chart.requests);
         if !lines.is_empty() {
             reports.push(Report::of(Step::Chart, "Asked for", lines));
         }
     }
     if let Some(done) = &plan.examined {
         reports.extend(done.examinations.iter().map(|examination| {
-            Report::of(Step::Examination, examination.label(), examined(case, examination))
+            Report::of(Step::Examination, examination.label(), examined(before, examination))
         }));
     }
     if let Some(extraction) = &plan.extraction {
-        let lines = socket(case, extraction.probing);
+        let lines = socket(now, extraction.probing);
         reports.push(Report::of(Step::Extraction, "The socket", lines));
     }
     if plan.raised().is_some() {
-        reports.push(Report::of(Step::Flap, "Under the flap", under_flap(case, plan)));
+        reports.push(Report::of(Step::Flap, "Under the flap", under_flap(now, plan)));
     }
     reports
 }

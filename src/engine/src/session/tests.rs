@@ -141,3 +141,93 @@ fn an_act_whose_finding_is_out_stays_as_it_was() {
         matches!(early, Refusal::Undecided { ref missing, .. } if missing.contains(&Decision::Drugs))
     );
 }
+
+/// The plain trial under a title with which its plate breaks and comes away loose.
+fn breaking() -> Trial {
+    let mut trial = Trial::plain();
+    trial.keys(&[("technique", "lever-on-facial-plate"), ("broken-plate", "remove")]);
+    let pulled = events::Pulled::in_draft(&trial.draft).unwrap();
+    let cases = (0..1000).map(|n| Case { title: n.to_string(), ..trial.case.clone() });
+    trial.case = cases
+        .into_iter()
+        .find(|case| events::broken_plate(case, pulled) == Some(crate::chart::Fragment::Loose))
+        .unwrap();
+    trial
+}
+
+#[test]
+fn a_plate_that_breaks_is_told_then_answered_and_stays_broken_on_replay() {
+    let trial = breaking();
+    let mut session = Session::open(trial.case.clone(), Mode::Study);
+    let told = |session: &Session| {
+        session.reports().iter().any(|report| report.title == "The facial plate")
+    };
+    while let Some(step) = session.due() {
+        assert_eq!(told(&session), session.plan().extraction.is_some());
+        while !session.view().missing.is_empty() {
+            answer(&mut session, &trial);
+        }
+        if step != Step::Extraction {
+            assert!(!session.view().missing.contains(&Decision::BrokenPlate));
+        }
+        session.apply(Event::CarryOut(step)).unwrap();
+        if session.weighing() == Some(step) {
+            let asked = session.view().missing.contains(&Decision::BrokenPlate);
+            assert_eq!(asked, step == Step::Extraction);
+            assert_eq!(told(&session), step >= Step::Extraction);
+            answer(&mut session, &trial);
+            session.apply(Event::CarryOut(step)).unwrap();
+        }
+    }
+    // What is shown from there on is the site as it was left; what is stored is the case as it was.
+    assert_eq!(session.case().site.defects.len(), 1);
+    assert!(session.opened().site.defects.is_empty());
+    let attempt = Attempt::of(&session);
+    assert_eq!(attempt.case, CaseRef::Written(Box::new(trial.case.clone())));
+    let CaseRef::Written(case) = attempt.case.clone() else { panic!("a written case") };
+    let events = attempt.read_events().unwrap();
+    let again = Session::replay(*case, Mode::Study, &events).unwrap();
+    assert_eq!(Attempt::of(&again), attempt);
+    assert_eq!(again.case(), session.case());
+    assert!(told(&again));
+    // The wall was whole when it was examined, and is judged so; it is not when it is placed in.
+    let zone = |id: &str| {
+        session.verdicts().iter().find(|verdict| verdict.rule.id == id).map(|verdict| verdict.zone)
+    };
+    use crate::rules::Zone;
+    assert_eq!(zone("broken-plate-misjudged"), Some(Zone::Ideal));
+    assert!(zone("implant-in-a-lost-facial-wall").is_some_and(Zone::is_fault));
+    assert!(!zone("wall-declared-whole-on-film-alone").is_some_and(Zone::is_fault));
+}
+
+#[test]
+fn what_goes_on_a_second_implant_is_asked_on_its_own_torque() {
+    let mut trial = Trial::plain();
+    trial.keys(&[("seating-act", "seat-longer")]);
+    let mut session = Session::open(trial.case.clone(), Mode::Study);
+    while session.due() != Some(Step::Seating) {
+        let step = session.due().unwrap();
+        while !session.view().missing.is_empty() {
+            answer(&mut session, &trial);
+        }
+        session.apply(Event::CarryOut(step)).unwrap();
+    }
+    let choose = |session: &mut Session, decision| {
+        let value = trial.draft.value(decision).cloned();
+        session.apply(Event::Choose(decision, value)).unwrap();
+    };
+    let titled = |session: &Session, title: &str| {
+        session.reports().iter().filter(|report| report.title == title).count()
+    };
+    choose(&mut session, Decision::SeatingAct);
+    assert!(!session.is_asked(Decision::Component) && !session.is_asked(Decision::SecondAct));
+    session.apply(Event::CarryOut(Step::Seating)).unwrap();
+    assert_eq!(session.weighing(), Some(Step::Seating));
+    assert_eq!([titled(&session, "Seated"), titled(&session, "Seated again")], [1, 1]);
+    assert_eq!(session.shown().implant.as_ref().unwrap().length.get(), 15.0);
+    assert!(session.is_settled(Decision::SeatingAct));
+    answer(&mut session, &trial);
+    session.apply(Event::CarryOut(Step::Seating)).unwrap();
+    assert_eq!(session.shown(), session.plan());
+    assert_eq!(session.plan().implant.as_ref().unwrap().length.get(), 15.0);
+}

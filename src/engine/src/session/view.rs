@@ -109,7 +109,7 @@ pub(super) fn view(session: &Session) -> View {
             })
             .collect(),
         missing: due
-            .map(|step| session.draft().undecided(step, session.case()))
+            .map(|step| session.draft().undecided(step, session.opened()))
             .unwrap_or_default()
             .into_iter()
             .filter(|decision| session.is_asked(*decision))

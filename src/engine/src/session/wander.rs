@@ -106,9 +106,19 @@ mod tests {
     fn whatever_is_chosen_is_judged_and_worded() {
         let case = Trial::plain().case;
         let tooth = case.site.tooth;
+        let (mut broken, mut bled, mut bare) = (0, 0, 0);
         for seed in 0..400 {
+            // Under another title chance falls another way.
+            let case = Case { title: seed.to_string(), ..case.clone() };
             let session = wander(case.clone(), seed);
             assert!(came_to_the_end(&session), "seed {seed}");
+            if seed % 10 == 0 {
+                let again = Session::replay(case, Mode::Study, session.events()).unwrap();
+                assert_eq!(hash_of(&again.verdicts()), hash_of(&session.verdicts()), "seed {seed}");
+            }
+            broken += u32::from(session.case().broken.is_some());
+            bled += u32::from(session.plan().rescue.bleed.is_some());
+            bare += u32::from(session.plan().rescue.exposure.is_some());
             for verdict in session.verdicts() {
                 assert!(!explain(&verdict, tooth).measured.is_empty(), "{}", verdict.rule.id);
                 if let Reading::Number(value) = verdict.reading {
@@ -118,6 +128,7 @@ mod tests {
             let percent = session.debrief(None).and_then(|debrief| debrief.mark.percent());
             assert!(percent.is_none_or(|percent| (0.0..=100.0).contains(&percent)), "seed {seed}");
         }
+        assert!(broken > 20 && bled > 5 && bare > 5, "{broken} {bled} {bare}");
     }
 
     #[test]

@@ -21,7 +21,7 @@ impl Writer<'_> {
         let gap = m.seated().map_or_else(|| "0.0".to_owned(), |cone| self.across_gap(cone));
         let grain = format!("largest_grain({gap})");
         self.put("grain-to-gap", m.grain_to_gap().map(Ratio::get), Ratio::UNIT, grain);
-        let torque = m.seating_torque().map(Ncm::get);
+        let torque = m.estimated_torque().map(Ncm::get);
         self.put("seating-torque", torque, Ncm::UNIT, "torque(implant, bone)".to_owned());
         let Some(root) = m.ground().solid.socket.coronal() else { return };
         let ways = format!("({}, {gap})", self.across_socket(root));

@@ -56,7 +56,7 @@ pub fn FilmPlate(props: &FilmProps) -> Html {
 }
 
 fn exposed(session: &Session, taken: Taken) -> Film {
-    let case = session.case();
+    let case = session.case_at(taken.moment);
     let key = imaging::key(case);
     let scene = imaging::scene(case, &session.plan_at(taken.moment), key);
     let aim = taken.exposure.aim(Aim::usual(&case.site));

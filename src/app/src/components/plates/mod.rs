@@ -53,6 +53,6 @@ fn chosen(event: &Event) -> String {
 
 /// By which a picture of a case is told from one of another: its address, or its title.
 fn name_of(bench: &Bench) -> String {
-    let case = bench.session.case();
+    let case = bench.session.opened();
     case.address.map_or_else(|| case.title.clone(), |address| address.to_string())
 }

@@ -21,7 +21,7 @@ pub struct SectionProps {
 /// One section at a time, of the case as it came.
 #[component]
 pub fn SectionPlate(props: &SectionProps) -> Html {
-    let case = props.bench.session.case();
+    let case = props.bench.session.opened();
     let kind = use_state_eq(|| 0_usize);
     let at = use_state_eq(|| 0.0);
     let (centre, width) = (use_state_eq(|| 1000.0), use_state_eq(|| 4000.0));

@@ -1,7 +1,9 @@
 //! A plan by the book, before placement and cover.
 
 use crate::anatomy::{DensityClass, Jaw, Lesion, Site};
-use crate::chart::{Allergy, Anticoagulant, Antiresorptive, Case, Complaint, GraftView, Patient};
+use crate::chart::{
+    Allergy, Anticoagulant, Antiresorptive, Case, Complaint, Fragment, GraftView, Patient,
+};
 use crate::measure::Measurements;
 use crate::plan::choices::{self as c, Course};
 use crate::plan::{Decision, Draft, Plan, Value};
@@ -72,6 +74,20 @@ pub(super) fn draft(case: &Case, course: Course) -> Draft {
     grafting(&mut book, case);
     closure(&mut book, case);
     returns(&mut book, course);
+    book.0
+}
+
+/// The draft with its answers to what its extraction did; `now` is the case as that left it.
+pub(super) fn answering(now: &Case, draft: Draft) -> Draft {
+    let mut book = Book(draft);
+    if now.broken == Some(Fragment::Loose) {
+        book.one(Decision::BrokenPlate, c::PlateRescue::Remove);
+    }
+    let lost = now.broken.is_some() && ask::dehiscence(now).is_some();
+    if lost && book.0.one(Decision::Course) == Some(Course::PlaceToday) && now.site.is_aesthetic() {
+        book.one(Decision::AfterExtraction, c::Revision::ToGraftAndReturn);
+        book.number(Decision::PlaceAfter, 26);
+    }
     book.0
 }
 
@@ -225,6 +241,7 @@ fn extraction(book: &mut Book, case: &Case) {
     book.one(Decision::Sectioning, sectioning);
     book.one(Decision::Debridement, c::Debridement::CuretteAndIrrigate);
     book.one(Decision::SocketProbing, c::SocketProbing::AllWalls);
+    book.one(Decision::BrokenPlate, c::PlateRescue::Keep);
     book.one(Decision::AfterExtraction, c::Revision::CarryOn);
     book.one(Decision::AfterFlap, c::Revision::CarryOn);
 }
@@ -242,9 +259,11 @@ fn drilling(book: &mut Book, case: &Case) {
     };
     book.one(Decision::Preparation, preparation);
     book.one(Decision::Drilling, c::Drilling::CooledModerate);
+    book.one(Decision::TornLining, c::LiningRescue::Patch);
     book.one(Decision::PilotFilm, c::YesNo::Yes);
     book.one(Decision::SeatingFilm, c::YesNo::Yes);
     book.one(Decision::SeatingAct, c::SeatingAct::Leave);
+    book.one(Decision::SecondAct, c::SecondAct::Leave);
     book.one(Decision::Component, c::Component::CoverScrew);
     book.one(Decision::ProvisionalContacts, c::Contacts::OutOfContact);
 }
@@ -308,6 +327,7 @@ fn closure(book: &mut Book, case: &Case) {
     book.number(Decision::AntisepticDays, 10);
     book.one(Decision::AntibioticAfter, c::AntibioticAfter::None);
     book.one(Decision::SensationCheck, c::YesNo::Yes);
+    book.one(Decision::BleedsAgain, c::BleedRescue::Press);
 }
 
 fn returns(book: &mut Book, course: Course) {
@@ -326,4 +346,6 @@ fn returns(book: &mut Book, course: Course) {
     book.number(Decision::PlaceAfter, weeks);
     book.number(Decision::RestoreAfter, 20);
     book.one(Decision::SeatCheck, c::SeatCheck::Film);
+    book.one(Decision::NumbLip, c::NerveRescue::SameDay);
+    book.one(Decision::BareMembrane, c::ExposureRescue::RinseAndKeep);
 }

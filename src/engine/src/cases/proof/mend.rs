@@ -5,8 +5,13 @@ use super::{Workshop, badness, pruned};
 use crate::plan::{Decision, Draft, Kind, Value, is_asked};
 
 /// Decisions that turn one course into another.
-const COURSE: [Decision; 4] =
-    [Decision::Course, Decision::AfterExtraction, Decision::AfterFlap, Decision::SeatingAct];
+const COURSE: [Decision; 5] = [
+    Decision::Course,
+    Decision::AfterExtraction,
+    Decision::AfterFlap,
+    Decision::SeatingAct,
+    Decision::SecondAct,
+];
 /// How many changes are made before a candidate is given up.
 const MOST_CHANGES: usize = 8;
 /// A candidate with this many faults to begin with is not worth mending.

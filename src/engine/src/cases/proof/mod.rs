@@ -13,9 +13,10 @@ mod septum;
 
 use crate::chart::Case;
 use crate::debrief::{Verdict, judge_by};
+use crate::events;
 use crate::measure::{Ground, Measurements};
 use crate::plan::choices::Course;
-use crate::plan::{Decision, Draft, Plan, is_asked};
+use crate::plan::{Decision, Draft, Plan, Step, is_asked};
 
 /// A sound plan.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,8 +36,10 @@ pub fn proof(case: &Case) -> Option<Proof> {
 /// A sound plan of the case that intends this course, if one is found.
 #[must_use]
 pub fn proof_with(case: &Case, course: Course) -> Option<Proof> {
-    let site = Workshop { case, ground: Ground::of(&case.site) };
     let base = base::draft(case, course);
+    let now = left_by(case, &base);
+    let site = Workshop::of(case, &now);
+    let base = base::answering(&now, base);
     let mut spoilt: Vec<(u32, Draft)> = Vec::new();
     // First as they come; only what fails that way is mended, the least bad first.
     let mut sound = |draft: Draft| {
@@ -48,7 +51,8 @@ pub fn proof_with(case: &Case, course: Course) -> Option<Proof> {
         spoilt.push((badness(&wrong), draft));
         None
     };
-    let found = match course {
+    // Where the extraction spends a wall, what was intended is put off as an operator would.
+    let found = match crate::plan::course(&base)? {
         Course::PlaceToday => place::placements(&site, &base)
             .find_map(|placed| cover::covered(&site, &placed).find_map(&mut sound)),
         Course::GraftAndReturn => cover::covered(&site, &base).find_map(&mut sound),
@@ -67,11 +71,19 @@ const MOST_MENDED: usize = 2;
 
 /// A case and what its site is whatever the plan: worked out once, used by every candidate.
 struct Workshop<'a> {
+    /// As the extraction by the book leaves it.
     case: &'a Case,
     ground: Ground,
+    /// As it was before, where that is another.
+    before: Option<(&'a Case, Ground)>,
 }
 
-impl Workshop<'_> {
+impl<'a> Workshop<'a> {
+    fn of(case: &'a Case, now: &'a Case) -> Self {
+        let before = (case != now).then(|| (case, Ground::of(&case.site)));
+        Self { case: now, ground: Ground::of(&now.site), before }
+    }
+
     /// Measurements of a plan here.
     fn measured<'b>(&'b self, plan: &'b Plan) -> Measurements<'b> {
         Measurements::on(&self.ground, self.case, plan)
@@ -79,10 +91,35 @@ impl Workshop<'_> {
 
     /// What is wrong with a draft; `None` when it cannot be carried out.
     fn faults(&self, draft: &Draft) -> Option<Vec<Verdict>> {
-        let plan = Plan::from_draft(draft, self.case).ok()?;
-        let verdicts = judge_by(&self.measured(&plan));
+        let opened = self.before.as_ref().map_or(self.case, |(case, _)| case);
+        let plan = Plan::from_draft(draft, opened).ok()?;
+        let now = events::after(opened, &plan);
+        let before = match &self.before {
+            Some((case, ground)) => Measurements::on(ground, case, &plan),
+            None => self.measured(&plan),
+        };
+        // A draft that takes the tooth out otherwise has events of its own.
+        let after = if now.broken == self.case.broken && now.site.defects == self.case.site.defects
+        {
+            self.measured(&plan)
+        } else {
+            Measurements::of(&now, &plan)
+        };
+        let verdicts = judge_by(&before, &after);
         Some(verdicts.into_iter().filter(Verdict::is_fault).collect())
     }
+}
+
+/// The case as this draft's extraction leaves it.
+fn left_by(case: &Case, draft: &Draft) -> Case {
+    let mut plan = Plan::default();
+    let due = crate::plan::steps(draft);
+    for step in due.into_iter().filter(|step| *step <= Step::Extraction) {
+        if plan.carry_out(step, draft, case).is_err() {
+            break;
+        }
+    }
+    events::after(case, &plan).into_owned()
 }
 
 /// How bad faults are together: unsafe weighs more than any number of what only compromises, and

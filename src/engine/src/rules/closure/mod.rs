@@ -1,6 +1,7 @@
 //! Closure and follow-up.
 
 mod antibiotic_course_too_long;
+mod bleeding_not_pressed;
 mod bleeding_risk_without_pack;
 mod floor_of_mouth_not_named;
 mod haemostasis_not_checked;
@@ -9,6 +10,7 @@ mod impression_seat_unchecked;
 mod needle_towards_the_membrane;
 mod no_antiseptic_rinse;
 mod no_emergency_number;
+mod numbness_waited_out;
 mod prophylaxis_taken_for_settled;
 mod regeneration_left_open;
 mod restored_too_early;
@@ -35,6 +37,7 @@ pub(super) static RULES: &[&Rule] = &[
     &needle_towards_the_membrane::RULE,
     &haemostasis_not_checked::RULE,
     &bleeding_risk_without_pack::RULE,
+    &bleeding_not_pressed::RULE,
     &no_emergency_number::RULE,
     &home_care_left_out::RULE,
     &floor_of_mouth_not_named::RULE,
@@ -45,6 +48,7 @@ pub(super) static RULES: &[&Rule] = &[
     &sutures_mistimed::RULE,
     &sutures_mistimed_over_regeneration::RULE,
     &reviews_missed::RULE,
+    &numbness_waited_out::RULE,
     &restored_too_early::RULE,
     &restored_too_early_over_regeneration::RULE,
     &restored_too_early_in_the_lower_jaw::RULE,
@@ -62,6 +66,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("needle-towards-the-membrane", include_str!("needle_towards_the_membrane.md")),
     ("haemostasis-not-checked", include_str!("haemostasis_not_checked.md")),
     ("bleeding-risk-without-pack", include_str!("bleeding_risk_without_pack.md")),
+    ("bleeding-not-pressed", include_str!("bleeding_not_pressed.md")),
     ("no-emergency-number", include_str!("no_emergency_number.md")),
     ("home-care-left-out", include_str!("home_care_left_out.md")),
     ("floor-of-mouth-not-named", include_str!("floor_of_mouth_not_named.md")),
@@ -72,6 +77,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("sutures-mistimed", include_str!("sutures_mistimed.md")),
     ("sutures-mistimed-over-regeneration", include_str!("sutures_mistimed_over_regeneration.md")),
     ("reviews-missed", include_str!("reviews_missed.md")),
+    ("numbness-waited-out", include_str!("numbness_waited_out.md")),
     ("restored-too-early", include_str!("restored_too_early.md")),
     (
         "restored-too-early-over-regeneration",

@@ -1,5 +1,6 @@
 //! Membrane.
 
+mod bare_membrane_misjudged;
 mod barrier_against_a_root;
 mod defect_left_uncovered;
 mod dense_ptfe_out_at_the_wrong_time;
@@ -31,6 +32,7 @@ pub(super) static RULES: &[&Rule] = &[
     &folded_without_oral_seat::RULE,
     &expanded_ptfe_left_open::RULE,
     &dense_ptfe_out_at_the_wrong_time::RULE,
+    &bare_membrane_misjudged::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -48,5 +50,6 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("folded-over-an-abutment", include_str!("folded_over_an_abutment.md")),
     ("expanded-ptfe-left-open", include_str!("expanded_ptfe_left_open.md")),
     ("dense-ptfe-out-at-the-wrong-time", include_str!("dense_ptfe_out_at_the_wrong_time.md")),
+    ("bare-membrane-misjudged", include_str!("bare_membrane_misjudged.md")),
     ("folded-without-oral-seat", include_str!("folded_without_oral_seat.md")),
 ];

@@ -1,5 +1,6 @@
 //! The facial plate.
 
+mod broken_plate_misjudged;
 mod facial_bone_too_thin_after_grafting;
 mod facial_plate_levered;
 mod flap_before_extraction_without_need;
@@ -15,6 +16,7 @@ pub(super) static RULES: &[&Rule] = &[
     &facial_plate_levered::RULE,
     &several_roots_taken_whole::RULE,
     &socket_not_debrided::RULE,
+    &broken_plate_misjudged::RULE,
     &thin_plate_left_to_heal::RULE,
     &facial_bone_too_thin_after_grafting::RULE,
 ];
@@ -26,6 +28,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("flap-before-extraction-without-need", include_str!("flap_before_extraction_without_need.md")),
     ("facial-plate-levered", include_str!("facial_plate_levered.md")),
     ("socket-not-debrided", include_str!("socket_not_debrided.md")),
+    ("broken-plate-misjudged", include_str!("broken_plate_misjudged.md")),
     ("thin-plate-left-to-heal", include_str!("thin_plate_left_to_heal.md")),
     ("facial-bone-too-thin-after-grafting", include_str!("facial_bone_too_thin_after_grafting.md")),
 ];

@@ -28,6 +28,7 @@ mod too_near_a_root;
 mod too_near_an_implant;
 mod too_near_the_foramen;
 mod too_near_the_nasopalatine_canal;
+mod torn_lining_misjudged;
 
 use super::Rule;
 
@@ -59,6 +60,7 @@ pub(super) static RULES: &[&Rule] = &[
     &too_near_the_foramen::RULE,
     &foramen_not_located::RULE,
     &through_the_floor::RULE,
+    &torn_lining_misjudged::RULE,
     &too_near_the_nasopalatine_canal::RULE,
     &seat_not_checked_on_film::RULE,
 ];
@@ -92,6 +94,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("too-near-the-foramen", include_str!("too_near_the_foramen.md")),
     ("foramen-not-located", include_str!("foramen_not_located.md")),
     ("through-the-floor", include_str!("through_the_floor.md")),
+    ("torn-lining-misjudged", include_str!("torn_lining_misjudged.md")),
     ("too-near-the-nasopalatine-canal", include_str!("too_near_the_nasopalatine_canal.md")),
     ("seat-not-checked-on-film", include_str!("seat_not_checked_on_film.md")),
 ];

@@ -33,7 +33,7 @@ pub(super) static RULE: Rule = Rule {
         one: long!("Remove it, graft and return, as many clinicians do below 10 Ncm."),
         other: long!("Submerge it unloaded: in the series most of them survived."),
     }),
-    reads: &[Decision::SeatingAct, Decision::Component],
+    reads: &[Decision::SeatingAct, Decision::SecondAct, Decision::Component],
     rests_on: &[Fact::SeatingTorque],
     causes: &[Cause::NoHold],
     evidence: &[

@@ -9,6 +9,7 @@ mod low_torque_submerged;
 mod pressed_on_while_healing;
 mod provisional_in_contact;
 mod provisional_on_low_torque;
+mod reseated_without_need;
 mod soft_bone_fully_prepared;
 mod torque_too_high_on_thin_plate;
 
@@ -19,6 +20,7 @@ pub(super) static RULES: &[&Rule] = &[
     &drilled_without_cooling::RULE,
     &soft_bone_fully_prepared::RULE,
     &dense_bone_under_prepared::RULE,
+    &reseated_without_need::RULE,
     &loose_implant_left::RULE,
     &low_torque_submerged::RULE,
     &abutment_on_low_torque::RULE,
@@ -35,6 +37,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("drilled-without-cooling", include_str!("drilled_without_cooling.md")),
     ("soft-bone-fully-prepared", include_str!("soft_bone_fully_prepared.md")),
     ("dense-bone-under-prepared", include_str!("dense_bone_under_prepared.md")),
+    ("reseated-without-need", include_str!("reseated_without_need.md")),
     ("loose-implant-left", include_str!("loose_implant_left.md")),
     ("low-torque-submerged", include_str!("low_torque_submerged.md")),
     ("abutment-on-low-torque", include_str!("abutment_on_low_torque.md")),
