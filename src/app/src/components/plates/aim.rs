@@ -2,6 +2,7 @@
 
 use super::dial::{Dial, dial};
 use crate::components::figure::Drawing;
+use crate::effects;
 use crate::store::{Action, Bench};
 use engine::figures;
 use engine::imaging::Aim;
@@ -68,7 +69,9 @@ pub fn Aiming(props: &AimingProps) -> Html {
         (place, chosen)
     };
     let site = &props.bench.session.case().site;
-    let figure = figures::tube(site, &aim.aim(Aim::usual(site)), 420.0);
+    // About as wide as it will be drawn: its letters are sized for it.
+    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
+    let figure = figures::tube(site, &aim.aim(Aim::usual(site)), px);
     html! {
         <details class="aiming">
             <summary>{ "Take it again, aimed otherwise" }</summary>
