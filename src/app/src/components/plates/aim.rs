@@ -4,7 +4,8 @@ use super::dial::{Dial, dial};
 use crate::components::figure::Drawing;
 use crate::effects;
 use crate::store::{Action, Bench};
-use engine::figures;
+use engine::anatomy::Site;
+use engine::figures::{self, Figure};
 use engine::imaging::Aim;
 use engine::session::{Event, Exposure};
 use std::rc::Rc;
@@ -69,9 +70,7 @@ pub fn Aiming(props: &AimingProps) -> Html {
         (place, chosen)
     };
     let site = &props.bench.session.case().site;
-    // About as wide as it will be drawn: its letters are sized for it.
-    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
-    let figure = figures::tube(site, &aim.aim(Aim::usual(site)), px);
+    let figure = drawn(site, *aim);
     html! {
         <details class="aiming">
             <summary>{ "Take it again, aimed otherwise" }</summary>
@@ -95,4 +94,10 @@ fn whole(value: f64) -> i8 {
     #[expect(clippy::cast_possible_truncation, reason = "a dial's range is within 40")]
     let degrees = value.round() as i8;
     degrees
+}
+
+/// Tube and receptor as they stand, about as wide as it will be drawn: letters are sized for it.
+fn drawn(site: &Site, aim: Exposure) -> Figure {
+    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
+    figures::tube(site, &aim.aim(Aim::usual(site)), px)
 }
