@@ -1,6 +1,7 @@
 //! Aiming the film once more.
 
 use super::dial::{Dial, dial};
+use super::same_attempt;
 use crate::components::figure::Drawing;
 use crate::effects;
 use crate::store::{Action, Bench};
@@ -16,7 +17,7 @@ use yew::prelude::{Callback, Html, MouseEvent, Properties, component, html, use_
 const SIZES: [&str; 3] = ["size 0, 22 x 35 mm", "size 1, 24 x 40 mm", "size 2, 31 x 41 mm"];
 
 /// What aiming needs.
-#[derive(Properties, PartialEq)]
+#[derive(Properties)]
 pub struct AimingProps {
     /// The case.
     pub bench: Rc<Bench>,
@@ -24,6 +25,12 @@ pub struct AimingProps {
     pub before: Exposure,
     /// Told when it is taken.
     pub act: Callback<Action>,
+}
+
+impl PartialEq for AimingProps {
+    fn eq(&self, other: &Self) -> bool {
+        same_attempt(&self.bench, &other.bench) && self.before == other.before
+    }
 }
 
 /// Tube and receptor to be turned, drawn as they stand, and the exposure.
