@@ -34,7 +34,8 @@ const luminance = (colour) => {
 
 /** Colours of all words and lines that are shown, of areas of figures, and what is shown besides. */
 const inked = (page) => page.evaluate(() => {
-  const shown = (one) => one.checkVisibility({ contentVisibilityAuto: true });
+  // A group of a drawing that is not displayed counts as visible with Chromium: its style is asked too.
+  const shown = (one) => one.checkVisibility({ contentVisibilityAuto: true }) && getComputedStyle(one).display !== "none";
   const own = (one) => [...one.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.data.trim());
   const words = [...document.querySelectorAll("body *")].filter((one) => shown(one) && own(one));
   const colour = (one) => (one.matches("svg *") ? getComputedStyle(one).fill : getComputedStyle(one).color);

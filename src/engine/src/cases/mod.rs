@@ -199,26 +199,42 @@ fn population_case(seed: u64, constraints: &Constraints) -> Result<Case, NoCase>
 /// [`NoCase::Impossible`] or [`NoCase::NotFound`].
 pub fn generate_with(seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
     constraints.check().map_err(NoCase::Impossible)?;
-    let mut attempt = 0;
-    while attempt < MOST_ATTEMPTS {
-        let address = Address { format: FORMAT, generator: GENERATOR, seed, attempt };
-        let draws = Draws::of(address);
-        let archetype = archetype_of(&draws);
-        if !constraints.allows_archetype(archetype) {
-            // The whole block has this archetype.
-            attempt = (attempt / BLOCK + 1) * BLOCK;
-            continue;
+    let drawn = Drawing { generator: GENERATOR, archetype_of, tooth_of, draw };
+    drawn.search(seed, constraints)
+}
+
+/// How a generator of teaching cases draws: by archetype, then tooth, then the rest.
+struct Drawing {
+    generator: u16,
+    archetype_of: fn(&Draws) -> Archetype,
+    tooth_of: fn(&Draws, Archetype) -> Tooth,
+    draw: fn(&Draws) -> Result<Case, &'static str>,
+}
+
+impl Drawing {
+    /// The first case of a seed that meets constraints and has a sound plan.
+    fn search(&self, seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
+        let mut attempt = 0;
+        while attempt < MOST_ATTEMPTS {
+            let address = Address { format: FORMAT, generator: self.generator, seed, attempt };
+            let draws = Draws::of(address);
+            let archetype = (self.archetype_of)(&draws);
+            if !constraints.allows_archetype(archetype) {
+                // The whole block has this archetype.
+                attempt = (attempt / BLOCK + 1) * BLOCK;
+                continue;
+            }
+            if constraints.allows(archetype, (self.tooth_of)(&draws, archetype))
+                && let Ok(case) = (self.draw)(&draws)
+                && constraints.allows_site(&case.site)
+                && proof(&case).is_some()
+            {
+                return Ok(case);
+            }
+            attempt += 1;
         }
-        if constraints.allows(archetype, tooth_of(&draws, archetype))
-            && let Ok(case) = draw(&draws)
-            && constraints.allows_site(&case.site)
-            && proof(&case).is_some()
-        {
-            return Ok(case);
-        }
-        attempt += 1;
+        Err(NoCase::NotFound { seed })
     }
-    Err(NoCase::NotFound { seed })
 }
 
 /// Replays an address: one attempt, no search.

@@ -13,6 +13,7 @@ pub mod ledger;
 mod prelude;
 pub(crate) mod regeneration;
 mod rule;
+mod septum;
 
 mod care;
 mod closure;

@@ -1,9 +1,12 @@
 //! Aiming the film once more.
 
 use super::dial::{Dial, dial};
+use super::same_attempt;
 use crate::components::figure::Drawing;
+use crate::effects;
 use crate::store::{Action, Bench};
-use engine::figures;
+use engine::anatomy::Site;
+use engine::figures::{self, Figure};
 use engine::imaging::Aim;
 use engine::session::{Event, Exposure};
 use std::rc::Rc;
@@ -14,7 +17,7 @@ use yew::prelude::{Callback, Html, MouseEvent, Properties, component, html, use_
 const SIZES: [&str; 3] = ["size 0, 22 x 35 mm", "size 1, 24 x 40 mm", "size 2, 31 x 41 mm"];
 
 /// What aiming needs.
-#[derive(Properties, PartialEq)]
+#[derive(Properties)]
 pub struct AimingProps {
     /// The case.
     pub bench: Rc<Bench>,
@@ -22,6 +25,12 @@ pub struct AimingProps {
     pub before: Exposure,
     /// Told when it is taken.
     pub act: Callback<Action>,
+}
+
+impl PartialEq for AimingProps {
+    fn eq(&self, other: &Self) -> bool {
+        same_attempt(&self.bench, &other.bench) && self.before == other.before
+    }
 }
 
 /// Tube and receptor to be turned, drawn as they stand, and the exposure.
@@ -68,7 +77,7 @@ pub fn Aiming(props: &AimingProps) -> Html {
         (place, chosen)
     };
     let site = &props.bench.session.case().site;
-    let figure = figures::tube(site, &aim.aim(Aim::usual(site)), 420.0);
+    let figure = drawn(site, *aim);
     html! {
         <details class="aiming">
             <summary>{ "Take it again, aimed otherwise" }</summary>
@@ -92,4 +101,10 @@ fn whole(value: f64) -> i8 {
     #[expect(clippy::cast_possible_truncation, reason = "a dial's range is within 40")]
     let degrees = value.round() as i8;
     degrees
+}
+
+/// Tube and receptor as they stand, about as wide as it will be drawn: letters are sized for it.
+fn drawn(site: &Site, aim: Exposure) -> Figure {
+    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
+    figures::tube(site, &aim.aim(Aim::usual(site)), px)
 }

@@ -72,7 +72,7 @@ fn tip(tips: Tips, which: usize, size: [f64; 2], on_move: &Callback<Tips>) -> Ht
         <g class="handle" role="slider" tabindex="0" aria-label={name} aria-valuenow={format!("{:.1}", at.x)}
             aria-valuetext={format!("{:.1} mm from the left, {:.1} mm from the top", at.x, at.y)}
             onkeydown={pressed} onpointerdown={taken} onpointermove={dragged}>
-            <circle class="handle-reach" cx={format!("{:.2}", at.x)} cy={format!("{:.2}", at.y)} r="1.3" />
+            <circle class="handle-reach" cx={format!("{:.2}", at.x)} cy={format!("{:.2}", at.y)} r="1.9" />
             <circle class="handle-knob" cx={format!("{:.2}", at.x)} cy={format!("{:.2}", at.y)} r="0.35" />
         </g>
     }

@@ -1,8 +1,8 @@
 //! The films of a case, one at a time.
 
 use super::aim::Aiming;
-use super::name_of;
 use super::picture::Picture;
+use super::{name_of, same_attempt};
 use crate::store::{Action, Bench};
 use engine::imaging::{self, Aim, Film, Noise};
 use engine::session::{Session, Taken};
@@ -10,12 +10,18 @@ use std::rc::Rc;
 use yew::prelude::*;
 
 /// What the films need.
-#[derive(Properties, PartialEq)]
+#[derive(Properties)]
 pub struct FilmProps {
     /// The case.
     pub bench: Rc<Bench>,
     /// Told when one is taken again.
     pub act: Callback<Action>,
+}
+
+impl PartialEq for FilmProps {
+    fn eq(&self, other: &Self) -> bool {
+        same_attempt(&self.bench, &other.bench)
+    }
 }
 
 /// The films.
@@ -29,6 +35,7 @@ pub fn FilmPlate(props: &FilmProps) -> Html {
     let at = if asked.0 == films.len() { asked.1 } else { newest };
     let taken = films[at];
     let film = use_memo((name_of(&props.bench), taken), |_| exposed(session, taken));
+    let grey = use_memo((name_of(&props.bench), taken), |_| film.grey.clone());
     let others = (films.len() > 1).then(|| {
         html! {
             <div class="row" role="group" aria-label="Which film">
@@ -45,7 +52,7 @@ pub fn FilmPlate(props: &FilmProps) -> Html {
     html! {
         <figure class="figure plate">
             <figcaption>{ format!("Periapical film {} of {}, {}", at + 1, films.len(), taken.moment.words()) }</figcaption>
-            <Picture pixels={film.view.pixels} pitch={film.view.pitch} grey={film.grey.clone()} says={says(taken)} bar=10 />
+            <Picture pixels={film.view.pixels} pitch={film.view.pitch} {grey} says={says(taken)} bar=10 />
             { for others }
             <p class="reading">{ format!("The bar is 10 mm on the receptor: what stands at the tooth is drawn {grown:.2} times as large. Repeats so far: {repeats}.") }</p>
             if !session.is_over() {

@@ -51,6 +51,13 @@ fn chosen(event: &Event) -> String {
         .unwrap_or_default()
 }
 
+/// Whether two benches hold the same attempt: what is tried out by a drag, and nothing of which shows
+/// on a picture, does not part them.
+fn same_attempt(one: &Bench, other: &Bench) -> bool {
+    let done = |bench: &Bench| (name_of(bench), bench.session.events().len());
+    done(one) == done(other)
+}
+
 /// By which a picture of a case is told from one of another: its address, or its title.
 fn name_of(bench: &Bench) -> String {
     let case = bench.session.opened();

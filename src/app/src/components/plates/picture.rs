@@ -1,5 +1,6 @@
 //! A picture of grey pixels with lines and handles over it, in millimetres.
 
+use std::rc::Rc;
 use wasm_bindgen::{Clamped, JsCast};
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, ImageData};
 use yew::prelude::*;
@@ -12,7 +13,7 @@ pub struct PictureProps {
     /// From one pixel to the next, mm.
     pub pitch: f64,
     /// Grey, row by row, 0 black to 255 white.
-    pub grey: Vec<u8>,
+    pub grey: Rc<Vec<u8>>,
     /// What it shows, in words.
     pub says: AttrValue,
     /// Length of the scale bar, mm.

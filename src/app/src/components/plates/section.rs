@@ -2,9 +2,9 @@
 
 use super::caliper::{Tips, caliper, reading};
 use super::dial::{Dial, dial};
-use super::name_of;
 use super::picture::Picture;
 use super::slices::{SLICES, cut, laid, place_in_words, says};
+use super::{name_of, same_attempt};
 use crate::store::Bench;
 use engine::geometry::P2;
 use engine::imaging::window;
@@ -12,10 +12,16 @@ use std::rc::Rc;
 use yew::prelude::*;
 
 /// What the sections need.
-#[derive(Properties, PartialEq)]
+#[derive(Properties)]
 pub struct SectionProps {
     /// The case.
     pub bench: Rc<Bench>,
+}
+
+impl PartialEq for SectionProps {
+    fn eq(&self, other: &Self) -> bool {
+        same_attempt(&self.bench, &other.bench)
+    }
 }
 
 /// One section at a time, of the case as it came.
@@ -29,7 +35,8 @@ pub fn SectionPlate(props: &SectionProps) -> Html {
     let scene = use_memo(name_of(&props.bench), |_| laid(case));
     let (slice, name, [least, most]) = SLICES[*kind];
     let taken = use_memo((name_of(&props.bench), *kind, *at), |_| cut(&scene, case, slice, *at));
-    let grey = use_memo((taken.clone(), *centre, *width), |(taken, centre, width)| {
+    let seen = (name_of(&props.bench), *kind, *at, *centre, *width);
+    let grey = use_memo(seen, |_| {
         taken.grey.iter().map(|grey| window(*grey, *centre, *width)).collect::<Vec<u8>>()
     });
     let size = taken.pixels.map(|count| f64::from(count) * taken.voxel);
@@ -65,7 +72,7 @@ pub fn SectionPlate(props: &SectionProps) -> Html {
             <div class="row" role="group" aria-label="How the section lies">
                 { for (0..3).map(|place| html! { <button type="button" class="quiet" aria-pressed={(place == *kind).to_string()} onclick={choose(place)}>{ SLICES[place].1 }</button> }) }
             </div>
-            <Picture pixels={taken.pixels} pitch={taken.voxel} grey={(*grey).clone()} says={says(slice, &case.site)} bar=5>
+            <Picture pixels={taken.pixels} pitch={taken.voxel} {grey} says={says(slice, &case.site)} bar=5>
                 { caliper(*tips, size, &moved) }
             </Picture>
             { dial(&depth) }{ dial(&middle) }{ dial(&span) }

@@ -13,13 +13,13 @@ mod vital;
 mod tests;
 
 use super::archetype::{Archetype, Brief, Group};
-use super::draw::{BLOCK, Draws, Field};
+use super::draw::{Draws, Field};
 use super::parted::PartedRow;
 use super::socket::Rooted;
-use super::{Constraints, FIRST, FORMAT, MOST_ATTEMPTS, NoCase, WHOLE_MOUTH, proof};
+use super::{Constraints, Drawing, FIRST, NoCase, WHOLE_MOUTH};
 use super::{around, assembled, defects, draw_bound, holds_together, patient, soft};
 use crate::anatomy::{Jaw, LipLine, Neighbours, Site, Socket, Tooth};
-use crate::chart::{Address, Case, Patient};
+use crate::chart::{Case, Patient};
 use roots::Septum;
 
 /// The case of an address.
@@ -38,25 +38,8 @@ pub(super) fn draw(draws: &Draws) -> Result<Case, &'static str> {
 
 /// The first case of a seed that meets constraints.
 pub(super) fn search(seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
-    let mut attempt = 0;
-    while attempt < MOST_ATTEMPTS {
-        let draws = Draws::of(Address { format: FORMAT, generator: WHOLE_MOUTH, seed, attempt });
-        let archetype = archetype_of(&draws);
-        if !constraints.allows_archetype(archetype) {
-            // The whole block has this archetype.
-            attempt = (attempt / BLOCK + 1) * BLOCK;
-            continue;
-        }
-        if constraints.allows(archetype, tooth_of(&draws, archetype))
-            && let Ok(case) = draw(&draws)
-            && constraints.allows_site(&case.site)
-            && proof(&case).is_some()
-        {
-            return Ok(case);
-        }
-        attempt += 1;
-    }
-    Err(NoCase::NotFound { seed })
+    let drawn = Drawing { generator: WHOLE_MOUTH, archetype_of, tooth_of, draw };
+    drawn.search(seed, constraints)
 }
 
 pub(super) fn archetype_of(draws: &Draws) -> Archetype {

@@ -4,6 +4,8 @@ use super::super::tests::fingerprint;
 use super::super::{archetype_at, at, generate_as};
 use super::*;
 use crate::cases::Spread;
+use crate::cases::{FORMAT, proof};
+use crate::chart::Address;
 use crate::debrief::{PlanWord, judge};
 use crate::measure::Measurements;
 use crate::plan::Plan;

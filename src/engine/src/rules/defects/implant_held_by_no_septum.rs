@@ -2,6 +2,7 @@
 
 use crate::measure::SeptumClass;
 use crate::rules::prelude::*;
+use crate::rules::septum;
 
 pub(super) static RULE: Rule = Rule {
     id: "implant-held-by-no-septum",
@@ -45,18 +46,8 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::RootForm],
     causes: &[Cause::NoHold],
     evidence: &[
-        says(
-            Source::Opinion,
-            Status::FromMemory,
-            "Smith & Tarnow 2013, IJOMI",
-            "The septum contains the implant wholly, in part, or not at all: place in it, place and graft, or use a wide implant on the socket's walls or stage.",
-        ),
-        says(
-            Source::Opinion,
-            Status::Confirmed,
-            "a scheme of molar sockets with three kinds of septum",
-            "Three kinds, by how much of the implant the septum holds.",
-        ),
+        septum::BY_NAMES,
+        septum::THREE_KINDS,
         says(
             Source::Ours,
             Status::Ours,

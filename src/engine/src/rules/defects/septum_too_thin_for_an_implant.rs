@@ -1,6 +1,7 @@
 //! An implant today where next to no septum stands between the roots of a molar.
 
 use crate::rules::prelude::*;
+use crate::rules::septum;
 
 pub(super) static RULE: Rule = Rule {
     id: "septum-too-thin-for-an-implant",
@@ -48,18 +49,8 @@ pub(super) static RULE: Rule = Rule {
             "scans of the lower back jaw, South-East Asian sample",
             "57 % of lower second molars have a septum of less than 3 mm (201 scans).",
         ),
-        says(
-            Source::Opinion,
-            Status::FromMemory,
-            "Smith & Tarnow 2013, IJOMI",
-            "The septum contains the implant wholly, in part, or not at all: place in it, place and graft, or use a wide implant on the socket's walls or stage.",
-        ),
-        says(
-            Source::Opinion,
-            Status::Confirmed,
-            "a scheme of molar sockets with three kinds of septum",
-            "Three kinds, by how much of the implant the septum holds.",
-        ),
+        septum::BY_NAMES,
+        septum::THREE_KINDS,
     ],
     measure,
 };

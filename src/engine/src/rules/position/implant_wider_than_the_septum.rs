@@ -1,6 +1,7 @@
 //! The diameter of a molar implant against its septum.
 
 use crate::rules::prelude::*;
+use crate::rules::septum;
 
 pub(super) static RULE: Rule = Rule {
     id: "implant-wider-than-the-septum",
@@ -32,18 +33,8 @@ pub(super) static RULE: Rule = Rule {
     rests_on: &[Fact::RootForm],
     causes: &[],
     evidence: &[
-        says(
-            Source::Opinion,
-            Status::FromMemory,
-            "Smith & Tarnow 2013, IJOMI",
-            "The septum contains the implant wholly, in part, or not at all: place in it, place and graft, or use a wide implant on the socket's walls or stage.",
-        ),
-        says(
-            Source::Opinion,
-            Status::Confirmed,
-            "a scheme of molar sockets with three kinds of septum",
-            "Three kinds, by how much of the implant the septum holds.",
-        ),
+        septum::BY_NAMES,
+        septum::THREE_KINDS,
         says(
             Source::Textbook,
             Status::FromMemory,

@@ -1,0 +1,19 @@
+//! What every rule of a molar's septum rests on.
+
+use super::prelude::*;
+
+/// What the septum can be to an implant, and what follows.
+pub(super) const BY_NAMES: Evidence = says(
+    Source::Opinion,
+    Status::FromMemory,
+    "Smith & Tarnow 2013, IJOMI",
+    "The septum contains the implant wholly, in part, or not at all: place in it, place and graft, or use a wide implant on the socket's walls or stage.",
+);
+
+/// That there are three kinds of it.
+pub(super) const THREE_KINDS: Evidence = says(
+    Source::Opinion,
+    Status::Confirmed,
+    "a scheme of molar sockets with three kinds of septum",
+    "Three kinds, by how much of the implant the septum holds.",
+);
