@@ -1,7 +1,9 @@
 //! What carried-out examinations and acts report, in words and with their errors. A report says what
 //! its examination can show and is silent on the rest.
 
+use super::Session;
 use super::history::smile;
+use super::soundings::{self, Sounded};
 use crate::anatomy::{Defect, DefectKind, DensityClass, Jaw, Lesion, Wall};
 use crate::chart::Case;
 use crate::geometry::P2;
@@ -31,7 +33,9 @@ impl Report {
 
 /// What asking, examining, probing and reflecting have reported, in order: of the case as it was
 /// before the tooth came out, and as it is now. What the operation measures follows them.
-pub(super) fn reports(before: &Case, now: &Case, plan: &Plan) -> Vec<Report> {
+pub(super) fn reports(session: &Session) -> Vec<Report> {
+    let (before, now, plan) = (session.opened(), session.case(), session.shown());
+    let read = Read { sounded: session.soundings() };
     let mut reports = Vec::new();
     if let Some(chart) = &plan.chart {
         let lines = super::history::asked_lines(before, chart.requests);
@@ -41,7 +45,7 @@ pub(super) fn reports(before: &Case, now: &Case, plan: &Plan) -> Vec<Report> {
     }
     if let Some(done) = &plan.examined {
         reports.extend(done.examinations.iter().map(|examination| {
-            Report::of(Step::Examination, examination.label(), examined(before, examination))
+            Report::of(Step::Examination, examination.label(), examined(before, examination, &read))
         }));
     }
     if let Some(extraction) = &plan.extraction {
@@ -58,16 +62,22 @@ pub(super) fn reports(before: &Case, now: &Case, plan: &Plan) -> Vec<Report> {
 #[must_use]
 pub fn all_reports(case: &Case) -> Vec<Report> {
     let asked = super::history::asked_lines(case, Several::of(Request::ALL));
+    let read = Read { sounded: soundings::first_round(case).to_vec() };
     let mut reports = vec![Report::of(Step::Chart, "Asked for", asked)];
     reports.extend(Examination::ALL.iter().map(|examination| {
-        Report::of(Step::Examination, examination.label(), examined(case, *examination))
+        Report::of(Step::Examination, examination.label(), examined(case, *examination, &read))
     }));
     let lines = socket(case, SocketProbing::AllWalls);
     reports.push(Report::of(Step::Extraction, "The socket", lines));
     reports
 }
 
-fn examined(case: &Case, examination: Examination) -> Vec<String> {
+/// What examinations that the learner goes on with have read so far.
+struct Read {
+    sounded: Vec<Sounded>,
+}
+
+fn examined(case: &Case, examination: Examination, read: &Read) -> Vec<String> {
     let site = &case.site;
     let readings = &case.readings;
     match examination {
@@ -110,7 +120,7 @@ fn examined(case: &Case, examination: Examination) -> Vec<String> {
         }],
         Examination::Film => film(case),
         Examination::Sections => sections(case),
-        Examination::BoneSounding => sounding(case),
+        Examination::BoneSounding => soundings::report(site, &read.sounded),
     }
 }
 
@@ -220,24 +230,6 @@ fn sections(case: &Case) -> Vec<String> {
             DensityClass::D4 => "D4",
         }
     ));
-    lines
-}
-
-fn sounding(case: &Case) -> Vec<String> {
-    let [mesial, middle, distal, oral] = case.readings.sounding.map(|one| one.depth.get());
-    let mut lines = vec![
-        format!(
-            "Margin to bone, facial: {mesial:.1} mm mesially, {middle:.1} mm in the middle, {distal:.1} mm distally."
-        ),
-        format!("Margin to bone, mid-{}: {oral:.1} mm.", case.site.tooth.oral_word()),
-    ];
-    if case.readings.sounds_lost() {
-        lines.push(
-            "The middle lies 2 mm or more deeper than beside it: bone is missing there.".to_owned(),
-        );
-    } else if !case.readings.sounds_normal() {
-        lines.push("More than 3.5 mm in the middle: suspect.".to_owned());
-    }
     lines
 }
 

@@ -8,11 +8,13 @@ mod notes;
 mod picture;
 mod section;
 mod slices;
+mod sound;
 
 use crate::store::{Action, Bench};
 use engine::plan::choices::Examination;
 use film::FilmPlate;
 use section::SectionPlate;
+use sound::Sounding;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
@@ -24,8 +26,9 @@ pub fn plates(bench: Rc<Bench>, act: Callback<Action>) -> Html {
     let films = !session.films().is_empty();
     let examined = session.shown().examined.as_ref();
     let sections = examined.is_some_and(|done| done.examinations.has(Examination::Sections));
+    let sounded = !session.soundings().is_empty();
     let written = notes::notes(&bench, &act);
-    if !films && !sections {
+    if !films && !sections && !sounded {
         return if written == Html::default() {
             written
         } else {
@@ -34,9 +37,10 @@ pub fn plates(bench: Rc<Bench>, act: Callback<Action>) -> Html {
     }
     html! {
         <section class="plates" aria-labelledby="plates-title">
-            <h2 id="plates-title">{ "Films and sections" }</h2>
-            if films { <FilmPlate bench={bench.clone()} {act} /> }
+            <h2 id="plates-title">{ if films || sections { "Films, sections, probe" } else { "Probe" } }</h2>
+            if films { <FilmPlate bench={bench.clone()} act={act.clone()} /> }
             if sections { <SectionPlate bench={bench.clone()} /> }
+            if sounded { <Sounding bench={bench.clone()} act={act.clone()} /> }
             { written }
         </section>
     }
