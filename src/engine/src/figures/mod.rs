@@ -33,4 +33,4 @@ pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};
 pub use section::section;
 pub use show::Show;
 pub use sounded::{sounded, sounded_at};
-pub use tube::tube;
+pub use tube::{TO_AND_FRO, UP_AND_DOWN, tube, tube_words};

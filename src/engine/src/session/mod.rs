@@ -3,6 +3,7 @@
 
 mod attempt;
 mod event;
+mod film_report;
 mod films;
 mod history;
 mod notes;
