@@ -6,7 +6,7 @@ use crate::components::figure::Drawing;
 use crate::effects;
 use crate::store::{Action, Bench};
 use engine::anatomy::{Site, Wall};
-use engine::figures::{self, Figure};
+use engine::figures;
 use engine::session::{Event, Sounded, Spot};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -53,7 +53,8 @@ pub fn Sounding(props: &SoundingProps) -> Html {
         let chosen = Callback::from(move |_: Change| turned.set(Spot { wall, ..*turned }));
         html! { <label class="option"><input type="radio" name="sounded-side" checked={at.wall == wall} onchange={chosen} /><span>{ name }</span></label> }
     };
-    let figure = drawn(site, &all, *at);
+    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
+    let figure = figures::sounded(site, &all, *at, px);
     let put = {
         let (at, site, window) = (at.clone(), site.clone(), figure.window);
         Callback::from(move |event: MouseEvent| {
@@ -115,10 +116,4 @@ fn share_across(event: &MouseEvent) -> Option<f64> {
     let pressed = event.target()?.dyn_into::<Element>().ok()?;
     let seen = pressed.closest("svg").ok().flatten()?.get_bounding_client_rect();
     Some((f64::from(event.client_x()) - seen.left()) / seen.width().max(1.0))
-}
-
-/// About as wide as it will be drawn: letters are sized for it.
-fn drawn(site: &Site, all: &[Sounded], at: Spot) -> Figure {
-    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
-    figures::sounded(site, all, at, px)
 }
