@@ -35,6 +35,7 @@ pub use bare::is_laid_bare;
 pub use clearance::DRILL_OVERSHOOT;
 pub use force::{FORCE_AT_EASE, reach_of_flap};
 pub use ground::Ground;
+pub use root_position::RootClass;
 pub use torque::torque_model;
 pub use volume::CONTOUR_FALL;
 

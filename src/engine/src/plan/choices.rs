@@ -332,6 +332,7 @@ choices! {
         OralSlope = "oral-slope", "on the oral slope of the socket, inside the oral cortex";
         SocketApex = "socket-apex", "at the apex of the socket, along it";
         ThroughOralCortex = "through-oral-cortex", "through the oral cortex";
+        Septum = "septum", "in the septum, between the roots of a molar";
     }
     /// How the bed is prepared.
     Preparation {

@@ -78,7 +78,7 @@ impl Trial {
             }
         }
         site.soft.lip = LipLine::Low;
-        trial.keys(&[("sectioning", "sectioned"), ("sensation-check", "yes")]);
+        trial.keys(&[("sectioning", "sectioned"), ("sensation-check", "yes"), ("entry", "septum")]);
         for (decision, count) in [
             (Decision::Diameter, 45),
             (Decision::Length, 100),

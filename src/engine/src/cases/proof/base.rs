@@ -248,6 +248,7 @@ fn extraction(book: &mut Book, case: &Case) {
 
 fn drilling(book: &mut Book, case: &Case) {
     let entry = match case.site.tooth.jaw() {
+        _ if ask::has_septum(case) => c::Entry::Septum,
         Jaw::Maxilla => c::Entry::OralSlope,
         Jaw::Mandible => c::Entry::SocketApex,
     };
