@@ -121,10 +121,12 @@ macro_rules! choices {
 }
 
 mod rescue;
+mod returns;
 
 pub use rescue::{
     BleedRescue, ExposureRescue, LiningRescue, NerveRescue, PlateRescue, SeatingAct, SecondAct,
 };
+pub use returns::{BandCare, HealedAct, HoldTest, LateComponent, RecallExam};
 
 choices! {
     /// What is asked for at the chart.
