@@ -51,7 +51,7 @@ pub fn exposure_in(draft: &Draft, case: &Case) -> Option<Exposure> {
 /// Everything that can be carried out before the patient comes back.
 fn acts_before_returns(draft: &Draft, case: &Case) -> Plan {
     let mut plan = Plan::default();
-    for step in steps(draft).into_iter().filter(|step| *step < Step::Returns) {
+    for step in steps(draft).into_iter().filter(|step| *step < Step::Review) {
         if plan.carry_out(step, draft, case).is_err() {
             break;
         }

@@ -21,6 +21,8 @@ pub enum Matter {
     Numbness = 1004,
     /// The membrane at review.
     Exposure = 1005,
+    /// What a site heals to; what follows has a hundred of its own.
+    Healing = 1100,
 }
 
 /// The numbers of one matter in one case, in order.

@@ -18,6 +18,7 @@ mod flap;
 mod force;
 mod gap;
 mod ground;
+mod late;
 mod membrane;
 #[cfg(test)]
 mod parted;
@@ -70,6 +71,7 @@ struct Kept {
     beside: [OnceCell<Option<NeighbourDistance>>; 2],
     membrane: OnceCell<Option<Margins>>,
     flap: OnceCell<Option<Margins>>,
+    healed: OnceCell<Option<crate::healing::Healed>>,
 }
 
 /// How far it is to bone in some direction.

@@ -6,6 +6,7 @@ use super::choices as c;
 use super::choices::Several;
 use super::draft::{Draft, Refusal};
 use super::flow;
+use super::later::Later;
 use super::take::Take;
 use crate::chart::Case;
 use crate::geometry::Outline;
@@ -32,8 +33,10 @@ pub struct Plan {
     pub graft: Option<GraftAndMembrane>,
     /// Closure and instructions.
     pub closure: Option<Closure>,
-    /// What follows.
+    /// Sutures out and reviews.
     pub returns: Option<Returns>,
+    /// What follows the reviews.
+    pub later: Later,
     /// Answers to what chance brought.
     pub rescue: Rescue,
 }
@@ -293,7 +296,7 @@ pub struct Closure {
     pub sensation: Option<bool>,
 }
 
-/// What follows.
+/// Sutures out and reviews.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Returns {
     /// Days to suture removal; present when something was sutured.
@@ -302,12 +305,6 @@ pub struct Returns {
     pub membrane_out: Option<i32>,
     /// Reviews.
     pub reviews: Several<c::Review>,
-    /// Weeks from extraction to placement; present when an implant is to follow.
-    pub place_after: Option<i32>,
-    /// Weeks from placement to restoration; present when an implant stays.
-    pub restore_after: Option<i32>,
-    /// Seat of the impression part; present when an implant stays.
-    pub seat_check: Option<c::SeatCheck>,
 }
 
 impl Plan {
@@ -341,11 +338,12 @@ impl Plan {
                 self.closure = Some(take.closure().ok_or_else(undecided)?);
                 self.rescue.bleed = take.one_if_asked(Decision::BleedsAgain);
             }
-            Step::Returns => {
+            Step::Review => {
                 self.returns = Some(take.returns());
                 self.rescue.nerve = take.one_if_asked(Decision::NumbLip);
                 self.rescue.exposure = take.one_if_asked(Decision::BareMembrane);
             }
+            later => take.later(later, &mut self.later).ok_or_else(undecided)?,
         }
         Ok(())
     }

@@ -1,5 +1,4 @@
-//! The alternatives of each decision. A key is what files hold, a label is what the screen shows;
-//! both are stable: an alternative is retired, never renamed.
+//! The alternatives of each decision; their keys and labels stay: one is retired, never renamed.
 
 use core::marker::PhantomData;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
@@ -121,10 +120,12 @@ macro_rules! choices {
 }
 
 mod rescue;
+mod returns;
 
 pub use rescue::{
     BleedRescue, ExposureRescue, LiningRescue, NerveRescue, PlateRescue, SeatingAct, SecondAct,
 };
+pub use returns::{BandCare, HealedAct, HoldTest, LateComponent, RecallExam};
 
 choices! {
     /// What is asked for at the chart.

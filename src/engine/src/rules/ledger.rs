@@ -54,12 +54,7 @@ pub static ENTRIES: &[Entry] = &[
     rule("iip-gingival-margin"),
     rule("iip-facial-wall-defect"),
     rule("arp-indication"),
-    explains(
-        "early-placement-alternative",
-        "Placement at four to eight weeks with a contour graft ranks equal for one visible tooth \
-        with a thin or missing facial wall: at 10 years a facial wall of 1.67 mm (median of \
-        20), 95 % success, 0.17 mm of recession (Chappuis 2018, confirmed).",
-    ),
+    rule("early-placement-alternative"),
     rule("growth-complete"),
     rule("med-mronj-oncology"),
     rule("med-mronj-osteoporosis"),

@@ -43,6 +43,13 @@ impl Trial {
             (Decision::AntisepticDays, 10),
             (Decision::SuturesOut, 8),
             (Decision::RestoreAfter, 16),
+            (Decision::LateDiameter, 35),
+            (Decision::LateLength, 100),
+            (Decision::LateFacial, -15),
+            (Decision::LateDepth, 10),
+            (Decision::LateTilt, 0),
+            (Decision::UncoverAfter, 16),
+            (Decision::RecallEvery, 6),
         ] {
             trial.number(decision, count);
         }
@@ -255,6 +262,11 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("bleeds-again", "press"),
     ("numb-lip", "same-day"),
     ("bare-membrane", "rinse-and-keep"),
+    ("healed-act", "wait"),
+    ("late-component", "cover-screw"),
+    ("hold-test", "tested"),
+    ("band-care", "split"),
+    ("recall-exam", "plaque probing film contacts"),
 ];
 
 fn plain_case() -> Case {

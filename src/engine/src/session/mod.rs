@@ -30,7 +30,8 @@ use crate::chart::{Case, Finding, Noted};
 use crate::debrief::{self, Debrief, Verdict};
 use crate::events;
 use crate::plan::{
-    Decision, Draft, Kind, Plan, Refusal, Rescue, Step, Value, is_asked, steps, weighs_findings,
+    Decision, Draft, Kind, Later, Plan, Refusal, Rescue, Step, Value, is_asked, steps,
+    weighs_findings,
 };
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
@@ -79,6 +80,7 @@ const NOTHING_DONE: Plan = Plan {
     graft: None,
     closure: None,
     returns: None,
+    later: Later::NONE,
     rescue: Rescue { lining: None, bleed: None, nerve: None, exposure: None },
 };
 
@@ -206,7 +208,8 @@ impl Session {
     /// Whether everything has been carried out.
     #[must_use]
     pub fn is_over(&self) -> bool {
-        self.done.contains(&Step::Returns)
+        let course = steps(&self.draft);
+        self.done.contains(&Step::Review) && course.iter().all(|step| self.done.contains(step))
     }
 
     /// The case as the acts so far have left it: what figures and reports are of.

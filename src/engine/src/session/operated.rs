@@ -9,7 +9,7 @@ use crate::measure::{FORCE_AT_EASE, Ground, Measurements};
 use crate::plan::choices::Course;
 use crate::plan::{Plan, Step};
 use crate::rules::Known;
-use crate::units::{Mm3, Ncm, Newton, comparable};
+use crate::units::{Mm, Mm3, Ncm, Newton, comparable};
 
 /// The least amount that can be opened, mm3: amounts are told in its multiples.
 const DOSE: f64 = 50.0;
@@ -41,6 +41,7 @@ pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Repor
     reports.extend(to_fill(&acted));
     reports.extend(edges(&concluded));
     reports.extend(afterwards(&acted));
+    reports.extend(healed(&acted));
     reports
 }
 
@@ -51,7 +52,25 @@ pub fn happened(case: &Case, plan: &Plan) -> Vec<Report> {
     let m = Measurements::of(&now, plan);
     let mut reports: Vec<Report> = broken_plate(&now).into_iter().chain(torn(&m)).collect();
     reports.extend(afterwards(&m));
+    reports.extend(healed(&m));
     reports
+}
+
+/// The site as re-entry finds it.
+fn healed(m: &Measurements<'_>) -> Option<Report> {
+    let healed = m.healed()?;
+    let [before, now] = healed.width.map(Mm::get);
+    let lines = vec![
+        match healed.closed {
+            true => "Gum has closed over the socket.".to_owned(),
+            false => "Gum has not closed over the socket yet.".to_owned(),
+        },
+        format!("Bone fills about {:.0} % of the socket.", 10.0 * libm::round(10.0 * healed.filled)),
+        format!("1 mm below its crest the ridge is {now:.1} mm wide; at the extraction it was {before:.1} mm."),
+        format!("The facial crest has come down by {:.1} mm.", healed.lowered.get()),
+        "How a site heals is a teaching model, and what was drawn here proves no choice right or wrong.".to_owned(),
+    ];
+    Some(Report::of(Step::ReEntry, "The healed site", lines))
 }
 
 /// A piece of the plate that broke at extraction.
@@ -97,7 +116,7 @@ fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
     }
     if events::stays_numb(m) {
         let lip = "The anaesthetic has worn off, and lip and chin are numb on this side.";
-        tell(Step::Returns, "The next day", &[lip]);
+        tell(Step::Review, "The next day", &[lip]);
     }
     if let Some(look) = events::exposed_membrane(m) {
         let look = match look {
@@ -105,7 +124,7 @@ fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
             Exposure::Wide => "The wound has opened over more than 3 mm; no pus.",
             Exposure::Pus => "The wound has opened, and pus comes from under the membrane.",
         };
-        tell(Step::Returns, "At review", &["The membrane lies bare.", look]);
+        tell(Step::Review, "At review", &["The membrane lies bare.", look]);
     }
     reports
 }

@@ -5,7 +5,7 @@ use super::{Event, Mode, Session};
 use crate::chart::Case;
 use crate::geometry::Outline;
 use crate::plan::choices::Course;
-use crate::plan::{Decision, Kind, Step, Value};
+use crate::plan::{Decision, Kind, Value};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
 
@@ -36,7 +36,7 @@ pub fn wander(case: Case, seed: u64) -> Session {
 /// Plays whole cases only: whether the wanderer came to the end, which a test holds.
 #[must_use]
 pub fn came_to_the_end(session: &Session) -> bool {
-    session.done().last() == Some(&Step::Returns)
+    session.is_over()
 }
 
 struct Chance(ChaCha8Rng);

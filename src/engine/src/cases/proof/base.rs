@@ -345,6 +345,14 @@ fn returns(book: &mut Book, course: Course) {
         _ => 26,
     };
     book.number(Decision::PlaceAfter, weeks);
+    book.one(Decision::HealedAct, c::HealedAct::Augment);
+    book.one(Decision::LateComponent, c::LateComponent::CoverScrew);
+    book.number(Decision::UncoverAfter, 17);
+    book.one(Decision::HoldTest, c::HoldTest::Tested);
+    book.one(Decision::BandCare, c::BandCare::Moved);
+    book.number(Decision::RecallEvery, 6);
+    use c::RecallExam as At;
+    book.many(Decision::RecallExam, &[At::Plaque, At::Probing, At::Film, At::Contacts]);
     book.number(Decision::RestoreAfter, 20);
     book.one(Decision::SeatCheck, c::SeatCheck::Film);
     book.one(Decision::NumbLip, c::NerveRescue::SameDay);

@@ -4,6 +4,7 @@ mod broken_plate_misjudged;
 mod facial_bone_too_thin_after_grafting;
 mod facial_plate_levered;
 mod flap_before_extraction_without_need;
+mod healed_facial_bone_too_thin;
 mod several_roots_taken_whole;
 mod socket_not_debrided;
 mod thin_plate_left_to_heal;
@@ -19,6 +20,7 @@ pub(super) static RULES: &[&Rule] = &[
     &broken_plate_misjudged::RULE,
     &thin_plate_left_to_heal::RULE,
     &facial_bone_too_thin_after_grafting::RULE,
+    &healed_facial_bone_too_thin::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -31,4 +33,5 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("broken-plate-misjudged", include_str!("broken_plate_misjudged.md")),
     ("thin-plate-left-to-heal", include_str!("thin_plate_left_to_heal.md")),
     ("facial-bone-too-thin-after-grafting", include_str!("facial_bone_too_thin_after_grafting.md")),
+    ("healed-facial-bone-too-thin", include_str!("healed_facial_bone_too_thin.md")),
 ];
