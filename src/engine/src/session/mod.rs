@@ -74,7 +74,15 @@ const NOTHING_DONE: Plan = Plan {
     graft: None,
     closure: None,
     returns: None,
-    rescue: Rescue { lining: None, bleed: None, nerve: None, exposure: None },
+    rescue: Rescue {
+        tip: None,
+        lining: None,
+        bleed: None,
+        floor: None,
+        nerve: None,
+        exposure: None,
+        infection: None,
+    },
 };
 
 impl Session {
