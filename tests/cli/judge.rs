@@ -28,10 +28,13 @@ fn with(text: &str, key: &str, value: &str) -> String {
 /// Answers to whatever chance may bring to an edited plan; those that nothing asks are not read.
 fn with_answers(text: &str) -> String {
     let answers = [
-        ("extraction", "broken-plate = \"keep\""),
+        ("extraction", "broken-plate = \"keep\"\nlost-tip = \"image-and-refer\""),
         ("implant", "torn-lining = \"patch\""),
-        ("closure", "bleeds-again = \"press\""),
-        ("returns", "numb-lip = \"same-day\"\nbare-membrane = \"rinse-and-keep\""),
+        ("closure", "bleeds-again = \"press\"\nswollen-floor = \"press-and-call\""),
+        (
+            "returns",
+            "numb-lip = \"same-day\"\nbare-membrane = \"rinse-and-keep\"\ninfected-wound = \"drain\"",
+        ),
     ];
     answers.iter().fold(text.to_owned(), |text, (step, answer)| {
         text.replacen(&format!("[{step}]\n"), &format!("[{step}]\n{answer}\n"), 1)

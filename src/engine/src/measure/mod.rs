@@ -10,6 +10,7 @@
 //! are taken of the implant that was drilled for, also when it was removed again; measurements of
 //! what it leaves behind (gap, threads, depth, line) only while it is in place.
 
+mod apices;
 mod bare;
 mod bone;
 mod bound;

@@ -44,14 +44,20 @@ pub struct Plan {
 /// Answers to what chance brought; each is present when its event happened.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Rescue {
+    /// To a root tip that was lost.
+    pub tip: Option<c::TipRescue>,
     /// To a torn lining of the sinus.
     pub lining: Option<c::LiningRescue>,
     /// To bleeding after closure.
     pub bleed: Option<c::BleedRescue>,
+    /// To a swelling floor of the mouth.
+    pub floor: Option<c::FloorRescue>,
     /// To a lip that stays numb.
     pub nerve: Option<c::NerveRescue>,
     /// To a membrane that lies bare.
     pub exposure: Option<c::ExposureRescue>,
+    /// To an infected wound.
+    pub infection: Option<c::InfectionRescue>,
 }
 
 /// Requests, drugs, advice.
@@ -323,7 +329,10 @@ impl Plan {
             Step::Chart => self.chart = Some(take.chart().ok_or_else(undecided)?),
             Step::Examination => self.examined = Some(take.examined().ok_or_else(undecided)?),
             Step::Intention => self.intention = Some(take.intention().ok_or_else(undecided)?),
-            Step::Extraction => self.extraction = Some(take.extraction().ok_or_else(undecided)?),
+            Step::Extraction => {
+                self.extraction = Some(take.extraction().ok_or_else(undecided)?);
+                self.rescue.tip = take.one_if_asked(Decision::LostTip);
+            }
             Step::Flap => self.flap = Some(take.flap().ok_or_else(undecided)?),
             Step::Implant => {
                 self.implant = Some(take.implant().ok_or_else(undecided)?);
@@ -337,11 +346,13 @@ impl Plan {
             Step::Closure => {
                 self.closure = Some(take.closure().ok_or_else(undecided)?);
                 self.rescue.bleed = take.one_if_asked(Decision::BleedsAgain);
+                self.rescue.floor = take.one_if_asked(Decision::SwollenFloor);
             }
             Step::Review => {
                 self.returns = Some(take.returns());
                 self.rescue.nerve = take.one_if_asked(Decision::NumbLip);
                 self.rescue.exposure = take.one_if_asked(Decision::BareMembrane);
+                self.rescue.infection = take.one_if_asked(Decision::Infected);
             }
             later => take.later(later, &mut self.later).ok_or_else(undecided)?,
         }

@@ -260,6 +260,7 @@ decisions! {
         Debridement = "debridement", "Debridement", "What is done with the tissue in the socket?", one::<c::Debridement>();
         SocketProbing = "socket-probing", "Probing the socket", "Which walls are probed afterwards?", one::<c::SocketProbing>();
         BrokenPlate = "broken-plate", "Broken plate", "A piece of the facial plate moves with the root: what becomes of it?", one::<c::PlateRescue>();
+        LostTip = "lost-tip", "Lost root tip", "The tip of the root broke off and is gone from sight: what now?", one::<c::TipRescue>();
         AfterExtraction = "after-extraction", "Confirm or revise", "On what you now know: carry on?", one::<c::Revision>();
     }
     Flap {
@@ -321,6 +322,7 @@ decisions! {
         AntibioticAfter = "antibiotic-after", "Antibiotic after", "An antibiotic afterwards?", one::<c::AntibioticAfter>();
         SensationCheck = "sensation-check", "Sensation", "Is sensation checked the next day?", one::<c::YesNo>();
         BleedsAgain = "bleeds-again", "It bleeds again", "It bleeds again before the patient leaves: what now?", one::<c::BleedRescue>();
+        SwollenFloor = "swollen-floor", "Floor of the mouth", "The floor of the mouth swells and the tongue rises: what now?", one::<c::FloorRescue>();
     }
     Review {
         SuturesOut = "sutures-out", "Sutures out", "After how many days do the sutures come out?", number(3, 28, 1, 1, "days");
@@ -328,6 +330,7 @@ decisions! {
         Reviews = "reviews", "Reviews", "Which reviews are booked?", many::<c::Review>();
         NumbLip = "numb-lip", "Numb lip", "The lip is still numb the next day: what now?", one::<c::NerveRescue>();
         BareMembrane = "bare-membrane", "Bare membrane", "The membrane lies bare: what now?", one::<c::ExposureRescue>();
+        Infected = "infected-wound", "Infected wound", "The wound is infected: what now?", one::<c::InfectionRescue>();
     }
     ReEntry {
         PlaceAfter = "place-after", "Implant after", "How many weeks after the extraction is the implant placed?", number(1, 60, 1, 1, "weeks");
@@ -387,14 +390,17 @@ impl Decision {
                 | Self::WallReading
                 | Self::WallGround
                 | Self::BrokenPlate
+                | Self::LostTip
                 | Self::AfterExtraction
                 | Self::AfterFlap
                 | Self::Preparation
                 | Self::TornLining
                 | Self::BleedsAgain
+                | Self::SwollenFloor
                 | Self::NumbLip
                 | Self::BareMembrane
                 | Self::HealedAct
+                | Self::Infected
         )
     }
 
@@ -404,10 +410,13 @@ impl Decision {
         matches!(
             self,
             Self::BrokenPlate
+                | Self::LostTip
                 | Self::TornLining
                 | Self::BleedsAgain
+                | Self::SwollenFloor
                 | Self::NumbLip
                 | Self::BareMembrane
+                | Self::Infected
         )
     }
 

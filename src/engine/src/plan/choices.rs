@@ -119,9 +119,11 @@ macro_rules! choices {
     };
 }
 
+mod complication;
 mod rescue;
 mod returns;
 
+pub use complication::{FloorRescue, InfectionRescue, TipRescue};
 pub use rescue::{
     BleedRescue, ExposureRescue, LiningRescue, NerveRescue, PlateRescue, SeatingAct, SecondAct,
 };

@@ -218,11 +218,14 @@ fn is_asked_by_events(decision: Decision, draft: &Draft, case: &Case) -> bool {
     match decision {
         Decision::BrokenPlate => events::Pulled::in_draft(draft)
             .is_some_and(|pulled| events::broken_plate(case, pulled).is_some()),
+        Decision::LostTip => events::tip_in(draft, case).is_some(),
         Decision::TornLining => events::lining_in(draft, case).is_some(),
         Decision::SecondAct => seats_again(draft),
         Decision::BleedsAgain => events::bleeding_in(draft, case),
+        Decision::SwollenFloor => events::floor_in(draft, case),
         Decision::NumbLip => events::numbness_in(draft, case),
         Decision::BareMembrane => events::exposure_in(draft, case).is_some(),
+        Decision::Infected => events::infection_in(draft, case).is_some(),
         _ => true,
     }
 }

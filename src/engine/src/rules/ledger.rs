@@ -193,7 +193,8 @@ pub static ENTRIES: &[Entry] = &[
     rule("membrane-resorption-window"),
     left(
         "membrane-exposure-management",
-        "an event after the operation; this version has no decision on events",
+        "what is done about a bare membrane is one decision, judged by the same scheme under \
+        rescue-membrane-exposure",
     ),
     explains(
         "membrane-exposure-cost",
@@ -234,14 +235,8 @@ pub static ENTRIES: &[Entry] = &[
     rule("rescue-floor-of-mouth-bleed"),
     rule("rescue-simple-bleed"),
     rule("rescue-nerve"),
-    left(
-        "rescue-infection",
-        "an event after the operation; this version has no decision on events",
-    ),
-    left(
-        "rescue-root-fragment-drop",
-        "an event during extraction; this version has no decision on it",
-    ),
+    rule("rescue-infection"),
+    rule("rescue-root-fragment-drop"),
 ];
 
 /// Entries of our own: what the course of care asks without a published figure, with the sentence

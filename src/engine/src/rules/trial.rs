@@ -232,6 +232,7 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("debridement", "curette-and-irrigate"),
     ("socket-probing", "all-walls"),
     ("broken-plate", "keep"),
+    ("lost-tip", "image-and-refer"),
     ("after-extraction", "carry-on"),
     ("flap-design", "no-flap"),
     ("after-flap", "carry-on"),
@@ -260,6 +261,7 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("reviews", "two-weeks six-weeks four-months restoration yearly"),
     ("seat-check", "film"),
     ("bleeds-again", "press"),
+    ("swollen-floor", "press-and-call"),
     ("numb-lip", "same-day"),
     ("bare-membrane", "rinse-and-keep"),
     ("healed-act", "wait"),
@@ -267,6 +269,7 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("hold-test", "tested"),
     ("band-care", "split"),
     ("recall-exam", "plaque probing film contacts"),
+    ("infected-wound", "drain"),
 ];
 
 fn plain_case() -> Case {

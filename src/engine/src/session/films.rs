@@ -145,7 +145,7 @@ impl Session {
     #[must_use]
     pub fn exposing(&self) -> Option<Moment> {
         match self.due()? {
-            Step::Returns => Some(Moment::FollowedUp),
+            Step::Review => Some(Moment::FollowedUp),
             _ => self.films().last().map(|film| film.moment),
         }
     }
@@ -275,7 +275,7 @@ mod tests {
     }
 
     #[test]
-    fn a_film_at_follow_up_is_taken_at_the_returns_shows_what_was_done_and_is_no_repeat() {
+    fn a_film_at_follow_up_is_taken_at_the_review_shows_what_was_done_and_is_no_repeat() {
         let mut trial = Trial::plain();
         trial.keys(&[("examinations", "look"), ("seating-film", "no")]);
         let mut session = until(&trial, Step::Closure);
@@ -288,7 +288,9 @@ mod tests {
         assert_eq!((films.len(), session.repeats()), (2, 1));
         let before = session.plan_at(Moment::FollowedUp);
         assert!(before.implant.is_some() && before.graft == session.shown().graft);
-        session.apply(Event::CarryOut(Step::Returns)).unwrap();
+        while let Some(due) = session.due() {
+            session.apply(Event::CarryOut(due)).unwrap();
+        }
         assert_eq!(session.plan_at(Moment::FollowedUp), before, "the picture stays what it was");
         assert_eq!(session.apply(Event::Expose(Exposure::PARALLEL)), Err(Refusal::NoFilm));
         let again = Session::replay(trial.case.clone(), Mode::Study, session.events()).unwrap();

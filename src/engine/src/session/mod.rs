@@ -81,7 +81,15 @@ const NOTHING_DONE: Plan = Plan {
     closure: None,
     returns: None,
     later: Later::NONE,
-    rescue: Rescue { lining: None, bleed: None, nerve: None, exposure: None },
+    rescue: Rescue {
+        tip: None,
+        lining: None,
+        bleed: None,
+        floor: None,
+        nerve: None,
+        exposure: None,
+        infection: None,
+    },
 };
 
 impl Session {

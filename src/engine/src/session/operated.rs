@@ -4,7 +4,7 @@
 use super::reports::Report;
 use crate::anatomy::{DensityClass, Wall};
 use crate::chart::{Case, Fact, Fragment, Source};
-use crate::events::{self, Exposure, Tear};
+use crate::events::{self, Exposure, Infection, Lost, Pulled, Tear};
 use crate::measure::{FORCE_AT_EASE, Ground, Measurements};
 use crate::plan::choices::Course;
 use crate::plan::{Plan, Step};
@@ -25,6 +25,7 @@ pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Repor
     let [acted, concluded] = [plan, concluded].map(|plan| Measurements::on(&ground, case, plan));
     let mut reports = Vec::new();
     reports.extend(broken_plate(case));
+    reports.extend(lost_tip(case, plan));
     if plan.implant.is_some() {
         reports.push(Report::of(Step::Implant, "The pilot", vec![pilot(case)]));
     }
@@ -50,7 +51,8 @@ pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Repor
 pub fn happened(case: &Case, plan: &Plan) -> Vec<Report> {
     let now = events::after(case, plan);
     let m = Measurements::of(&now, plan);
-    let mut reports: Vec<Report> = broken_plate(&now).into_iter().chain(torn(&m)).collect();
+    let at_extraction = broken_plate(&now).into_iter().chain(lost_tip(&now, plan));
+    let mut reports: Vec<Report> = at_extraction.chain(torn(&m)).collect();
     reports.extend(afterwards(&m));
     reports.extend(healed(&m));
     reports
@@ -84,6 +86,19 @@ fn broken_plate(case: &Case) -> Option<Report> {
     Some(Report::of(Step::Extraction, "The facial plate", lines))
 }
 
+/// A tip of the root that was pushed out of sight.
+fn lost_tip(case: &Case, plan: &Plan) -> Option<Report> {
+    let done = plan.extraction.as_ref()?;
+    let pulled = Pulled { technique: done.technique, sectioning: done.sectioning };
+    let whither = match events::lost_tip(case, pulled)? {
+        Lost::Sinus => "Above the socket lies the sinus, and the tip is not to be seen.",
+        Lost::Canal => "Under the socket runs the canal, and the tip is not to be seen.",
+    };
+    let broke = "The tip of the root broke off and gave way under the instrument (by chance; how likely it was is a teaching model).";
+    let lines = [broke, whither].map(ToOwned::to_owned).to_vec();
+    Some(Report::of(Step::Extraction, "The root", lines))
+}
+
 /// A torn lining, as drilling shows it.
 fn torn(m: &Measurements<'_>) -> Option<Report> {
     m.plan.implant.as_ref()?;
@@ -111,6 +126,10 @@ fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
     if done.is_some_and(|closure| events::bleeds_again(m.case, closure.bleeding)) {
         tell(Step::Closure, "Before the patient leaves", &["It bleeds again from the wound."]);
     }
+    if done.is_some() && events::floor_swells(m) {
+        let swells = "The floor of the mouth swells, the tongue rises, and swallowing is hard.";
+        tell(Step::Closure, "Under the tongue", &[swells]);
+    }
     if m.plan.returns.is_none() {
         return reports;
     }
@@ -125,6 +144,13 @@ fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
             Exposure::Pus => "The wound has opened, and pus comes from under the membrane.",
         };
         tell(Step::Review, "At review", &["The membrane lies bare.", look]);
+    }
+    if let Some(look) = events::infected(m) {
+        let look = match look {
+            Infection::Local => "The gum is swollen and pus comes from the wound; no fever.",
+            Infection::Spreading => "The swelling spreads to the face, and there is fever.",
+        };
+        tell(Step::Review, "On the fifth day", &["The wound hurts and throbs.", look]);
     }
     reports
 }

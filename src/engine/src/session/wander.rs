@@ -106,7 +106,7 @@ mod tests {
     fn whatever_is_chosen_is_judged_and_worded() {
         let case = Trial::plain().case;
         let tooth = case.site.tooth;
-        let (mut broken, mut bled, mut bare) = (0, 0, 0);
+        let (mut broken, mut bled, mut bare, mut infected) = (0, 0, 0, 0);
         for seed in 0..400 {
             // Under another title chance falls another way.
             let case = Case { title: seed.to_string(), ..case.clone() };
@@ -119,6 +119,7 @@ mod tests {
             broken += u32::from(session.case().broken.is_some());
             bled += u32::from(session.plan().rescue.bleed.is_some());
             bare += u32::from(session.plan().rescue.exposure.is_some());
+            infected += u32::from(session.plan().rescue.infection.is_some());
             for verdict in session.verdicts() {
                 assert!(!explain(&verdict, tooth).measured.is_empty(), "{}", verdict.rule.id);
                 if let Reading::Number(value) = verdict.reading {
@@ -129,6 +130,7 @@ mod tests {
             assert!(percent.is_none_or(|percent| (0.0..=100.0).contains(&percent)), "seed {seed}");
         }
         assert!(broken > 20 && bled > 5 && bare > 5, "{broken} {bled} {bare}");
+        assert!(infected > 2, "{infected}");
     }
 
     #[test]

@@ -3,11 +3,13 @@
 mod antibiotic_course_too_long;
 mod bleeding_not_pressed;
 mod bleeding_risk_without_pack;
+mod floor_bleed_not_called_in;
 mod floor_of_mouth_not_named;
 mod haemostasis_not_checked;
 mod hold_not_tested;
 mod home_care_left_out;
 mod impression_seat_unchecked;
+mod infection_not_drained;
 mod narrow_band_punched_away;
 mod needle_towards_the_membrane;
 mod no_antiseptic_rinse;
@@ -43,6 +45,7 @@ pub(super) static RULES: &[&Rule] = &[
     &haemostasis_not_checked::RULE,
     &bleeding_risk_without_pack::RULE,
     &bleeding_not_pressed::RULE,
+    &floor_bleed_not_called_in::RULE,
     &no_emergency_number::RULE,
     &home_care_left_out::RULE,
     &floor_of_mouth_not_named::RULE,
@@ -54,6 +57,7 @@ pub(super) static RULES: &[&Rule] = &[
     &sutures_mistimed_over_regeneration::RULE,
     &reviews_missed::RULE,
     &numbness_waited_out::RULE,
+    &infection_not_drained::RULE,
     &uncovered_too_early::RULE,
     &hold_not_tested::RULE,
     &narrow_band_punched_away::RULE,
@@ -77,6 +81,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("haemostasis-not-checked", include_str!("haemostasis_not_checked.md")),
     ("bleeding-risk-without-pack", include_str!("bleeding_risk_without_pack.md")),
     ("bleeding-not-pressed", include_str!("bleeding_not_pressed.md")),
+    ("floor-bleed-not-called-in", include_str!("floor_bleed_not_called_in.md")),
     ("no-emergency-number", include_str!("no_emergency_number.md")),
     ("home-care-left-out", include_str!("home_care_left_out.md")),
     ("floor-of-mouth-not-named", include_str!("floor_of_mouth_not_named.md")),
@@ -88,6 +93,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("sutures-mistimed-over-regeneration", include_str!("sutures_mistimed_over_regeneration.md")),
     ("reviews-missed", include_str!("reviews_missed.md")),
     ("numbness-waited-out", include_str!("numbness_waited_out.md")),
+    ("infection-not-drained", include_str!("infection_not_drained.md")),
     ("restored-too-early", include_str!("restored_too_early.md")),
     (
         "restored-too-early-over-regeneration",
