@@ -122,9 +122,15 @@ impl Drawn<'_> {
             self.sheet.circle(b, 1.6 * self.sheet.pixel(), Ink::Words);
             if numbered.iter().all(|taken| (taken - x).abs() >= NUMBERED) {
                 numbered.push(x);
-                let off = if self.down > 0.0 { 2.0 } else { -1.0 } * self.sheet.letter();
                 let words = format!("{:.1}", one.depth.get());
-                self.sheet.words(P2::new(b.x, b.y + off), Anchor::Middle, &words, Ink::Words);
+                // Past the deepest of those beside it, so that no probe runs through the number.
+                let beside = here.iter().filter(|near| (near.spot.along() - x).abs() < NUMBERED);
+                let ends =
+                    beside.map(|near| gum_margin(self.site, near.spot.along()) + near.depth.get());
+                let end = self.put(x, ends.fold(from, f64::max));
+                let off = if self.down > 0.0 { 2.0 } else { -1.0 } * self.sheet.letter();
+                let at = P2::new(end.x, end.y + off);
+                self.sheet.words(at, Anchor::Middle, &words, Ink::Words);
             }
         }
     }
