@@ -8,7 +8,7 @@ use super::film_report::Newest;
 use crate::chart::Case;
 use crate::imaging::{Aim, Noise, Size, Time, key};
 use crate::plan::choices::Examination;
-use crate::plan::{Plan, Refusal, Step};
+use crate::plan::{Later, Plan, Refusal, Step};
 use crate::units::{Deg, Mm};
 use serde::{Deserialize, Serialize};
 
@@ -174,7 +174,7 @@ impl Session {
                 ..Plan::default()
             },
             // What the returns decide comes after this film: no crown stands yet.
-            Moment::FollowedUp => Plan { returns: None, ..shown.clone() },
+            Moment::FollowedUp => Plan { returns: None, later: Later::NONE, ..shown.clone() },
         }
     }
 
