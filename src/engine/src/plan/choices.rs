@@ -122,7 +122,6 @@ macro_rules! choices {
 
 mod complication;
 mod rescue;
-
 pub use complication::{FloorRescue, InfectionRescue, TipRescue};
 pub use rescue::{
     BleedRescue, ExposureRescue, LiningRescue, NerveRescue, PlateRescue, SeatingAct, SecondAct,
