@@ -122,11 +122,8 @@ macro_rules! choices {
 mod complication;
 mod rescue;
 mod returns;
-
 pub use complication::{FloorRescue, InfectionRescue, TipRescue};
-pub use rescue::{
-    BleedRescue, ExposureRescue, LiningRescue, NerveRescue, PlateRescue, SeatingAct, SecondAct,
-};
+pub use rescue::*;
 pub use returns::{BandCare, HealedAct, HoldTest, LateComponent, RecallExam};
 
 choices! {

@@ -7,7 +7,7 @@ use crate::chart::{Case, Fact, Fragment, Source};
 use crate::events::{self, Exposure, Infection, Lost, Pulled, Tear};
 use crate::measure::{FORCE_AT_EASE, Ground, Measurements};
 use crate::plan::choices::Course;
-use crate::plan::{Plan, Step};
+use crate::plan::{Decision, Plan, Step};
 use crate::rules::Known;
 use crate::units::{Mm, Mm3, Ncm, Newton, comparable};
 
@@ -41,21 +41,25 @@ pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Repor
     reports.extend(torn(&acted));
     reports.extend(to_fill(&acted));
     reports.extend(edges(&concluded));
-    reports.extend(afterwards(&acted));
+    reports.extend(afterwards(&acted).into_iter().map(|(_, report)| report));
     reports.extend(healed(&acted));
     reports
 }
 
-/// What came by chance to a whole plan on a case, in order: for the tool.
+/// What came by chance to a whole plan on a case, in order, each with the decision that answers it:
+/// for the tool.
 #[must_use]
-pub fn happened(case: &Case, plan: &Plan) -> Vec<Report> {
+pub fn happened(case: &Case, plan: &Plan) -> Vec<(Decision, Report)> {
     let now = events::after(case, plan);
     let m = Measurements::of(&now, plan);
-    let at_extraction = broken_plate(&now).into_iter().chain(lost_tip(&now, plan));
-    let mut reports: Vec<Report> = at_extraction.chain(torn(&m)).collect();
-    reports.extend(afterwards(&m));
-    reports.extend(healed(&m));
-    reports
+    let early = [
+        (Decision::BrokenPlate, broken_plate(&now)),
+        (Decision::LostTip, lost_tip(&now, plan)),
+        (Decision::TornLining, torn(&m)),
+    ];
+    let early = early.into_iter().filter_map(|(answer, report)| Some((answer, report?)));
+    let late = healed(&m).map(|report| (Decision::HealedAct, report));
+    early.chain(afterwards(&m)).chain(late).collect()
 }
 
 /// The site as re-entry finds it.
@@ -115,27 +119,31 @@ fn torn(m: &Measurements<'_>) -> Option<Report> {
 }
 
 /// What comes up once the wound is closed.
-fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
+fn afterwards(m: &Measurements<'_>) -> Vec<(Decision, Report)> {
     let mut reports = Vec::new();
-    let mut tell = |step, title: &str, lines: &[&str]| {
+    let mut tell = |answer: Decision, title: &str, lines: &[&str]| {
         let mut lines: Vec<String> = lines.iter().map(|line| (*line).to_owned()).collect();
         lines.push("That it came is chance; how likely it was is a teaching model.".to_owned());
-        reports.push(Report::of(step, title, lines));
+        reports.push((answer, Report::of(answer.step(), title, lines)));
     };
     let done = m.plan.closure.as_ref();
     if done.is_some_and(|closure| events::bleeds_again(m.case, closure.bleeding)) {
-        tell(Step::Closure, "Before the patient leaves", &["It bleeds again from the wound."]);
+        tell(
+            Decision::BleedsAgain,
+            "Before the patient leaves",
+            &["It bleeds again from the wound."],
+        );
     }
     if done.is_some() && events::floor_swells(m) {
         let swells = "The floor of the mouth swells, the tongue rises, and swallowing is hard.";
-        tell(Step::Closure, "Under the tongue", &[swells]);
+        tell(Decision::SwollenFloor, "Under the tongue", &[swells]);
     }
     if m.plan.returns.is_none() {
         return reports;
     }
     if events::stays_numb(m) {
         let lip = "The anaesthetic has worn off, and lip and chin are numb on this side.";
-        tell(Step::Review, "The next day", &[lip]);
+        tell(Decision::NumbLip, "The next day", &[lip]);
     }
     if let Some(look) = events::exposed_membrane(m) {
         let look = match look {
@@ -143,14 +151,14 @@ fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
             Exposure::Wide => "The wound has opened over more than 3 mm; no pus.",
             Exposure::Pus => "The wound has opened, and pus comes from under the membrane.",
         };
-        tell(Step::Review, "At review", &["The membrane lies bare.", look]);
+        tell(Decision::BareMembrane, "At review", &["The membrane lies bare.", look]);
     }
     if let Some(look) = events::infected(m) {
         let look = match look {
             Infection::Local => "The gum is swollen and pus comes from the wound; no fever.",
             Infection::Spreading => "The swelling spreads to the face, and there is fever.",
         };
-        tell(Step::Review, "On the fifth day", &["The wound hurts and throbs.", look]);
+        tell(Decision::Infected, "On the fifth day", &["The wound hurts and throbs.", look]);
     }
     reports
 }
@@ -269,7 +277,6 @@ fn newton(force: Newton) -> String {
 mod tests {
     use super::*;
     use crate::anatomy::DefectKind;
-    use crate::plan::Decision;
     use crate::rules::regeneration::{defect, repaired};
     use crate::rules::trial::Trial;
 
