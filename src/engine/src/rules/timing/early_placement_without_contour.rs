@@ -21,7 +21,10 @@ pub(super) static RULE: Rule = Rule {
         when("without", "the early implant goes without a contour graft", Zone::Suboptimal),
     ]),
     agreement: Agreement::Agreed,
-    positions: None,
+    positions: Some(Positions {
+        one: long!("Return at 4 to 8 weeks, and build the contour up with the implant."),
+        other: long!("Preserve the ridge at the extraction, and place later into what it kept."),
+    }),
     reads: &[
         Decision::Course,
         Decision::AfterExtraction,
