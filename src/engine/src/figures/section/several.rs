@@ -60,7 +60,7 @@ pub(super) fn below(scene: &Scene<'_>) -> Below {
         let at = P2::new(last.from + 0.8, 0.5 * furcation);
         below.names.push(Named { side: Margin::Left, at, words: "trunk".to_owned() });
     }
-    below.names.extend(septum(scene, furcation, &met));
+    below.names.extend(septum(scene, (furcation, last), &met));
     below
 }
 
@@ -103,15 +103,16 @@ fn passing(scene: &Scene<'_>, name: RootName, root: &Stack, outline: &[P2]) -> N
 }
 
 /// The bone between the roots in the cut, once the ridge has been seen.
-fn septum(scene: &Scene<'_>, furcation: f64, met: &[Rows]) -> Option<Named> {
+fn septum(scene: &Scene<'_>, (furcation, trunk): (f64, Interval), met: &[Rows]) -> Option<Named> {
     let bodies = &scene.ground.solid.socket;
     let shallowest = bodies.roots().iter().map(|root| root.apex().z).reduce(f64::min)?;
     let z = furcation + 0.4 * (shallowest - furcation);
-    let y = if let [oral, facial] = met {
-        let at = |rows: &Rows| rows.iter().find(|(level, _)| *level >= z).map(|(_, row)| *row);
-        0.5 * (at(oral)?.to + at(facial)?.from)
-    } else {
-        bodies.between(z)?.y
+    let at = |rows: &Rows| rows.iter().find(|(level, _)| *level >= z).map(|(_, row)| *row);
+    let y = match met {
+        [oral, facial] => f64::midpoint(at(oral)?.to, at(facial)?.from),
+        [one] => f64::midpoint(at(one)?.to, trunk.to),
+        // Orally, where no implant stands over it.
+        _ => trunk.from + 0.15 * (trunk.to - trunk.from),
     };
     let bone = scene.ground.solid.is_bone(P3::new(0.0, y, z));
     (scene.believed.ridge.is_seen() && bone).then(|| {

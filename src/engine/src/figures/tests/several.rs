@@ -137,6 +137,7 @@ fn of_three_roots_the_palatal_one_is_cut_and_the_facial_ones_pass() {
     assert_eq!(across(&cut, 6.0).len(), 2);
     assert_eq!(deepest(&figure, Ink::Dashed, -1.0).len(), 2);
     assert!(figure.says.contains("meets the palatal root; the mesiofacial root lies mesial of it"));
+    assert!(words(&figure).contains(&"septum"));
 }
 
 #[test]
