@@ -30,6 +30,8 @@ pub struct Judging {
     pub last: fn(&Session, Step) -> Html,
     /// What examinations and acts have reported.
     pub reports: fn(&Session) -> Vec<Report>,
+    /// The section of a tooth with several roots: no case has one before the judge is here.
+    pub section: fn(&Show<'_>) -> Figure,
     /// The gap all round and along the implant.
     pub gap: fn(&Show<'_>) -> [Figure; 2],
     /// Films and sections.
@@ -88,6 +90,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         last: last_verdicts,
         reports: Session::reports,
+        section: figures::section,
         gap: |show| [figures::gap_clock(show), figures::gap_profile(show)],
         plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },

@@ -39,7 +39,10 @@ fn figures(
     let (case, plan) = (bench.session.case(), bench.session.shown());
     let known = Known::of(case, plan);
     let show = Show { case, plan, draft, known: &known, reveal, lit: bench.lit, px };
-    let mut figures = vec![figures::facial_map(&show), figures::section(&show)];
+    let section = judging
+        .filter(|_| case.site.socket.only().is_none())
+        .map_or(figures::section_of_one as fn(&Show<'_>) -> Figure, |judging| judging.section);
+    let mut figures = vec![figures::facial_map(&show), section(&show)];
     figures.extend(judging.into_iter().flat_map(|judging| (judging.gap)(&show)));
     figures
 }

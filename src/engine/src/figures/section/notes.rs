@@ -46,13 +46,16 @@ impl Cutting<'_, '_> {
 
     fn note_walls(&mut self) {
         let believed = &self.scene.believed;
-        let apex = self.apex();
+        let deepest = self.below.deepest;
         if !believed.ridge.is_seen() {
-            let at = self.put(self.scene.ground.solid.face(Wall::Oral, 0.7 * apex.y), 0.7 * apex.y);
+            let at =
+                self.put(self.scene.ground.solid.face(Wall::Oral, 0.7 * deepest), 0.7 * deepest);
             self.sheet.note(Margin::Left, at, "ridge not seen yet", Ink::Quiet);
         }
-        if !self.scene.tooth_is_out() {
-            let z = 0.45 * apex.y;
+        if !self.below.names.is_empty() {
+            self.note_parts();
+        } else if !self.scene.tooth_is_out() {
+            let z = 0.45 * deepest;
             let at = self.put(self.inner(Wall::Oral, z).unwrap_or(0.0) + 0.8, z);
             let words = if believed.root.is_seen() { "root" } else { "root not seen yet" };
             let ink = if believed.root.is_seen() { Ink::Words } else { Ink::Quiet };
@@ -75,7 +78,7 @@ impl Cutting<'_, '_> {
         if let Some(part) = lost.first() {
             let z = 0.5 * (part.from + part.to);
             let face = self.scene.ground.solid.face(wall, z);
-            let inner = self.inner(wall, z).unwrap_or(face);
+            let inner = self.hollow(wall, z);
             let at = self.put(0.5 * (face + inner), z);
             let words = format!("{name} wall missing, {}", mm(Mm::new(part.to - part.from)));
             let lit = wall == Wall::Facial && self.scene.show.lights(Part::Wall);
@@ -215,6 +218,9 @@ impl Cutting<'_, '_> {
         )];
         let m = self.scene.measured();
         let believed = &self.scene.believed;
+        if !self.below.says.is_empty() {
+            said.push(self.below.says.clone());
+        }
         if !believed.ridge.is_seen() {
             said.push("The ridge has not been seen yet; its outline is a supposition.".to_owned());
         }

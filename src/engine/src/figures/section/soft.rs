@@ -112,12 +112,14 @@ impl Cutting<'_, '_> {
             }
         }
         let mut ring = facial;
+        ring.extend(self.below.floor.iter().rev());
         ring.extend(oral.into_iter().rev());
-        let ring = self.put_all(&ring);
+        let rings = core::iter::once(&ring).chain(&self.below.islands);
+        let rings: Vec<_> = rings.map(|ring| self.put_all(ring)).collect();
         match (out, seen) {
-            (true, _) => self.sheet.area(vec![ring], Ink::Socket),
-            (false, true) => self.sheet.area(vec![ring], Ink::Tooth),
-            (false, false) => self.sheet.line(&ring, Ink::Dashed),
+            (true, _) => self.sheet.area(rings, Ink::Socket),
+            (false, true) => self.sheet.area(rings, Ink::Tooth),
+            (false, false) => self.sheet.lines(&rings, Ink::Dashed),
         }
         if !out {
             let neck = -site.coronal().neck.get();
