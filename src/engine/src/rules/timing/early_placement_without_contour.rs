@@ -21,7 +21,12 @@ pub(super) static RULE: Rule = Rule {
         when("without", "the early implant goes without a contour graft", Zone::Suboptimal),
     ]),
     agreement: Agreement::Agreed,
-    positions: None,
+    positions: Some(Positions {
+        one: long!(
+            "One visible tooth with a thin or lost plate is placed early, with contour graft."
+        ),
+        other: long!("The ridge is preserved first, or the implant goes in today with grafts."),
+    }),
     reads: &[
         Decision::Course,
         Decision::AfterExtraction,
