@@ -2,7 +2,8 @@
 //! with a contour graft; where neither finds bone, the ridge is augmented first.
 
 use super::Workshop;
-use crate::measure::{Ground, Measurements};
+use crate::anatomy::Kind;
+use crate::measure::{Ground, Late, Measurements};
 use crate::plan::choices::{Course, HealedAct, LateComponent};
 use crate::plan::{Decision, Draft, LatePlacement, Plan, Step, Value, course, steps};
 use crate::units::{Deg, Mm};
@@ -51,14 +52,25 @@ pub(super) fn placed(site: &Workshop<'_>, mut draft: Draft) -> Draft {
     draft
 }
 
-/// Whether bone stands all round, a contour layer of this thickness counted, and nothing is near.
+/// Whether bone stands all round, a contour layer of this thickness counted, nothing is near, and the
+/// crown has its place.
 fn stands(m: &Measurements<'_>, layer: f64) -> bool {
+    let late = Late::of(m);
     let least = |value: Option<Mm>, least: f64| value.is_none_or(|value| value.get() >= least);
-    let sides = [m.to_mesial_neighbour(), m.to_distal_neighbour()];
-    m.facial_bone_after_grafting().is_some_and(|bone| bone.get() + layer >= 2.0)
-        && m.oral_bone().is_some_and(|bone| bone.get() >= 1.0)
-        && sides.into_iter().flatten().all(|side| side.distance.get() >= 1.5)
-        && least(m.to_canal(), 2.0)
+    let tooth = m.case.site.tooth;
+    let molar = tooth.kind() == Kind::Molar;
+    let incisor = tooth.kind() == Kind::CentralIncisor;
+    late.facial.is_some_and(|bone| bone.get() + layer >= 2.0)
+        && late.oral.is_some_and(|bone| bone.get() >= 1.0)
+        && late.apical_facial.is_some_and(|bone| bone.get() >= 1.0)
+        && late.apical_oral.is_some_and(|bone| bone.get() >= 1.0)
+        && least(late.to_root, 1.5)
+        && least(late.to_implant, 2.0)
+        && least(late.to_canal, 2.0)
+        && least(late.to_foramen, 2.0)
+        && least(late.to_floor, 1.0)
+        && (!incisor || least(late.to_nasopalatine, 1.0))
+        && (molar || late.from_line.is_none_or(|line| (1.5..=4.0).contains(&line.get())))
 }
 
 fn candidates(case: &crate::chart::Case) -> impl Iterator<Item = Vec<(Decision, Value)>> {
