@@ -32,6 +32,8 @@ pub struct Judging {
     pub reports: fn(&Session) -> Vec<Report>,
     /// The gap all round and along the implant.
     pub gap: fn(&Show<'_>) -> [Figure; 2],
+    /// The section of a site that has healed, once a learner has come back to it.
+    pub healed: fn(&Show<'_>) -> Option<Figure>,
     /// Films and sections.
     pub plates: fn(Rc<Bench>, Callback<Action>) -> Html,
     /// The debrief.
@@ -89,6 +91,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         last: last_verdicts,
         reports: Session::reports,
         gap: |show| [figures::gap_clock(show), figures::gap_profile(show)],
+        healed: figures::healed_section,
         plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
         protocol,

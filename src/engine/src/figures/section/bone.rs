@@ -12,7 +12,7 @@ const STEP: f64 = 0.2;
 
 impl Cutting<'_, '_> {
     /// Levels from `from` to `to`, both included.
-    fn levels_between(from: f64, to: f64) -> Vec<f64> {
+    pub(super) fn levels_between(from: f64, to: f64) -> Vec<f64> {
         let count = libm::ceil((to - from) / STEP).clamp(1.0, 400.0);
         let mut levels = Vec::new();
         let mut k = 0.0;
@@ -45,7 +45,7 @@ impl Cutting<'_, '_> {
 
     /// The outer edge of the bone along one side, from its crest down, in (y, z): the face, or the
     /// socket's wall where the wall is missing.
-    fn edge(&self, wall: Wall) -> Vec<P2> {
+    pub(super) fn edge(&self, wall: Wall) -> Vec<P2> {
         let missing = cut::missing(&self.scene.ground.solid, wall, 0.0);
         let mut levels = Self::levels_between(self.scene.crest(wall), self.apical + 1.0);
         for part in missing.as_slice() {
@@ -64,7 +64,7 @@ impl Cutting<'_, '_> {
     }
 
     /// The socket's wall on one side, from the crest to the apex, in (y, z).
-    fn wall(&self, wall: Wall) -> Vec<P2> {
+    pub(super) fn wall(&self, wall: Wall) -> Vec<P2> {
         let crest = self.scene.crest(wall);
         let apex = self.apex();
         let mut line: Vec<P2> = cut::root_rows(&self.scene.ground.solid, 0.0)
@@ -91,9 +91,13 @@ impl Cutting<'_, '_> {
     /// Bone: its tint, and dots as dense as the bone.
     pub(super) fn bone(&mut self) {
         let ring = self.bone_ring();
-        if !self.scene.believed.ridge.is_seen() {
-            return;
+        if self.scene.believed.ridge.is_seen() {
+            self.bone_in(ring);
         }
+    }
+
+    /// Bone in a ring in (y, z).
+    pub(super) fn bone_in(&mut self, ring: Vec<P2>) {
         self.sheet.area(vec![self.put_all(&ring)], Ink::Marrow);
         // Dots for a square millimetre at 0.1 mm to the pixel; finer drawings take more.
         let (core, cortex) = match self.scene.site().density.class {

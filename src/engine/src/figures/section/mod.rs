@@ -7,8 +7,11 @@ mod around;
 mod body;
 mod bone;
 mod filling;
+mod healed;
 mod notes;
 mod soft;
+
+pub use healed::healed_section;
 
 use super::scene::Scene;
 use super::sheet::{Layout, Sheet};
@@ -35,7 +38,19 @@ struct Cutting<'a, 'b> {
     apical: f64,
 }
 
-impl Cutting<'_, '_> {
+impl<'a, 'b> Cutting<'a, 'b> {
+    /// An empty sheet for a scene, and its window.
+    fn of(scene: &'b Scene<'a>) -> (Self, Window) {
+        let down = scene.down();
+        let coronal = scene.site().crown.edge.z - 2.4;
+        let apical = apical_end(scene);
+        let (a, b) = (down * coronal, down * apical);
+        let window =
+            Window { least: P2::new(FROM - LEFT, a.min(b)), most: P2::new(TO + RIGHT, a.max(b)) };
+        let sheet = Sheet::new(window, scene.show.px);
+        (Self { scene, sheet, down, apical }, window)
+    }
+
     /// A point of the cut on the screen.
     fn put(&self, y: f64, z: f64) -> P2 {
         P2::new(y, self.down * z)
@@ -62,13 +77,7 @@ fn apical_end(scene: &Scene<'_>) -> f64 {
 #[must_use]
 pub fn section(show: &Show<'_>) -> Figure {
     let scene = Scene::of(show);
-    let down = scene.down();
-    let coronal = scene.site().crown.edge.z - 2.4;
-    let apical = apical_end(&scene);
-    let (a, b) = (down * coronal, down * apical);
-    let window =
-        Window { least: P2::new(FROM - LEFT, a.min(b)), most: P2::new(TO + RIGHT, a.max(b)) };
-    let mut cutting = Cutting { scene: &scene, sheet: Sheet::new(window, show.px), down, apical };
+    let (mut cutting, window) = Cutting::of(&scene);
     cutting.gum();
     cutting.bone();
     cutting.structures();
