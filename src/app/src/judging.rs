@@ -34,6 +34,8 @@ pub struct Judging {
     pub section: fn(&Show<'_>) -> Figure,
     /// The gap all round and along the implant.
     pub gap: fn(&Show<'_>) -> [Figure; 2],
+    /// The section of a site that has healed, once a learner has come back to it.
+    pub healed: fn(&Show<'_>) -> Option<Figure>,
     /// Films and sections.
     pub plates: fn(Rc<Bench>, Callback<Action>) -> Html,
     /// The debrief.
@@ -92,6 +94,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         reports: Session::reports,
         section: figures::section,
         gap: |show| [figures::gap_clock(show), figures::gap_profile(show)],
+        healed: figures::healed_section,
         plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
         protocol,

@@ -12,7 +12,7 @@ const STEP: f64 = 0.2;
 
 impl Cutting<'_, '_> {
     /// Levels from `from` to `to`, both included.
-    fn levels_between(from: f64, to: f64) -> Vec<f64> {
+    pub(super) fn levels_between(from: f64, to: f64) -> Vec<f64> {
         let count = libm::ceil((to - from) / STEP).clamp(1.0, 400.0);
         let mut levels = Vec::new();
         let mut k = 0.0;
@@ -36,7 +36,7 @@ impl Cutting<'_, '_> {
 
     /// The outer edge of the bone along one side, from its crest down, in (y, z): the face, or the
     /// socket's wall where the wall is missing.
-    fn edge(&self, wall: Wall) -> Vec<P2> {
+    pub(super) fn edge(&self, wall: Wall) -> Vec<P2> {
         let missing = cut::missing(&self.scene.ground.solid, wall, 0.0);
         let mut levels = Self::levels_between(self.scene.crest(wall), self.apical + 1.0);
         for part in missing.as_slice() {
@@ -55,7 +55,7 @@ impl Cutting<'_, '_> {
     }
 
     /// The socket's wall on one side, from the crest down its rows, in (y, z).
-    fn wall(&self, wall: Wall) -> Vec<P2> {
+    pub(super) fn wall(&self, wall: Wall) -> Vec<P2> {
         let crest = self.scene.crest(wall);
         let mut line: Vec<P2> = cut::root_rows(&self.scene.ground.solid, 0.0)
             .iter()
@@ -87,11 +87,15 @@ impl Cutting<'_, '_> {
     /// Bone: its tint, and dots as dense as the bone.
     pub(super) fn bone(&mut self) {
         let ring = self.bone_ring();
-        if !self.scene.believed.ridge.is_seen() {
-            return;
+        if self.scene.believed.ridge.is_seen() {
+            let mut rings = vec![ring];
+            rings.extend(self.below.islands.iter().cloned());
+            self.bone_in(&rings);
         }
-        let mut rings = vec![ring];
-        rings.extend(self.below.islands.iter().cloned());
+    }
+
+    /// Bone in rings in (y, z).
+    pub(super) fn bone_in(&mut self, rings: &[Vec<P2>]) {
         let put = rings.iter().map(|ring| self.put_all(ring)).collect();
         self.sheet.area(put, Ink::Marrow);
         // Dots for a square millimetre at 0.1 mm to the pixel; finer drawings take more.
@@ -105,7 +109,7 @@ impl Cutting<'_, '_> {
         let finer = (0.1 / self.sheet.pixel()).clamp(0.6, 2.0);
         let solid = &self.scene.ground.solid;
         let crest = self.scene.crest(Wall::Facial).min(self.scene.crest(Wall::Oral));
-        let dots = stipple(&rings, COMPACT * finer, |at| {
+        let dots = stipple(rings, COMPACT * finer, |at| {
             let facial = solid.face(Wall::Facial, at.y) - at.x;
             let oral = at.x - solid.face(Wall::Oral, at.y);
             let depth = facial.min(oral).min(at.y - crest);

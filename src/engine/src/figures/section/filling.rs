@@ -28,7 +28,7 @@ impl Cutting<'_, '_> {
         }
     }
 
-    fn strew(&mut self, ring: Vec<P2>, size: GrainSize, metal: Option<&Region>) {
+    pub(super) fn strew(&mut self, ring: Vec<P2>, size: GrainSize, metal: Option<&Region>) {
         let taken = |at: P2| metal.is_some_and(|metal| metal.holds(at));
         let rings = [ring];
         if size == GrainSize::Dust {

@@ -8,11 +8,14 @@ mod below;
 mod body;
 mod bone;
 mod filling;
+mod healed;
 mod notes;
 mod several;
 mod soft;
 
 use self::below::Below;
+pub use healed::healed_section;
+
 use super::scene::Scene;
 use super::sheet::{Layout, Sheet};
 use super::{Anchor, Figure, Ink, Show, Window};
@@ -40,7 +43,19 @@ struct Cutting<'a, 'b> {
     below: Below,
 }
 
-impl Cutting<'_, '_> {
+impl<'a, 'b> Cutting<'a, 'b> {
+    /// An empty sheet for a scene, and its window.
+    fn of(scene: &'b Scene<'a>, below: Below) -> (Self, Window) {
+        let down = scene.down();
+        let coronal = scene.site().crown.edge.z - 2.4;
+        let apical = apical_end(scene);
+        let (a, b) = (down * coronal, down * apical);
+        let window =
+            Window { least: P2::new(FROM - LEFT, a.min(b)), most: P2::new(TO + RIGHT, a.max(b)) };
+        let sheet = Sheet::new(window, scene.show.px);
+        (Self { scene, sheet, down, apical, below }, window)
+    }
+
     /// A point of the cut on the screen.
     fn put(&self, y: f64, z: f64) -> P2 {
         P2::new(y, self.down * z)
@@ -78,15 +93,7 @@ pub fn section_of_one(show: &Show<'_>) -> Figure {
 
 fn drawn(show: &Show<'_>, below: fn(&Scene<'_>) -> Below) -> Figure {
     let scene = Scene::of(show);
-    let below = below(&scene);
-    let down = scene.down();
-    let coronal = scene.site().crown.edge.z - 2.4;
-    let apical = apical_end(&scene);
-    let (a, b) = (down * coronal, down * apical);
-    let window =
-        Window { least: P2::new(FROM - LEFT, a.min(b)), most: P2::new(TO + RIGHT, a.max(b)) };
-    let sheet = Sheet::new(window, show.px);
-    let mut cutting = Cutting { scene: &scene, sheet, down, apical, below };
+    let (mut cutting, window) = Cutting::of(&scene, below(&scene));
     cutting.gum();
     cutting.bone();
     cutting.structures();

@@ -28,7 +28,7 @@ impl Cutting<'_, '_> {
         self.note_cover();
     }
 
-    fn note_levels(&mut self) {
+    pub(super) fn note_levels(&mut self) {
         let margin = self.scene.site().crown.margin_z.get();
         let at = self.put(super::TO - 1.8, margin);
         self.sheet.note(Margin::Right, at, "planned margin", Ink::Words);
@@ -116,7 +116,7 @@ impl Cutting<'_, '_> {
         self.sheet.note(side, to, words, Ink::Words);
     }
 
-    fn note_implant(&mut self, body: &Cone) {
+    pub(super) fn note_implant(&mut self, body: &Cone) {
         let Some(implant) = self.scene.implant() else { return };
         let at = body.axis_at(0.55 * body.length);
         let place = directed(
@@ -181,7 +181,7 @@ impl Cutting<'_, '_> {
         (self.put(start.y, start.z), self.put(start.y + width, start.z))
     }
 
-    fn note_depth(&mut self, body: &Cone) {
+    pub(super) fn note_depth(&mut self, body: &Cone) {
         let m = self.scene.measured();
         let Some(depth) = m.depth_from_margin() else { return };
         let site = self.scene.site();

@@ -1,6 +1,7 @@
 //! What holds for every figure, and what each promises.
 
 mod handles;
+mod healed;
 mod lengths;
 mod several;
 mod shown;
