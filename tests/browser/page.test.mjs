@@ -19,6 +19,7 @@ test("the page loads and shows what the engine computes", () =>
 test("the protocol shows every fact behind the rules and every reason for leaving one out", () =>
   visit(async ({ page }) => {
     const book = JSON.parse(execFileSync(wallwise, ["rules", "--json"], { encoding: "utf8", maxBuffer: 1 << 26 }));
+    await begin(page);
     const lists = page.locator(".facts ul");
     await lists.first().waitFor();
     assert.deepEqual(await page.locator(".facts h2").allTextContents(), ["Facts behind the rules", "Left out, and why"]);
