@@ -101,19 +101,28 @@ def depth_at(reader, z):
 
 def share_between(reader, root, near):
     """Along the root's axis, by the mesh of the root: where both faces are close."""
+    return _share(reader, root, near, OUTWARD.items())
+
+
+def share_touching(reader, side, root, near):
+    """The same where the face of one side is."""
+    return _share(reader, root, near, [(word(side), OUTWARD[word(side)])])
+
+
+def _share(reader, root, near, sides):
     name, near = word(root), reader.number(near)
     solid = reader.export.solid(name)
     start, apex = poles(reader.export, name)
     way = (apex - start) / (apex[2] - start[2])
     count = 720
-    both = 0
+    close = 0
     for i in range(count):
         at = start + way * (-start[2] + apex[2] * (i + 0.5) / count)
-        both += all(
+        close += all(
             sign * (float(face(reader, side, at[2])) - at[1]) - _leaves(solid, at, sign) <= near
-            for side, sign in OUTWARD.items()
+            for side, sign in sides
         )
-    return both / count
+    return close / count
 
 
 def _leaves(solid, at, sign):
