@@ -62,6 +62,22 @@ fn chosen(event: &Event) -> String {
         .unwrap_or_default()
 }
 
+/// What a plate needs.
+#[derive(Properties)]
+pub struct PlateProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+    /// Told what is done at the plate, where anything can be.
+    #[prop_or_default]
+    pub act: Callback<Action>,
+}
+
+impl PartialEq for PlateProps {
+    fn eq(&self, other: &Self) -> bool {
+        same_attempt(&self.bench, &other.bench)
+    }
+}
+
 /// Whether two benches hold the same attempt: what is tried out by a drag, and nothing of which shows
 /// on a picture, does not part them.
 fn same_attempt(one: &Bench, other: &Bench) -> bool {
