@@ -11,7 +11,7 @@ use engine::anatomy::Tooth;
 use engine::debrief::{
     self, CAUTION, Debrief, EVIDENCE_REVIEWED, Lost, RULE_SET, Verdict, explain,
 };
-use engine::rules::ledger::{ENTRIES, Standing};
+use engine::rules::ledger;
 use engine::rules::{Agreement, Reading, Rule, Scale, Zone};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -377,21 +377,14 @@ impl RuleBook {
     /// Every rule, and what of the ledger is none.
     #[must_use]
     pub fn all() -> Self {
-        let (mut facts, mut left_out) = (Vec::new(), Vec::new());
-        for entry in ENTRIES {
-            match entry.standing {
-                Standing::Rule => {}
-                Standing::Explanation(says) => facts.push(OneEntry { ledger: entry.id, says }),
-                Standing::Left(says) => left_out.push(OneEntry { ledger: entry.id, says }),
-            }
-        }
+        let entry = |(ledger, says)| OneEntry { ledger, says };
         Self {
             caution: CAUTION,
             rule_set: RULE_SET,
             evidence_reviewed: EVIDENCE_REVIEWED,
             rules: engine::rules::all().map(OneRule::of).collect(),
-            facts,
-            left_out,
+            facts: ledger::facts().map(entry).collect(),
+            left_out: ledger::left_out().map(entry).collect(),
         }
     }
 }

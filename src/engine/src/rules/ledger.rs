@@ -265,29 +265,31 @@ pub fn find(id: &str) -> Option<&'static Entry> {
 /// The name under which the page finds [`text`] among the long texts of the rules; no rule bears it.
 pub const FACTS: &str = "facts";
 
+/// Entries that explain, each with what it says.
+pub fn facts() -> impl Iterator<Item = (&'static str, &'static str)> {
+    ENTRIES.iter().filter_map(|entry| match entry.standing {
+        Standing::Explanation(fact) => Some((entry.id, fact)),
+        Standing::Rule | Standing::Left(_) => None,
+    })
+}
+
+/// Entries that were left out, each with the reason.
+pub fn left_out() -> impl Iterator<Item = (&'static str, &'static str)> {
+    ENTRIES.iter().filter_map(|entry| match entry.standing {
+        Standing::Left(why) => Some((entry.id, why)),
+        Standing::Rule | Standing::Explanation(_) => None,
+    })
+}
+
 /// Every explanation, then every entry that was left out with its reason, in the small Markdown of the
 /// long texts.
 #[cfg(feature = "prose")]
 #[must_use]
 pub fn text() -> String {
-    use core::fmt::Write;
-    let list = |said: fn(Standing) -> Option<&'static str>| {
-        ENTRIES.iter().fold(String::new(), |mut list, entry| {
-            if let Some(said) = said(entry.standing) {
-                // Writing to a string does not fail.
-                let _ = writeln!(list, "- {}: {said}", entry.id);
-            }
-            list
-        })
+    let list = |entries: &mut dyn Iterator<Item = (&str, &str)>| -> String {
+        entries.map(|(id, said)| format!("- {id}: {said}\n")).collect()
     };
-    let facts = list(|standing| match standing {
-        Standing::Explanation(fact) => Some(fact),
-        Standing::Rule | Standing::Left(_) => None,
-    });
-    let left = list(|standing| match standing {
-        Standing::Left(why) => Some(why),
-        Standing::Rule | Standing::Explanation(_) => None,
-    });
+    let (facts, left) = (list(&mut facts()), list(&mut left_out()));
     format!("## Facts behind the rules\n{facts}\n## Left out, and why\n{left}")
 }
 

@@ -10,6 +10,7 @@ mod section;
 mod slices;
 mod sound;
 
+use crate::effects;
 use crate::store::{Action, Bench};
 use aim::Aiming;
 use engine::plan::choices::Examination;
@@ -60,6 +61,11 @@ fn chosen(event: &Event) -> String {
         .and_then(|target| target.dyn_into::<HtmlSelectElement>().ok())
         .map(|list| list.value())
         .unwrap_or_default()
+}
+
+/// About how wide a drawing at a plate will be, CSS pixels.
+fn drawing_width() -> f64 {
+    (effects::page_width() - 110.0).clamp(200.0, 420.0)
 }
 
 /// What a plate needs.

@@ -3,7 +3,6 @@
 use super::PlateProps;
 use super::dial::{Dial, dial};
 use crate::components::figure::Drawing;
-use crate::effects;
 use crate::store::Action;
 use engine::anatomy::{Site, Wall};
 use engine::figures;
@@ -37,7 +36,7 @@ pub fn Sounding(props: &PlateProps) -> Html {
         let chosen = Callback::from(move |_: Change| turned.set(Spot { wall, ..*turned }));
         html! { <label class="option"><input type="radio" name="sounded-side" checked={at.wall == wall} onchange={chosen} /><span>{ name }</span></label> }
     };
-    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
+    let px = super::drawing_width();
     let figure = figures::sounded(site, &all, *at, px);
     let put = {
         let (at, site, window) = (at.clone(), site.clone(), figure.window);
