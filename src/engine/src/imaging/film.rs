@@ -1,8 +1,8 @@
 //! An intraoral film: what is left of the beam behind the site, pixel by pixel.
 
 use super::aim::{Aim, View};
-use super::bone::BOUNDS;
-use super::bounds::{Bounds, greater, joined, lesser};
+use super::bounds::{greater, lesser};
+use super::bundle::Bundle;
 use super::materials::{Beam, Coefficients, Material};
 use super::noise::Noise;
 use super::path::Path;
@@ -67,27 +67,10 @@ pub fn film(scene: &Scene, site: &Site, aim: &Aim, noise: &mut Noise) -> Film {
     Film { view, left, grey }
 }
 
-/// A box round what the rays of a tile pass of the scene. Between two planes of y they lie within the
-/// hull of where its corner rays pass these; where one does not cross both, the box is the scene's.
-fn bundle(view: &View, columns: [u32; 2], rows: [u32; 2]) -> Bounds {
-    let [low, high] = BOUNDS;
-    let mut whole: Option<Bounds> = None;
-    for column in columns {
-        for row in rows {
-            let (ray, _) = view.ray(f64::from(column), f64::from(row));
-            if ray.direction.y > -0.1 {
-                return BOUNDS;
-            }
-            for y in [low.y, high.y] {
-                let at = ray.at((y - ray.origin.y) / ray.direction.y);
-                // A little wider, so that no rounding leaves out what a ray just touches.
-                let near = [P3::new(-1e-6, 0.0, -1e-6), P3::new(1e-6, 0.0, 1e-6)];
-                let [a, b] = near.map(|off| P3::new(at.x + off.x, y, at.z + off.z));
-                whole = Some(whole.map_or([a, b], |before| joined(before, [a, b])));
-            }
-        }
-    }
-    whole.unwrap_or(BOUNDS)
+/// The rays of a tile.
+fn bundle(view: &View, [left, right]: [u32; 2], [top, below]: [u32; 2]) -> Bundle {
+    let corners = [(left, top), (right, top), (left, below), (right, below)];
+    Bundle::new(corners.map(|(column, row)| view.ray(f64::from(column), f64::from(row)).0))
 }
 
 /// The share of the beam that is left of one ray at a depth, mm.

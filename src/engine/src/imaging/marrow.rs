@@ -19,6 +19,8 @@ pub const SPREAD: f64 = 0.55;
 const CELL: f64 = 0.25;
 /// Cells on a side of the pattern, which repeats after 16 mm; each leaf has it elsewhere. A power of two.
 const SIDE: usize = 64;
+/// Cells of the pattern.
+const CELLS: usize = SIDE * SIDE;
 /// Leaves after which the shifts repeat: more than a jaw is thick.
 const LEAVES: usize = 64;
 /// Distinguishes this stream from the streams of drawn cases.
@@ -27,8 +29,9 @@ const STREAM: u64 = 1001;
 /// The field.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Marrow {
-    pattern: Vec<f32>,
-    shifts: Vec<[f64; 2]>,
+    pattern: Option<Box<Pattern>>,
+    /// Of each leaf, in cells.
+    shifts: [[f64; 2]; LEAVES],
 }
 
 impl Marrow {
@@ -37,7 +40,7 @@ impl Marrow {
     pub fn of(key: [u8; 32]) -> Self {
         let mut generator = ChaCha8Rng::from_seed(key);
         generator.set_stream(STREAM);
-        let mut grain: Vec<f32> = (0..SIDE * SIDE).map(|_| nearly_normal(&mut generator)).collect();
+        let mut grain: Vec<f32> = (0..CELLS).map(|_| nearly_normal(&mut generator)).collect();
         for _ in 0..2 {
             grain = smooth(&grain, &[0.25, 0.5, 0.25]);
         }
@@ -48,81 +51,99 @@ impl Marrow {
         let shift = |generator: &mut ChaCha8Rng| {
             let bits = generator.next_u64();
             let whole = |bits: u64| f64::from(u32::try_from(bits & 0xffff).unwrap_or(0));
-            [whole(bits) / 65_536.0, whole(bits >> 16) / 65_536.0].map(|part| part * SIDE as f64)
+            [whole(bits) / 65_536.0, whole(bits >> 16) / 65_536.0]
+                .map(|part| part * SIDE as f64 + BEYOND)
         };
-        let shifts = (0..LEAVES).map(|_| shift(&mut generator)).collect();
-        Self { pattern, shifts }
+        let shifts = core::array::from_fn(|_| shift(&mut generator));
+        Self { pattern: Some(Box::new(Pattern::of(&pattern))), shifts }
     }
 
     /// Marrow that is even throughout.
     #[must_use]
     pub const fn even() -> Self {
-        Self { pattern: Vec::new(), shifts: Vec::new() }
+        Self { pattern: None, shifts: [[0.0; 2]; LEAVES] }
     }
 
     /// Density over its mean, less 1, at a point.
     #[must_use]
     pub fn at(&self, point: P3) -> f64 {
-        if self.pattern.is_empty() {
-            return 0.0;
-        }
-        self.on_leaf(whole(point.y / LEAF), point)
+        let Some(pattern) = &self.pattern else { return 0.0 };
+        let [u, v] = self.shift(whole(point.y / LEAF));
+        pattern.at(point.x / CELL + u, point.z / CELL + v)
     }
 
     /// The integral of density over its mean, less 1, along the ray between two parameters, mm. Within
     /// a leaf the pattern at the middle of each quarter of a cell stands for it.
     #[must_use]
     pub fn along(&self, ray: &Ray, from: f64, to: f64) -> f64 {
-        if self.pattern.is_empty() {
-            return 0.0;
-        }
-        let rate = ray.direction.y;
-        let (aside, slowness) = (ray.direction.x.abs() + ray.direction.z.abs(), 1.0 / rate);
+        let Some(pattern) = &self.pattern else { return 0.0 };
+        let Ray { origin, direction } = ray;
+        let (forward, crosses) = (direction.y > 0.0, direction.y.abs() > 1e-9);
+        let slowness = 1.0 / direction.y;
+        let (x, dx) = (origin.x / CELL, direction.x / CELL);
+        let (z, dz) = (origin.z / CELL, direction.z / CELL);
         // A quarter of a cell of the pattern aside at the most: half of one is 0.6 % of a film off.
-        let longest = 0.25 * CELL / greater(aside, 1e-6);
-        let crosses = rate.abs() > 1e-9;
-        let forward = rate > 0.0;
-        let mut leaf = whole((ray.origin.y + rate * from) / LEAF);
-        let mut sum = 0.0;
-        let mut t = from;
+        let quarters = 4.0 * (dx.abs() + dz.abs());
+        let mut leaf = whole((origin.y + direction.y * from) / LEAF);
+        let (mut sum, mut t) = (0.0, from);
         while t < to {
             let border = if forward { leaf + 1 } else { leaf } as f64 * LEAF;
-            let leaves = if crosses { (border - ray.origin.y) * slowness } else { to };
-            let stop = lesser(lesser(leaves, to), t + longest);
+            let leaves = if crosses { (border - origin.y) * slowness } else { to };
+            let stop = lesser(leaves, to);
             if stop > t {
-                sum += (stop - t) * self.on_leaf(leaf, ray.at(f64::midpoint(t, stop)));
+                let [u, v] = self.shift(leaf);
+                let parts = whole((stop - t) * quarters) + 1;
+                let step = (stop - t) / parts as f64;
+                let mut inside = 0.0;
+                for part in 0..parts {
+                    let at = t + (part as f64 + 0.5) * step;
+                    inside += pattern.at(x + dx * at + u, z + dz * at + v);
+                }
+                sum += inside * step;
                 t = stop;
             }
-            if crosses && t >= leaves {
-                leaf += if forward { 1 } else { -1 };
-            }
+            leaf += if forward { 1 } else { -1 };
         }
         sum
     }
 
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // wrapped into the pattern
-    fn on_leaf(&self, leaf: i64, point: P3) -> f64 {
-        let [u, v] = self.shifts[leaf as usize % LEAVES];
-        let (x, z) = (point.x / CELL + u, point.z / CELL + v);
-        // Shifted past nothing by whole patterns, so that cutting off is rounding down.
-        let (x, z) = (greater(x, -SHIFT) + SHIFT, greater(z, -SHIFT) + SHIFT);
-        let (i, j) = (x as u32, z as u32);
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // wrapped round
+    const fn shift(&self, leaf: i64) -> [f64; 2] {
+        self.shifts[leaf as usize % LEAVES]
+    }
+}
+
+/// One leaf's pattern: a row more and a column more than it has, so that a cell's far corners need no
+/// turning back.
+#[derive(Debug, Clone, PartialEq)]
+struct Pattern([[f32; SIDE + 1]; SIDE + 1]);
+
+impl Pattern {
+    /// From its values, row by row.
+    fn of(values: &[f32]) -> Self {
+        let value = |row: usize, column: usize| values[row % SIDE * SIDE + column % SIDE];
+        Self(core::array::from_fn(|row| core::array::from_fn(|column| value(row, column))))
+    }
+
+    /// Between its cells, at a place in cells that has been shifted past nothing.
+    #[inline]
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // wrapped round
+    fn at(&self, x: f64, z: f64) -> f64 {
+        // Cutting off is rounding down past nothing.
+        let (i, j) = (greater(x, 0.0) as i32, greater(z, 0.0) as i32);
         let (p, q) = ((x - f64::from(i)) as f32, (z - f64::from(j)) as f32);
-        let (i, j) = (i as usize, j as usize);
-        let row = |j: usize| {
-            let row = (j % SIDE) * SIDE;
-            let (a, b) = (self.pattern[row + i % SIDE], self.pattern[row + (i + 1) % SIDE]);
-            a + (b - a) * p
-        };
-        let (a, b) = (row(j), row(j + 1));
+        let (i, j) = (i as usize % SIDE, j as usize % SIDE);
+        let row = |row: &[f32; SIDE + 1]| row[i] + (row[i + 1] - row[i]) * p;
+        let (a, b) = (row(&self.0[j]), row(&self.0[j + 1]));
         f64::from(a + (b - a) * q)
     }
 }
 
-/// Whole patterns by which places are shifted past nothing.
-const SHIFT: f64 = 8192.0;
+/// Cells, a whole number of patterns, by which places are shifted past nothing.
+const BEYOND: f64 = 8192.0;
 
 /// Rounded down.
+#[inline]
 #[allow(clippy::cast_possible_truncation)] // leaves of a jaw
 fn whole(value: f64) -> i64 {
     let cut = value as i64;

@@ -4,6 +4,7 @@
 mod aim;
 mod bone;
 mod bounds;
+mod bundle;
 mod crowns;
 mod film;
 mod hewn;

@@ -10,10 +10,12 @@
 
 use super::bone::{BOUNDS, RIM};
 use super::bounds::{Bounds, apart, clip, joined};
+use super::bundle::Bundle;
 use super::marrow::Marrow;
 use super::materials::{Beam, Coefficients, Material};
 use super::path::{Materials, Path};
 use super::shape::Shape;
+use super::strip::Near;
 
 use crate::anatomy::Density;
 use crate::geometry::{P3, Ray};
@@ -42,6 +44,15 @@ pub struct Scene {
     groups: Vec<Group>,
     pub(super) density: Density,
     pub(super) marrow: Marrow,
+}
+
+/// A layer that a bundle of rays can meet: its place, and of a ridge what they can meet of it.
+#[derive(Debug)]
+pub struct Kept {
+    place: usize,
+    /// Which of the kept ones it lies within.
+    within: Option<usize>,
+    ridge: Option<Near>,
 }
 
 /// Layers of one thing, as a tooth, with a box round all of them.
@@ -146,28 +157,52 @@ impl Scene {
         }
     }
 
-    /// The places of the layers that a bundle of rays within a box can meet, from the ground up.
+    /// The layers that a bundle of rays can meet, from the ground up.
     #[must_use]
-    pub fn among(&self, bundle: &Bounds) -> Vec<usize> {
-        let near = self.layers.iter().enumerate().filter(|(_, one)| !apart(bundle, &one.bounds));
-        near.map(|(place, _)| place).collect()
+    pub fn among(&self, bundle: &Bundle) -> Vec<Kept> {
+        let passed = bundle.between([BOUNDS[0].y, BOUNDS[1].y]).unwrap_or(BOUNDS);
+        let mut kept: Vec<Kept> = Vec::new();
+        for (place, layer) in self.layers.iter().enumerate() {
+            let ridge = match &layer.shape {
+                _ if apart(&passed, &layer.bounds) => continue,
+                Shape::Ridge(strip) => match strip.near(bundle) {
+                    None => continue,
+                    near => near,
+                },
+                _ => None,
+            };
+            // What lies within a layer that is not met is not met either.
+            let around = layer.within.map(|around| kept.iter().position(|one| one.place == around));
+            match around {
+                Some(None) => {}
+                around => kept.push(Kept { place, within: around.flatten(), ridge }),
+            }
+        }
+        kept
     }
 
     /// The same as [`Self::trace`] for a ray of a bundle, by the layers that the bundle can meet.
-    pub fn trace_among(&self, kept: &[usize], ray: &Ray, from: f64, to: f64, path: &mut Path) {
+    pub fn trace_among(&self, kept: &[Kept], ray: &Ray, from: f64, to: f64, path: &mut Path) {
         let Some((from, to)) = clip(BOUNDS, ray, from, to) else {
             path.clear(0.0, 0.0);
             return;
         };
         path.clear(from, to);
         let mut met = Met::default();
-        for &place in kept {
-            let Some(layer) = self.layers.get(place) else { continue };
-            if layer.within.is_none_or(|around| met.has(around)) {
-                layer.shape.each(ray, from, to, |a, b| {
-                    met.add(place);
-                    path.paint(a, b, layer.only, layer.to);
-                });
+        for (turn, Kept { place, within, ridge }) in kept.iter().enumerate() {
+            let Some(layer) = self.layers.get(*place) else { continue };
+            if within.is_some_and(|around| !met.has(around)) {
+                continue;
+            }
+            let mut put = |a, b| {
+                met.add(turn);
+                path.paint(a, b, layer.only, layer.to);
+            };
+            match (&layer.shape, ridge) {
+                (Shape::Ridge(strip), Some(near)) => {
+                    strip.each_near(near, ray, (from, to), &mut put);
+                }
+                (shape, _) => shape.each(ray, from, to, put),
             }
         }
     }
@@ -183,17 +218,17 @@ impl Scene {
 
 /// Which of the first layers were met; of later ones it is taken that they were.
 #[derive(Default)]
-struct Met(u128);
+struct Met([u64; 2]);
 
 impl Met {
     const fn add(&mut self, place: usize) {
         if place < 128 {
-            self.0 |= 1 << place;
+            self.0[place / 64] |= 1 << (place % 64);
         }
     }
 
     const fn has(&self, place: usize) -> bool {
-        place >= 128 || self.0 & (1 << place) != 0
+        place >= 128 || self.0[place / 64] & (1 << (place % 64)) != 0
     }
 }
 

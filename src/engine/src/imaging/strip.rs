@@ -3,7 +3,9 @@
 //! many rays, most of which cross each face within one straight piece of it.
 
 use super::bounds::{greater, lesser};
+use super::bundle::Bundle;
 use crate::geometry::{P2, P3, Ray, polyline};
+use core::ops::Range;
 
 /// One straight piece of a polyline over a coordinate: `at + slope * coordinate` from one value of it
 /// to another.
@@ -32,6 +34,18 @@ pub struct Strip {
     pub floor: Option<[f64; 2]>,
     pieces: [Vec<Piece>; 4],
     reach: [f64; 3],
+}
+
+/// What of a ridge a bundle of rays can meet: places of the pieces of its lines, and which of its ends.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Near {
+    facial: Range<usize>,
+    oral: Range<usize>,
+    crest: Range<usize>,
+    /// Whether the crest bounds it here.
+    crested: bool,
+    /// Whether the floor does.
+    floored: bool,
 }
 
 impl Strip {
@@ -67,40 +81,109 @@ impl Strip {
             && self.floor.is_none_or(|[level, rise]| z <= level + rise * x)
     }
 
+    /// All of it, for rays of every direction.
+    #[must_use]
+    pub fn whole(&self) -> Near {
+        let [facial, oral, crest, _] = self.pieces.each_ref().map(|pieces| 0..pieces.len());
+        Near { facial, oral, crest, crested: true, floored: self.floor.is_some() }
+    }
+
+    /// What of it the rays of a bundle can meet; none where they all pass it by.
+    #[must_use]
+    pub fn near(&self, bundle: &Bundle) -> Option<Near> {
+        let [least, most, top] = self.reach;
+        let Some([low, high]) = bundle.between([least, most]) else { return Some(self.whole()) };
+        let [facial, oral, crest, _] = &self.pieces;
+        let crest_of = passed(crest, [low.x, high.x]);
+        let ends = |piece: &Piece| {
+            [greater(piece.from, low.x), lesser(piece.to, high.x)]
+                .map(|x| piece.at + piece.slope * x)
+        };
+        let deepest = crest[crest_of.clone()].iter().flat_map(ends).fold(f64::MIN, f64::max);
+        let deeper = |[level, rise]: [f64; 2]| {
+            let [a, b] = [low.x, high.x].map(|x| level + rise * x);
+            (low.z - greater(a, b), high.z - lesser(a, b))
+        };
+        let beyond = self.floor.map_or((-1.0, -1.0), deeper);
+        (high.z >= top && beyond.0 <= 0.0).then(|| Near {
+            facial: passed(facial, [low.z, high.z]),
+            oral: passed(oral, [low.z, high.z]),
+            crest: crest_of,
+            crested: low.z < deepest + greater(self.drop, 0.0),
+            floored: beyond.1 > 0.0,
+        })
+    }
+
     /// Calls `put(from, to)` with every stretch of the ray that lies in it between two parameters;
     /// stretches may touch.
     pub fn each(&self, ray: &Ray, from: f64, to: f64, put: &mut impl FnMut(f64, f64)) {
+        self.each_near(&self.whole(), ray, (from, to), put);
+    }
+
+    /// The same for a ray of a bundle.
+    pub fn each_near(
+        &self,
+        near: &Near,
+        ray: &Ray,
+        span: (f64, f64),
+        put: &mut impl FnMut(f64, f64),
+    ) {
         let (o, d) = (ray.origin, ray.direction);
         let [least, most, top] = self.reach;
         // Coarse planes first: what is left of the ray is short and seldom passes a knot.
-        let span = half((from, to), o.y - most, d.y);
-        let span = span.and_then(|span| half(span, least - o.y, -d.y));
-        let mut span = span.and_then(|span| half(span, top - o.z, -d.z));
-        if let (Some([level, rise]), Some(whole)) = (self.floor, span) {
+        let span = half(span, o.y - most, d.y);
+        let mut span = span.and_then(|span| half(span, least - o.y, -d.y));
+        if near.crested {
+            span = span.and_then(|span| half(span, top - o.z, -d.z));
+        }
+        if let (true, Some([level, rise]), Some(whole)) = (near.floored, self.floor, span) {
             span = half(whole, o.z - level - rise * o.x, d.z - rise * d.x);
         }
         let Some(span) = span else { return };
-        let [facial, oral, crest, share] = &self.pieces;
-        over(facial, (o.z, d.z), span, |piece, span| {
+        let [facial, oral, ..] = &self.pieces;
+        over(&facial[near.facial.clone()], (o.z, d.z), span, |piece, span| {
             let facially = (o.y - piece.at - piece.slope * o.z, d.y - piece.slope * d.z);
             let Some(span) = half(span, facially.0, facially.1) else { return };
-            over(oral, (o.z, d.z), span, |piece, span| {
+            over(&oral[near.oral.clone()], (o.z, d.z), span, |piece, span| {
                 let orally = (piece.at + piece.slope * o.z - o.y, piece.slope * d.z - d.y);
-                let Some(span) = half(span, orally.0, orally.1) else { return };
-                over(crest, (o.x, d.x), span, |piece, span| {
-                    let level = (piece.at + piece.slope * o.x - o.z, piece.slope * d.x - d.z);
-                    if self.drop == 0.0 {
-                        keep(put, span, level);
-                        return;
-                    }
-                    over(share, (o.y, d.y), span, |piece, span| {
-                        let start = level.0 + self.drop * (piece.at + piece.slope * o.y);
-                        keep(put, span, (start, level.1 + self.drop * piece.slope * d.y));
-                    });
-                });
+                match half(span, orally.0, orally.1) {
+                    Some(span) if near.crested => self.under_crest(near, ray, span, put),
+                    Some((from, to)) => put(from, to),
+                    None => {}
+                }
             });
         });
     }
+
+    /// What of a stretch between the faces lies apical of the crest.
+    fn under_crest(
+        &self,
+        near: &Near,
+        ray: &Ray,
+        span: (f64, f64),
+        put: &mut impl FnMut(f64, f64),
+    ) {
+        let (o, d) = (ray.origin, ray.direction);
+        let [.., crest, share] = &self.pieces;
+        over(&crest[near.crest.clone()], (o.x, d.x), span, |piece, span| {
+            let level = (piece.at + piece.slope * o.x - o.z, piece.slope * d.x - d.z);
+            if self.drop == 0.0 {
+                keep(put, span, level);
+                return;
+            }
+            over(share, (o.y, d.y), span, |piece, span| {
+                let start = level.0 + self.drop * (piece.at + piece.slope * o.y);
+                keep(put, span, (start, level.1 + self.drop * piece.slope * d.y));
+            });
+        });
+    }
+}
+
+/// The places of the pieces that have something between two values of the coordinate.
+fn passed(pieces: &[Piece], [low, high]: [f64; 2]) -> Range<usize> {
+    let first = pieces.iter().position(|piece| low <= piece.to).unwrap_or(0);
+    let count = pieces[first..].iter().take_while(|piece| piece.from <= high).count();
+    first..first + count
 }
 
 fn keep(put: &mut impl FnMut(f64, f64), span: (f64, f64), (start, rate): (f64, f64)) {
@@ -216,5 +299,41 @@ mod tests {
         }
         assert!(inside > 8000, "{inside}");
         assert_eq!(wrong, 0);
+    }
+
+    #[test]
+    fn what_a_bundle_can_meet_of_it_is_all_that_its_rays_meet() {
+        let strip = strip();
+        let (mut met, mut narrowed, mut missed) = (0, 0, 0);
+        for i in 0..400 {
+            let turn = f64::from(i);
+            let origin = P3::new(60.0 * libm::sin(turn), 190.0, 40.0 * libm::sin(2.3 * turn));
+            let middle =
+                P3::new(11.0 * libm::sin(1.7 * turn), 0.0, 9.0 + 13.0 * libm::sin(0.9 * turn));
+            let towards =
+                |x: f64, z: f64| Ray { origin, direction: middle + V3::new(x, 0.0, z) - origin };
+            let corners = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)];
+            let near = strip.near(&Bundle::new(corners.map(|(x, z)| towards(x, z))));
+            narrowed += u32::from(near.as_ref().is_some_and(|near| !near.crested));
+            missed += u32::from(near.is_none());
+            for part in 0..9 {
+                let share = |part: i32| f64::from(part) - 1.0;
+                let ray = towards(share(part % 3), share(part / 3));
+                let stretches = |near: Option<&Near>| {
+                    gathered(|mut put| {
+                        if let Some(near) = near {
+                            strip.each_near(near, &ray, (0.5, 1.5), &mut put);
+                        }
+                    })
+                };
+                let (all, some) = (stretches(Some(&strip.whole())), stretches(near.as_ref()));
+                assert_eq!(all.as_slice().len(), some.as_slice().len(), "{i} {part}");
+                for (a, b) in all.as_slice().iter().zip(some.as_slice()) {
+                    assert!((a.from - b.from).abs() < 1e-9 && (a.to - b.to).abs() < 1e-9, "{i}");
+                    met += 1;
+                }
+            }
+        }
+        assert!(met > 1500 && narrowed > 50 && missed > 20, "{met} {narrowed} {missed}");
     }
 }
