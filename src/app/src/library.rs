@@ -58,7 +58,7 @@ pub fn open(
 /// Teaching cases are drawn here and now; what draws any other comes with the judge, so that the
 /// first visit does not carry it.
 fn replayed(address: Address, judging: Option<Judging>) -> Result<Option<Case>, String> {
-    if !cases::is_drawn_with_the_judge(address.generator) {
+    if !cases::is_drawn_with_the_judge(address) {
         return cases::teaching_at(address).map(Some).map_err(|fault| fault.to_string());
     }
     judging.map(|judging| (judging.replay)(address)).transpose()

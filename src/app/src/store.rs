@@ -168,7 +168,7 @@ impl Room {
         let Route::Case(asked) = &self.route else { return false };
         match &asked.from {
             From::Seed(_) => true,
-            From::Address(address) => cases::is_drawn_with_the_judge(address.generator),
+            From::Address(address) => cases::is_drawn_with_the_judge(*address),
             // A set that is here, and its case not: nothing else can be missing.
             From::Set(..) => self.bench.is_none() && matches!(self.library, Library::Here(_)),
         }

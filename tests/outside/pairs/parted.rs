@@ -21,7 +21,7 @@ pub fn pair(seed: u64) -> (Case, Plan) {
     trial.case.title = "A varied site with several roots".to_owned();
     let site = &mut trial.case.site;
     site.tooth = Tooth::new(iso).unwrap_or(site.tooth);
-    let address = Address { format: 1, generator: 1, seed, attempt: 0 };
+    let address = Address { format: 1, generator: 1, seed, attempt: 0, changed: None };
     let sex = if seed.is_multiple_of(2) { Sex::Female } else { Sex::Male };
     site.socket = parted_socket(address, site.tooth, sex, 45).unwrap_or(site.socket.clone());
     let one = site.socket.as_one();

@@ -213,7 +213,7 @@ mod tests {
     use super::*;
 
     fn draws(seed: u64, attempt: u32) -> Draws {
-        Draws::of(Address { format: 1, generator: 1, seed, attempt })
+        Draws::of(Address { format: 1, generator: 1, seed, attempt, changed: None })
     }
 
     #[test]

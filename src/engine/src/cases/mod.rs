@@ -11,6 +11,7 @@
 
 mod archetype;
 mod around;
+mod aspects;
 mod constraints;
 mod defects;
 mod draw;
@@ -18,6 +19,7 @@ mod mouth;
 mod names;
 mod parted;
 mod patient;
+mod patients;
 pub mod population;
 mod proof;
 mod readings;
@@ -32,6 +34,7 @@ mod tests;
 
 pub use archetype::{Archetype, Group};
 pub use around::class_of;
+pub use aspects::{changed, value as value_of};
 pub use constraints::{Constraints, Impossible};
 pub(crate) use defects::{on_map, u_form};
 pub use parted::{PARTED, PartedRow, RootRow, parted_socket};
@@ -179,7 +182,13 @@ pub fn generate_as(spread: Spread, seed: u64, constraints: &Constraints) -> Resu
 fn population_case(seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
     let mut attempt = 0;
     while attempt < MOST_ATTEMPTS {
-        let draws = Draws::of(Address { format: FORMAT, generator: POPULATION, seed, attempt });
+        let draws = Draws::of(Address {
+            format: FORMAT,
+            generator: POPULATION,
+            seed,
+            attempt,
+            changed: None,
+        });
         if !constraints.allows_tooth(population::tooth_of(&draws)) {
             // The whole block has this tooth.
             attempt = (attempt / BLOCK + 1) * BLOCK;
@@ -219,7 +228,8 @@ impl Drawing {
     fn search(&self, seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
         let mut attempt = 0;
         while attempt < MOST_ATTEMPTS {
-            let address = Address { format: FORMAT, generator: self.generator, seed, attempt };
+            let address =
+                Address { format: FORMAT, generator: self.generator, seed, attempt, changed: None };
             let draws = Draws::of(address);
             let archetype = (self.archetype_of)(&draws);
             if !constraints.allows_archetype(archetype) {
@@ -245,6 +255,10 @@ impl Drawing {
 /// # Errors
 /// [`NoCase::Format`], [`NoCase::Generator`] or [`NoCase::Rejected`].
 pub fn at(address: Address) -> Result<Case, NoCase> {
+    if let Some(change) = address.changed {
+        let base = at(Address { changed: None, ..address })?;
+        return changed(&base, change).map_err(|why| NoCase::Rejected { address, why });
+    }
     let drawn = match address.generator {
         POPULATION if address.format == FORMAT => population::draw(&Draws::of(address)),
         WHOLE_MOUTH if address.format == FORMAT => mouth::draw(&Draws::of(address)),
@@ -253,10 +267,10 @@ pub fn at(address: Address) -> Result<Case, NoCase> {
     drawn.map_err(|why| NoCase::Rejected { address, why })
 }
 
-/// Whether addresses of this generator are drawn by [`at`] alone, not by [`teaching_at`].
+/// Whether this address is drawn by [`at`] alone, not by [`teaching_at`].
 #[must_use]
-pub const fn is_drawn_with_the_judge(generator: u16) -> bool {
-    matches!(generator, POPULATION | WHOLE_MOUTH)
+pub const fn is_drawn_with_the_judge(address: Address) -> bool {
+    address.changed.is_some() || matches!(address.generator, POPULATION | WHOLE_MOUTH)
 }
 
 /// Replays the address of a teaching case of one root; to [`at`], it adds nothing that population cases need.
@@ -313,8 +327,15 @@ fn draw_bound(draws: &Draws, tooth: Tooth, brief: &Brief) -> Result<Case, &'stat
 fn assembled(draws: &Draws, site: Site, patient: Patient) -> Case {
     let title = title(site.tooth, &patient);
     let readings = readings::unread();
-    let mut case =
-        Case { address: Some(draws.address()), title, site, patient, readings, broken: None };
+    let mut case = Case {
+        address: Some(draws.address()),
+        title,
+        site,
+        patient,
+        readings,
+        chance: None,
+        broken: None,
+    };
     case.readings = readings::draw(draws, &case);
     case
 }

@@ -284,7 +284,7 @@ mod tests {
     fn drawn(iso: u8, count: u64) -> Vec<Parted> {
         let tooth = Tooth::new(iso).unwrap();
         let one = |seed| {
-            let address = Address { format: 1, generator: 1, seed, attempt: 0 };
+            let address = Address { format: 1, generator: 1, seed, attempt: 0, changed: None };
             let sex = if seed % 2 == 0 { Sex::Male } else { Sex::Female };
             match parted_socket(address, tooth, sex, 45) {
                 Some(Socket::Parted(parted)) => parted,
@@ -451,7 +451,7 @@ mod tests {
 
     #[test]
     fn a_field_redraws_nothing_but_itself_and_an_address_draws_the_same_for_ever() {
-        let address = Address { format: 1, generator: 1, seed: 7, attempt: 0 };
+        let address = Address { format: 1, generator: 1, seed: 7, attempt: 0, changed: None };
         let draw =
             |iso: u8, age| parted_socket(address, Tooth::new(iso).unwrap(), Sex::Female, age);
         let (Some(Socket::Parted(young)), Some(Socket::Parted(old))) = (draw(46, 25), draw(46, 70))

@@ -9,7 +9,7 @@ use crate::anatomy::{DefectKind, Jaw, Lesion, LipLine, Neighbour, Wall};
 use crate::chart::{Complaint, Sex};
 
 fn address(seed: u64, attempt: u32) -> Address {
-    Address { format: FORMAT, generator: GENERATOR, seed, attempt }
+    Address { format: FORMAT, generator: GENERATOR, seed, attempt, changed: None }
 }
 
 /// Sites drawn with nothing bound, at one tooth.

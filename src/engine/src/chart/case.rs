@@ -1,6 +1,6 @@
 //! A case: a site, a patient, and what each examination would read there.
 
-use super::Patient;
+use super::{Aspect, Change, Patient};
 use crate::anatomy::Site;
 use crate::units::Mm;
 use core::fmt;
@@ -20,6 +20,10 @@ pub struct Case {
     pub patient: Patient,
     /// What the examinations would read, errors included.
     pub readings: Readings,
+    /// What decides its events, where that is not to be made of the rest: a case that differs from
+    /// another in one thing meets the same chances.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub chance: Option<i64>,
     /// What the extraction has broken off the facial plate. Nothing in a case that is drawn or
     /// read: only [`events::after`](crate::events::after) says so, of the case as a plan left it.
     #[serde(skip)]
@@ -117,8 +121,8 @@ pub struct SoundingReading {
     pub depth: Mm,
 }
 
-/// Where a case comes from: `format.generator.seed.try`. `try` counts rejected draws, so that replay
-/// never searches.
+/// Where a case comes from: `format.generator.seed.try`, and of a case that differs from that one in
+/// one thing, `.aspect.steps` as well. `try` counts rejected draws, so that replay never searches.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Address {
     /// Version of this notation: 1.
@@ -129,6 +133,8 @@ pub struct Address {
     pub seed: u64,
     /// Which draw of that seed.
     pub attempt: u32,
+    /// What was changed of it afterwards.
+    pub changed: Option<Change>,
 }
 
 /// Text that is no address.
@@ -154,7 +160,8 @@ impl core::error::Error for BadAddress {}
 
 impl fmt::Display for Address {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}.{}.{}.{}", self.format, self.generator, self.seed, self.attempt)
+        write!(f, "{}.{}.{}.{}", self.format, self.generator, self.seed, self.attempt)?;
+        self.changed.map_or(Ok(()), |change| write!(f, ".{change}"))
     }
 }
 
@@ -164,8 +171,12 @@ impl FromStr for Address {
     fn from_str(text: &str) -> Result<Self, BadAddress> {
         let refuse = |why| BadAddress { found: text.chars().take(60).collect(), why };
         let parts: Vec<&str> = text.trim().split('.').collect();
-        let &[format, generator, seed, attempt] = parts.as_slice() else {
-            return Err(refuse("it has not four parts"));
+        let (format, generator, seed, attempt, changed) = match *parts.as_slice() {
+            [format, generator, seed, attempt] => (format, generator, seed, attempt, None),
+            [format, generator, seed, attempt, aspect, to] => {
+                (format, generator, seed, attempt, Some((aspect, to)))
+            }
+            _ => return Err(refuse("it has neither four parts nor six")),
         };
         let digits = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
         if ![format, generator, seed, attempt].iter().all(|part| digits(part)) {
@@ -176,7 +187,21 @@ impl FromStr for Address {
             generator: generator.parse().map_err(|_| refuse("the generator is too large"))?,
             seed: seed.parse().map_err(|_| refuse("the seed is too large"))?,
             attempt: attempt.parse().map_err(|_| refuse("the try is too large"))?,
+            changed: changed.map(|(aspect, to)| change(aspect, to).map_err(refuse)).transpose()?,
         })
+    }
+}
+
+/// What an address says was changed.
+fn change(aspect: &str, to: &str) -> Result<Change, &'static str> {
+    let aspect =
+        Aspect::from_key(aspect).ok_or("no case can be changed in what its fifth part names")?;
+    let to = to.parse().map_err(|_| "its sixth part is no whole number of steps")?;
+    let [least, most] = aspect.scaled().range;
+    if (least..=most).contains(&to) {
+        Ok(Change { aspect, to })
+    } else {
+        Err("its sixth part is beyond what is met in practice")
     }
 }
 
@@ -198,7 +223,12 @@ mod tests {
 
     #[test]
     fn an_address_reads_back_as_it_was_written() {
-        let address = Address { format: 1, generator: 1, seed: u64::MAX, attempt: 7 };
+        let address =
+            Address { format: 1, generator: 1, seed: u64::MAX, attempt: 7, changed: None };
+        assert_eq!(address.to_string().parse(), Ok(address));
+        let changed = Some(Change { aspect: Aspect::BoneToFloor, to: -12 });
+        let address = Address { changed, ..address };
+        assert_eq!(address.to_string(), format!("1.1.{}.7.bone-to-floor.-12", u64::MAX));
         assert_eq!(address.to_string().parse(), Ok(address));
     }
 
@@ -206,6 +236,10 @@ mod tests {
     fn what_is_no_address_says_why() {
         for (text, why) in [
             ("1.1.5", "four parts"),
+            ("1.1.5.0.gum", "four parts"),
+            ("1.1.5.0.colour.3", "fifth part"),
+            ("1.1.5.0.gum.x", "sixth part is no"),
+            ("1.1.5.0.gum.999", "beyond what"),
             ("1.1.x.0", "whole number"),
             ("1.1.99999999999999999999.0", "seed is too large"),
             ("1.1.-5.0", "whole number"),

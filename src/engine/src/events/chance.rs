@@ -36,21 +36,11 @@ pub enum Matter {
 pub struct Chance(ChaCha8Rng);
 
 impl Chance {
-    /// The key is made of what a case keeps when it is written out and read back, and of nothing that
-    /// a neighbouring case changes: its title, its patient, and what was read off the patient. So an
-    /// address and the file that was written from it meet the same events.
+    /// The numbers of a matter. See [`chance_of`].
     #[must_use]
     pub fn of(case: &Case, matter: Matter) -> Self {
-        let mut hash = Hash(0xcbf2_9ce4_8422_2325);
-        hash.bytes(case.title.as_bytes());
-        hash.bytes(case.patient.name.as_bytes());
-        hash.bytes(&case.patient.age.to_le_bytes());
-        let readings = &case.readings;
-        for depth in readings.sounding.iter().map(|one| one.depth).chain(readings.probing) {
-            hash.bytes(&depth.get().to_bits().to_le_bytes());
-        }
         let mut key = [0_u8; 32];
-        key[..8].copy_from_slice(&hash.0.to_le_bytes());
+        key[..8].copy_from_slice(&chance_of(case).to_le_bytes());
         // No drawn field and no exposure has this mark.
         key[14] = 0x40;
         let mut generator = ChaCha8Rng::from_seed(key);
@@ -75,6 +65,26 @@ impl Chance {
     pub fn between(&mut self, low: f64, high: f64) -> f64 {
         low + (high - low) * self.unit()
     }
+}
+
+/// What decides the events of a case: what it says of that itself, or else what a case keeps when it
+/// is written out and read back, and nothing that a neighbouring case changes: its title, its patient,
+/// and what was read off the patient. So an address and the file that was written from it meet the
+/// same events.
+#[must_use]
+pub fn chance_of(case: &Case) -> i64 {
+    if let Some(chance) = case.chance {
+        return chance;
+    }
+    let mut hash = Hash(0xcbf2_9ce4_8422_2325);
+    hash.bytes(case.title.as_bytes());
+    hash.bytes(case.patient.name.as_bytes());
+    hash.bytes(&case.patient.age.to_le_bytes());
+    let readings = &case.readings;
+    for depth in readings.sounding.iter().map(|one| one.depth).chain(readings.probing) {
+        hash.bytes(&depth.get().to_bits().to_le_bytes());
+    }
+    i64::from_le_bytes(hash.0.to_le_bytes())
 }
 
 /// Fowler-Noll-Vo 1a, 64 bit.

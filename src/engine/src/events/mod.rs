@@ -23,7 +23,7 @@ mod torque;
 
 pub use asked::{bleeding_in, exposure_in, floor_in, infection_in, lining_in, numbness_in, tip_in};
 pub use bleed::bleeds_again;
-pub use chance::{Chance, Matter};
+pub use chance::{Chance, Matter, chance_of};
 pub use exposure::{Exposure, exposed_membrane};
 pub use floor::floor_swells;
 pub use infection::{Infection, infected};

@@ -18,7 +18,8 @@ fn case(iso: u8) -> Case {
     let mut case = Trial::plain().case;
     let site = &mut case.site;
     site.tooth = Tooth::new(iso).unwrap();
-    let address = Address { format: 1, generator: 1, seed: u64::from(iso), attempt: 0 };
+    let address =
+        Address { format: 1, generator: 1, seed: u64::from(iso), attempt: 0, changed: None };
     site.socket = parted_socket(address, site.tooth, Sex::Female, 45).unwrap();
     let wide = |y: f64| vec![P2::new(-8.0, y), P2::new(30.0, y)];
     site.ridge.facial.knots = wide(8.5);

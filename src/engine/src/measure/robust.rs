@@ -132,7 +132,7 @@ fn of_several_roots_each_third(round: u64) -> Trial {
     if round % 3 == 2 {
         let iso = [14, 16, 46][usize::try_from(round / 3 % 3).unwrap()];
         let tooth = Tooth::new(iso).unwrap();
-        let address = Address { format: 1, generator: 1, seed: round, attempt: 0 };
+        let address = Address { format: 1, generator: 1, seed: round, attempt: 0, changed: None };
         trial.case.site.socket = parted_socket(address, tooth, Sex::Male, 50).unwrap();
     }
     trial

@@ -287,6 +287,7 @@ fn plain_case() -> Case {
         site: plain_site(),
         patient: plain_patient(),
         readings: plain_readings(),
+        chance: None,
         broken: None,
     }
 }

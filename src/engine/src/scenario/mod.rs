@@ -128,6 +128,7 @@ fn opened<'a>(node: &'a Node, kind: &str, notes: &'a Notes) -> Option<Table<'a>>
 /// The case in a table that may hold other keys beside it.
 fn case_of(table: &mut Table<'_>) -> Option<Case> {
     let title = table.text("title");
+    let chance = table.maybe_whole("chance", i64::MIN..=i64::MAX);
     let site = table.table("site").and_then(site::read);
     let patient = table.table("patient").and_then(patient::read);
     let readings = table.table("readings").and_then(patient::readings);
@@ -137,6 +138,7 @@ fn case_of(table: &mut Table<'_>) -> Option<Case> {
         site: site?,
         patient: patient?,
         readings: readings?,
+        chance,
         broken: None,
     })
 }

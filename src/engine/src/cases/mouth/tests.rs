@@ -14,7 +14,7 @@ use crate::rules::ask;
 use std::collections::BTreeMap;
 
 fn address(seed: u64, attempt: u32) -> Address {
-    Address { format: FORMAT, generator: WHOLE_MOUTH, seed, attempt }
+    Address { format: FORMAT, generator: WHOLE_MOUTH, seed, attempt, changed: None }
 }
 
 fn whole_mouth(seed: u64, archetype: Option<Archetype>, tooth: Option<u8>) -> Result<Case, NoCase> {

@@ -52,7 +52,13 @@ impl Surveyed {
     /// The first draw of a seed, before any proof; `None` where its parts do not fit together.
     #[must_use]
     pub fn of(seed: u64) -> Option<Self> {
-        let draws = Draws::of(Address { format: FORMAT, generator: POPULATION, seed, attempt: 0 });
+        let draws = Draws::of(Address {
+            format: FORMAT,
+            generator: POPULATION,
+            seed,
+            attempt: 0,
+            changed: None,
+        });
         let tooth = tooth_of(&draws);
         let anatomy = anatomy(&draws, tooth).ok()?;
         let before = site(&draws, &anatomy, Layer::Before).ok()?;

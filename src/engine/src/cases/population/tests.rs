@@ -11,7 +11,7 @@ use crate::cases::{
 use crate::chart::Address;
 
 fn address(seed: u64, attempt: u32) -> Address {
-    Address { format: FORMAT, generator: POPULATION, seed, attempt }
+    Address { format: FORMAT, generator: POPULATION, seed, attempt, changed: None }
 }
 
 #[test]

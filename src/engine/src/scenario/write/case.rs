@@ -19,6 +19,9 @@ pub fn write_case(case: &Case) -> String {
         let _ = writeln!(page.0, "# drawn as {address}");
     }
     page.text("title", &case.title, "what a referral would say; nothing that is to be found out");
+    if let Some(chance) = case.chance {
+        page.put("chance", chance, "what decides its events; leave it out for a case of its own");
+    }
     site(&mut page, &case.site);
     patient(&mut page, &case.patient);
     readings(&mut page, &case.readings);
