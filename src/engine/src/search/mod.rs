@@ -1,0 +1,11 @@
+//! What else could have been chosen: where an implant could stand, and the plan that is sound and
+//! nearest.
+//!
+//! Nothing here knows what a rule says. Candidates are judged by the rules themselves, on the same
+//! measurements as every plan.
+
+mod placement;
+mod sweep;
+
+pub use placement::{PLACED_BY, Placement};
+pub use sweep::{Grid, Sweep};
