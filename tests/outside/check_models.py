@@ -51,14 +51,14 @@ def sound_ratios():
             continue
         recipe = json.loads(path.read_text())
         values = {entry["name"]: entry["value"] for entry in recipe["measurements"]}
-        if "seating-torque" not in values:
+        if "estimated-torque" not in values:
             continue
         cone, chosen = recipe["implant"], recipe["chosen"]
         density = next(q["value"] for q in recipe["quantities"] if q["name"] == "density")
         near, far = cone["radii"]
         moment = models.whole_moment(2 * near, cone["length"], far / near)
         whole = models.of_moment(moment, density, chosen["preparation"])
-        yield values["seating-torque"] / whole
+        yield values["estimated-torque"] / whole
 
 
 class Torque(unittest.TestCase):

@@ -12,6 +12,7 @@ use crate::store::{Action, Bench, Room};
 use core::fmt;
 use engine::cases;
 use engine::chart::{Address, Case};
+use engine::figures::{self, Figure, Show};
 use engine::plan::Step;
 use engine::session::{Report, Session};
 use std::rc::Rc;
@@ -29,6 +30,8 @@ pub struct Judging {
     pub last: fn(&Session, Step) -> Html,
     /// What examinations and acts have reported.
     pub reports: fn(&Session) -> Vec<Report>,
+    /// The gap all round and along the implant.
+    pub gap: fn(&Show<'_>) -> [Figure; 2],
     /// Films and sections.
     pub plates: fn(Rc<Bench>, Callback<Action>) -> Html,
     /// The debrief.
@@ -85,6 +88,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         last: last_verdicts,
         reports: Session::reports,
+        gap: |show| [figures::gap_clock(show), figures::gap_profile(show)],
         plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
         protocol,

@@ -2,18 +2,19 @@
 
 use super::figure::Drawing;
 use crate::effects;
+use crate::judging::Judging;
 use crate::store::{Action, Bench, Said};
 use engine::figures::{self, Figure, Show};
 use engine::plan::Draft;
 use engine::rules::Known;
 use yew::prelude::*;
 
-/// The board.
-pub fn board(bench: &Bench, act: &Callback<Action>) -> Html {
+/// The board. What shows the gap comes with the judge, long before there is an implant to show it of.
+pub fn board(bench: &Bench, judging: Option<Judging>, act: &Callback<Action>) -> Html {
     let draft = bench.session.tried(&bench.tried);
     let over = bench.session.is_over();
     let px = figure_width();
-    let figures = figures(bench, &draft, over, px).map(|figure| {
+    let figures = figures(bench, judging, &draft, over, px).into_iter().map(|figure| {
         // Handles move the draft as it was before the drag, so that a drag adds up once.
         let held = (!over).then(|| bench.session.draft().clone());
         let name = figure.name;
@@ -28,16 +29,19 @@ pub fn board(bench: &Bench, act: &Callback<Action>) -> Html {
     html! { <section class="board" aria-label="Figures of the case" tabindex="0" onfocusin={shown}>{ for figures }</section> }
 }
 
-fn figures(bench: &Bench, draft: &Draft, reveal: bool, px: f64) -> [Figure; 4] {
+fn figures(
+    bench: &Bench,
+    judging: Option<Judging>,
+    draft: &Draft,
+    reveal: bool,
+    px: f64,
+) -> Vec<Figure> {
     let (case, plan) = (bench.session.case(), bench.session.shown());
     let known = Known::of(case, plan);
     let show = Show { case, plan, draft, known: &known, reveal, lit: bench.lit, px };
-    [
-        figures::facial_map(&show),
-        figures::section(&show),
-        figures::gap_clock(&show),
-        figures::gap_profile(&show),
-    ]
+    let mut figures = vec![figures::facial_map(&show), figures::section(&show)];
+    figures.extend(judging.into_iter().flat_map(|judging| (judging.gap)(&show)));
+    figures
 }
 
 /// About how wide a figure will be drawn, CSS pixels: letters are sized for it. The shares are those

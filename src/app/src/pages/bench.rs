@@ -50,7 +50,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
             { case_head(bench, props.room.notation) }
             { steps(&view.steps, over) }
             <div class="desk">
-                { board(bench, &act) }
+                { board(bench, props.room.judging, &act) }
                 <div class="side">
                     if over {
                         { judged::debrief(bench, &props.room) }

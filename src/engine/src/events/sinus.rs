@@ -42,7 +42,7 @@ pub fn torn_lining(m: &Measurements<'_>) -> Option<Tear> {
         return None;
     }
     // The bed was drilled for the first.
-    if let Some(plan) = m.plan_with_the_first() {
+    if let Some(plan) = m.plan.with_the_first() {
         return torn_lining(&Measurements::on(m.ground(), m.case, &plan));
     }
     let past = DRILL_OVERSHOOT.get() - m.to_floor()?.get();

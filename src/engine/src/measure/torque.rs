@@ -22,7 +22,6 @@ use super::threads::whole_moment;
 use crate::events;
 use crate::geometry::{Cone, Frame, P3, V3};
 use crate::plan::choices::Preparation;
-use crate::plan::{Implant, Plan};
 use crate::units::Ncm;
 
 /// Torque of the reference implant in the series, Ncm.
@@ -46,18 +45,8 @@ impl Measurements<'_> {
     /// `None` without a second try. Newton centimetres.
     #[must_use]
     pub fn first_torque(&self) -> Option<Ncm> {
-        let plan = self.plan_with_the_first()?;
+        let plan = self.plan.with_the_first()?;
         Measurements::on(self.ground(), self.case, &plan).seating_torque()
-    }
-
-    /// The plan as it was before a second implant took the place of the first; `None` without one.
-    #[must_use]
-    pub fn plan_with_the_first(&self) -> Option<Plan> {
-        let [diameter, length] = self.plan.implant.as_ref()?.first?;
-        let mut plan = self.plan.clone();
-        plan.implant =
-            plan.implant.map(|second| Implant { diameter, length, first: None, ..second });
-        Some(plan)
     }
 
     /// Seating torque to be expected, by the teaching model of this module, of the implant that was

@@ -389,6 +389,16 @@ impl Plan {
         })
     }
 
+    /// The plan as it was before a second implant took the place of the first; `None` without one.
+    #[must_use]
+    pub fn with_the_first(&self) -> Option<Self> {
+        let [diameter, length] = self.implant.as_ref()?.first?;
+        let mut plan = self.clone();
+        plan.implant =
+            plan.implant.map(|second| Implant { diameter, length, first: None, ..second });
+        Some(plan)
+    }
+
     /// The implant, if one was drilled for and stays (or its torque has not been read yet).
     #[must_use]
     pub fn implant_in_place(&self) -> Option<&Implant> {

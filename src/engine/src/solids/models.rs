@@ -22,7 +22,7 @@ impl Writer<'_> {
         let grain = format!("largest_grain({gap})");
         self.put("grain-to-gap", m.grain_to_gap().map(Ratio::get), Ratio::UNIT, grain);
         let torque = m.estimated_torque().map(Ncm::get);
-        self.put("seating-torque", torque, Ncm::UNIT, "torque(implant, bone)".to_owned());
+        self.put("estimated-torque", torque, Ncm::UNIT, "torque(implant, bone)".to_owned());
         let Some(root) = m.ground().solid.socket.coronal() else { return };
         let ways = format!("({}, {gap})", self.across_socket(root));
         let to_close = format!("closing_force(travel_to_close{ways})");
