@@ -4,8 +4,13 @@
 //! Nothing here knows what a rule says. Candidates are judged by the rules themselves, on the same
 //! measurements as every plan.
 
+mod answers;
+mod cost;
+mod nearest;
 mod placement;
 mod sweep;
 
+pub use cost::{Change, Cost, changes};
+pub use nearest::{Nearest, nearest};
 pub use placement::{PLACED_BY, Placement};
 pub use sweep::{Grid, Sweep};

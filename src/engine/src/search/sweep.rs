@@ -45,7 +45,9 @@ impl<'a> Sweep<'a> {
             Cow::Owned(left) => Some((left.clone(), Ground::of(&left.site))),
         };
         let (mut single, mut several) = (Vec::new(), Vec::new());
-        for rule in rules::all().filter(|rule| reads_a_placement(rule)) {
+        for rule in
+            rules::all().filter(|rule| rule.step <= Step::Seating && reads_a_placement(rule))
+        {
             match PLACED_BY.iter().position(|one| rule.reads == [*one]) {
                 Some(of) => single.push(Single { rule, of, said: BTreeMap::new() }),
                 None => several.push(rule),
@@ -187,20 +189,27 @@ mod tests {
             // Which rules cost most on a placement that stands.
             let start = std::time::Instant::now();
             let at = Placement::in_draft(&proof.draft).unwrap();
-            for _ in 0..1000 { std::hint::black_box(sweep.refused_by(at)); }
+            for _ in 0..1000 {
+                std::hint::black_box(sweep.refused_by(at));
+            }
             println!("   one that stands {:?}", start.elapsed() / 1000);
             let ground = Ground::of(&case.site);
-            let mut costs: Vec<(u128, &str)> = sweep.several.iter().map(|rule| {
-                let start = std::time::Instant::now();
-                for _ in 0..200 {
-                    let m = Measurements::on(&ground, &case, &plan);
-                    let known = Known::of(&case, &plan);
-                    let j = Judging { case: &case, plan: &plan, m: &m, known: &known };
-                    std::hint::black_box((rule.measure)(&j));
-                }
-                ((start.elapsed() / 200).as_nanos(), rule.id)
-            }).collect();
-            costs.sort(); costs.reverse();
+            let mut costs: Vec<(u128, &str)> = sweep
+                .several
+                .iter()
+                .map(|rule| {
+                    let start = std::time::Instant::now();
+                    for _ in 0..200 {
+                        let m = Measurements::on(&ground, &case, &plan);
+                        let known = Known::of(&case, &plan);
+                        let j = Judging { case: &case, plan: &plan, m: &m, known: &known };
+                        std::hint::black_box((rule.measure)(&j));
+                    }
+                    ((start.elapsed() / 200).as_nanos(), rule.id)
+                })
+                .collect();
+            costs.sort();
+            costs.reverse();
             println!("   {:?}", &costs[..14.min(costs.len())]);
         }
     }
