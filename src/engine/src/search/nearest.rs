@@ -25,6 +25,8 @@ use std::collections::BTreeSet;
 
 /// How many plans are judged in the search from below before it is given up.
 const MOST_JUDGED: u32 = 2_500;
+/// How many changes mend a draft at most.
+const MOST_MENDS: usize = 8;
 /// How many changes the search from below tries at most.
 const DEEPEST: usize = 3;
 
@@ -65,11 +67,7 @@ pub fn nearest(case: &Case, mine: &Draft) -> Option<Nearest> {
             proven: true,
         });
     }
-    let within = bench.book(own).and_then(|book| bench.bounded(mine, book));
-    let (mut best, forced_by) = match within {
-        Some(found) => (found, Vec::new()),
-        None => (bench.elsewhere(mine, own)?, bench.forcing(mine, own, &wrong)),
-    };
+    let (mut best, forced_by) = bench.bound(mine, own, &wrong)?;
     let keep = crate::plan::course(&best)?;
     let proven = bench.improve(mine, &wrong, &mut best, keep);
     let changes = changes(case, mine, &best);
@@ -140,6 +138,25 @@ impl<'a> Bench<'a> {
 
     fn cost(&self, mine: &Draft, draft: &Draft) -> Cost {
         Cost::of(&changes(self.opened, mine, draft))
+    }
+
+    /// A sound draft near to the learner's, in its own course where that has one; and the rules that
+    /// force another, which nothing within the course keeps.
+    fn bound(
+        &mut self,
+        mine: &Draft,
+        own: Course,
+        wrong: &[Verdict],
+    ) -> Option<(Draft, Vec<&'static Rule>)> {
+        if let Some(found) = self.book(own).and_then(|book| self.bounded(mine, book)) {
+            return Some((found, Vec::new()));
+        }
+        let (mended, still) = self.mended(mine, own, wrong.to_vec());
+        if still.is_empty() {
+            return Some((self.bounded(mine, mended)?, Vec::new()));
+        }
+        let forced_by = still.into_iter().map(|fault| fault.rule).collect();
+        Some((self.elsewhere(mine, own)?, forced_by))
     }
 
     /// A sound draft near to the learner's: the book with everything taken back that can be.
@@ -225,28 +242,34 @@ impl<'a> Bench<'a> {
         Some(draft)
     }
 
-    /// Rules that stay faulty however the decisions that they read are answered within this course.
-    fn forcing(&mut self, mine: &Draft, own: Course, wrong: &[Verdict]) -> Vec<&'static Rule> {
-        let mut forcing = Vec::new();
-        for fault in wrong {
-            let cures = fault.rule.reads.iter().copied().any(|decision| {
-                others(decision, mine, &self.book).into_iter().any(|value| {
-                    let mut tried = mine.clone();
+    /// The learner's draft mended within its course as far as it goes, one change after the other, each
+    /// the one that leaves least wrong; and what is still wrong then.
+    fn mended(&mut self, mine: &Draft, own: Course, wrong: Vec<Verdict>) -> (Draft, Vec<Verdict>) {
+        let (mut draft, mut wrong) = (mine.clone(), wrong);
+        for _ in 0..MOST_MENDS {
+            let mut best: Option<(Draft, Vec<Verdict>)> = None;
+            let reads: BTreeSet<Decision> =
+                wrong.iter().flat_map(|fault| fault.rule.reads).copied().collect();
+            for decision in reads {
+                for value in others(decision, &draft, &self.book) {
+                    let mut tried = draft.clone();
                     if tried.choose(decision, value).is_err() {
-                        return false;
+                        continue;
                     }
-                    let Some(tried) = self.completed(&tried) else { return false };
-                    crate::plan::course(&tried) == Some(own)
-                        && self
-                            .faults(&tried)
-                            .is_some_and(|left| left.iter().all(|still| still.rule != fault.rule))
-                })
-            });
-            if !cures {
-                forcing.push(fault.rule);
+                    let Some(tried) = self.completed(&tried) else { continue };
+                    if crate::plan::course(&tried) != Some(own) {
+                        continue;
+                    }
+                    let Some(left) = self.faults(&tried) else { continue };
+                    if badness(&left) < badness(best.as_ref().map_or(&wrong, |(_, wrong)| wrong)) {
+                        best = Some((tried, left));
+                    }
+                }
             }
+            let Some((better, left)) = best else { break };
+            (draft, wrong) = (better, left);
         }
-        forcing
+        (draft, wrong)
     }
 
     /// Looks for a sound plan of lesser cost from below; whether the space was searched through.
@@ -328,9 +351,6 @@ impl<'a> Bench<'a> {
 
     /// The change that by itself rids the learner's plan of most: the heaviest faults first.
     fn telling(&mut self, mine: &Draft, changes: &[Change], wrong: &[Verdict]) -> Option<Decision> {
-        let weigh = |wrong: &[Verdict]| -> u32 {
-            wrong.iter().map(|fault| 100 * fault.weight_of_fault() + 1).sum()
-        };
         let mut found: Option<(u32, Decision)> = None;
         for change in changes {
             let mut tried = mine.clone();
@@ -340,13 +360,18 @@ impl<'a> Bench<'a> {
             let left = self
                 .completed(&tried)
                 .and_then(|tried| self.faults(&tried))
-                .map_or_else(|| weigh(wrong), |left| weigh(&left));
+                .map_or_else(|| badness(wrong), |left| badness(&left));
             if found.is_none_or(|(least, _)| left < least) {
                 found = Some((left, change.decision));
             }
         }
         found.map(|(_, decision)| decision)
     }
+}
+
+/// How bad faults are together: what weighs most first, then how many there are.
+fn badness(wrong: &[Verdict]) -> u32 {
+    wrong.iter().map(|fault| 100 * fault.weight_of_fault() + 1).sum()
 }
 
 /// What the search from below is looking for.
@@ -362,53 +387,131 @@ mod tests {
     use super::*;
     use crate::cases::generate;
     use crate::plan::Value;
-    use crate::units::Mm;
 
-    #[test]
-    #[ignore = "a look"]
-    fn look() {
-        for seed in 1..40_u64 {
-            let case = generate(seed).unwrap();
-            let Some(proof) = proof_with(&case, Course::PlaceToday) else { continue };
-            let mut mine = proof.draft.clone();
-            let _ = mine.choose(
-                Decision::OffsetFacial,
-                Value::Number(mine.number(Decision::OffsetFacial).unwrap() + 15),
-            );
-            let _ = mine.choose(Decision::AntisepticDays, Value::Number(1));
-            let _ = mine.choose(Decision::Examinations, Value::Many(1));
-            let Some(mine) = Bench::of(&case, &case).also(&proof.draft).completed(&mine) else {
-                continue;
-            };
-            let start = std::time::Instant::now();
-            let Some(found) = nearest(&case, &mine) else {
-                println!("{seed} none");
-                continue;
-            };
-            let took = start.elapsed();
-            println!(
-                "{seed} {took:?} {:?} proven {} first {:?}",
-                Cost::of(&found.changes),
-                found.proven,
-                found.first
-            );
-            for change in &found.changes {
-                println!(
-                    "   {} {:?} -> {:?} ({})",
-                    change.decision.key(),
-                    change.from,
-                    change.to,
-                    change.steps
-                );
-            }
-        }
-        let _ = Mm::new(1.0);
+    /// Cases with a sound plan that places an implant today.
+    fn placed(count: usize) -> impl Iterator<Item = (Case, Draft)> {
+        let one = |seed| {
+            let case = generate(seed).ok()?;
+            let draft = proof_with(&case, Course::PlaceToday)?.draft;
+            (crate::plan::course(&draft) == Some(Course::PlaceToday)).then_some((case, draft))
+        };
+        (1..).filter_map(one).take(count)
     }
 
-    impl Bench<'_> {
-        fn also(mut self, book: &Draft) -> Self {
-            self.book = book.clone();
-            self
+    fn moved(draft: &Draft, decision: Decision, by: i32) -> Option<Draft> {
+        let mut moved = draft.clone();
+        moved.choose(decision, Value::Number(draft.number(decision)? + by)).ok()?;
+        Some(moved)
+    }
+
+    #[test]
+    fn a_sound_plan_is_nearest_to_itself() {
+        for (case, draft) in placed(4) {
+            let found = nearest(&case, &draft).unwrap();
+            assert_eq!((found.draft, found.changes.len(), found.first), (draft, 0, None));
         }
+    }
+
+    #[test]
+    fn one_planted_fault_is_mended_by_one_change_and_it_is_named_first() {
+        for (case, draft) in placed(12) {
+            for (decision, by) in [(Decision::OffsetFacial, 15), (Decision::SuturesOut, 15)] {
+                let Some(mine) = moved(&draft, decision, by) else { continue };
+                let found = nearest(&case, &mine).unwrap();
+                if found.changes.is_empty() {
+                    continue;
+                }
+                assert!(found.proven, "{:?}", case.address);
+                assert_eq!(found.changes.len(), 1, "{:?} {:?}", case.address, found.changes);
+                assert_eq!(found.first, Some(found.changes[0].decision));
+                assert!(found.forced_by.is_empty());
+            }
+        }
+    }
+
+    /// The least cost of all sound plans that differ in one answer, or in two among the decisions that
+    /// faulty rules read; by trying every one.
+    fn exhaustive(bench: &mut Bench<'_>, mine: &Draft, wrong: &[Verdict]) -> Option<Cost> {
+        let own = crate::plan::course(mine);
+        let all = |draft: &Draft, bench: &Bench<'_>| -> Vec<Draft> {
+            let asked = Decision::ALL.iter().map(|entry| entry.decision);
+            let asked = asked.filter(|decision| is_asked(*decision, draft, bench.opened));
+            let read = |one: &Decision| wrong.iter().any(|fault| fault.rule.reads.contains(one));
+            let answers = asked.filter(read).flat_map(|decision| {
+                others(decision, draft, &bench.book).into_iter().map(move |value| (decision, value))
+            });
+            let change = |(decision, value)| {
+                let mut changed = draft.clone();
+                changed.choose(decision, value).ok()?;
+                bench.completed(&changed)
+            };
+            let drafts: Vec<Draft> = answers.filter_map(change).collect();
+            drafts
+        };
+        let mut least: Option<Cost> = None;
+        for one in all(mine, bench) {
+            for two in std::iter::once(one.clone()).chain(all(&one, bench)) {
+                let cost = bench.cost(mine, &two);
+                let nearer = least.is_none_or(|kept| cost < kept);
+                if nearer && crate::plan::course(&two) == own && bench.is_sound(&two) {
+                    least = Some(cost);
+                }
+            }
+        }
+        least
+    }
+
+    #[test]
+    fn nothing_nearer_is_found_by_trying_every_pair_of_answers() {
+        let mut compared = 0;
+        for (case, draft) in placed(6) {
+            let planted = moved(&draft, Decision::SuturesOut, 18)
+                .and_then(|draft| moved(&draft, Decision::RestoreAfter, -8).or(Some(draft)));
+            let Some(mine) = planted else { continue };
+            let Some(found) = nearest(&case, &mine).filter(|found| !found.changes.is_empty())
+            else {
+                continue;
+            };
+            let plan = Plan::from_draft(&mine, &case).unwrap();
+            let left = events::after(&case, &plan).into_owned();
+            let mut bench = Bench::of(&case, &left);
+            bench.book = draft;
+            let wrong = bench.faults(&mine).unwrap();
+            let least = exhaustive(&mut bench, &mine, &wrong);
+            compared += u32::from(least.is_some());
+            assert!(
+                least.is_none_or(|least| Cost::of(&found.changes) <= least),
+                "{:?}: {least:?} {:?}",
+                case.address,
+                found.changes
+            );
+        }
+        assert!(compared >= 3, "{compared}");
+    }
+
+    #[test]
+    fn a_site_that_allows_no_implant_today_leads_to_another_course_and_names_what_forces_it() {
+        let mut seen = 0;
+        for seed in 1..60 {
+            let case = generate(seed).unwrap();
+            if proof_with(&case, Course::PlaceToday)
+                .is_some_and(|one| one.course == Course::PlaceToday)
+            {
+                continue;
+            }
+            // A whole plan of another case that places today, tried here.
+            let Some((_, mine)) = placed(1).next() else { continue };
+            if Plan::from_draft(&mine, &case).is_err() {
+                continue;
+            }
+            let Some(found) = nearest(&case, &mine) else { continue };
+            seen += 1;
+            assert_ne!(found.course, Course::PlaceToday);
+            assert!(!found.forced_by.is_empty(), "{:?}", case.address);
+            let plan = Plan::from_draft(&found.draft, &case).unwrap();
+            let left = crate::debrief::judge(&case, &plan);
+            assert!(!left.iter().any(Verdict::is_fault), "{:?}", case.address);
+        }
+        assert!(seen >= 3, "{seen}");
     }
 }

@@ -45,9 +45,7 @@ impl<'a> Sweep<'a> {
             Cow::Owned(left) => Some((left.clone(), Ground::of(&left.site))),
         };
         let (mut single, mut several) = (Vec::new(), Vec::new());
-        for rule in
-            rules::all().filter(|rule| rule.step <= Step::Seating && reads_a_placement(rule))
-        {
+        for rule in rules::all().filter(|rule| is_of_placement(rule)) {
             match PLACED_BY.iter().position(|one| rule.reads == [*one]) {
                 Some(of) => single.push(Single { rule, of, said: BTreeMap::new() }),
                 None => several.push(rule),
@@ -99,9 +97,10 @@ impl<'a> Sweep<'a> {
     }
 }
 
-/// Whether a rule reads any of the seven numbers.
-fn reads_a_placement(rule: &Rule) -> bool {
-    rule.reads.iter().any(|read| PLACED_BY.contains(read))
+/// Whether a rule judges where an implant stands: it reads one of the seven numbers, no later than the
+/// implant is seated. How much graft goes beside it is chosen after that.
+fn is_of_placement(rule: &Rule) -> bool {
+    rule.step <= Step::Seating && rule.reads.iter().any(|read| PLACED_BY.contains(read))
 }
 
 /// Placements at even steps about one of them: every stock size, and for each the platform moved in
@@ -164,53 +163,106 @@ impl Grid {
 mod tests {
     use super::*;
     use crate::cases::{generate, proof_with};
+    use crate::debrief;
     use crate::plan::choices::Course;
+    use rand::{Rng, SeedableRng};
+    use rand_chacha::ChaCha8Rng;
+
+    /// Cases with a whole plan that places an implant, and where.
+    fn placed(count: usize) -> Vec<(Case, Plan, Placement)> {
+        let one = |seed| {
+            let case = generate(seed).ok()?;
+            let draft = proof_with(&case, Course::PlaceToday)?.draft;
+            let plan = Plan::from_draft(&draft, &case).ok()?;
+            plan.implant_in_place()?;
+            Some((case, plan, Placement::in_draft(&draft)?))
+        };
+        (1..).filter_map(one).take(count).collect()
+    }
+
+    /// Whether the judge of whole plans faults a rule of placement.
+    fn judged(case: &Case, plan: &Plan, at: Placement) -> bool {
+        let mut plan = plan.clone();
+        at.put(plan.implant.as_mut().unwrap());
+        let faults = debrief::judge(case, &plan);
+        !faults.iter().any(|one| one.is_fault() && is_of_placement(one.rule))
+    }
 
     #[test]
-    #[ignore = "a look at the time"]
-    fn time() {
-        for seed in 1..12 {
-            let case = generate(seed).unwrap();
-            let Some(proof) = proof_with(&case, Course::PlaceToday) else { continue };
-            let Ok(plan) = Plan::from_draft(&proof.draft, &case) else { continue };
-            let Some(mut sweep) = Sweep::of(&case, &plan) else { continue };
-            let grid = Grid::about(Placement::in_draft(&proof.draft).unwrap());
-            let start = std::time::Instant::now();
-            let mut stand = 0;
-            let mut by: BTreeMap<&str, u32> = BTreeMap::new();
-            for place in 0..grid.len() {
-                match sweep.refused_by(grid.at(place).unwrap()) {
-                    None => stand += 1,
-                    Some(rule) => *by.entry(rule.id).or_default() += 1,
+    fn two_thousand_placements_are_decided_as_the_judge_decides_them() {
+        let mut random = ChaCha8Rng::seed_from_u64(7);
+        let (mut tried, mut stood) = (0, 0);
+        for (case, plan, at) in placed(10) {
+            let mut sweep = Sweep::of(&case, &plan).unwrap();
+            let grid = Grid::about(at);
+            let size = u64::try_from(grid.len()).unwrap();
+            for k in 0..200 {
+                // Half of them anywhere, half near the one that stands.
+                let place = usize::try_from(random.next_u64() % size).unwrap();
+                let mut one = grid.at(place).unwrap();
+                if k % 2 == 0 {
+                    let off =
+                        |random: &mut ChaCha8Rng| i32::try_from(random.next_u64() % 9).unwrap() - 4;
+                    one = Placement {
+                        facial: at.facial + off(&mut random),
+                        distal: at.distal + off(&mut random),
+                        depth: at.depth + off(&mut random),
+                        tilt: at.tilt + off(&mut random),
+                        ..at
+                    };
+                }
+                let stands = sweep.stands(one);
+                assert_eq!(stands, judged(&case, &plan, one), "{:?} {one:?}", case.address);
+                tried += 1;
+                stood += u32::from(stands);
+            }
+        }
+        assert_eq!(tried, 2000);
+        assert!(stood > 100, "{stood}");
+    }
+
+    #[test]
+    fn along_the_edge_of_the_region_the_judge_agrees_on_both_sides() {
+        let mut edges = 0;
+        for (case, plan, at) in placed(5) {
+            let mut sweep = Sweep::of(&case, &plan).unwrap();
+            for way in [-1, 1] {
+                for axis in 2..7 {
+                    let at_step = |k: i32| {
+                        let mut counts = at.counts();
+                        counts[axis] += k * way;
+                        Placement::of_counts(counts)
+                    };
+                    // Where it stands here and no longer one step on.
+                    let edge = (0..60)
+                        .find(|k| sweep.stands(at_step(*k)) && !sweep.stands(at_step(k + 1)));
+                    let Some(edge) = edge else { continue };
+                    assert!(judged(&case, &plan, at_step(edge)));
+                    assert!(!judged(&case, &plan, at_step(edge + 1)));
+                    edges += 1;
                 }
             }
-            let took = start.elapsed();
-            println!("{seed} {} stand {stand} {took:?} {:?}", grid.len(), by);
-            // Which rules cost most on a placement that stands.
-            let start = std::time::Instant::now();
-            let at = Placement::in_draft(&proof.draft).unwrap();
-            for _ in 0..1000 {
-                std::hint::black_box(sweep.refused_by(at));
-            }
-            println!("   one that stands {:?}", start.elapsed() / 1000);
-            let ground = Ground::of(&case.site);
-            let mut costs: Vec<(u128, &str)> = sweep
-                .several
-                .iter()
-                .map(|rule| {
-                    let start = std::time::Instant::now();
-                    for _ in 0..200 {
-                        let m = Measurements::on(&ground, &case, &plan);
-                        let known = Known::of(&case, &plan);
-                        let j = Judging { case: &case, plan: &plan, m: &m, known: &known };
-                        std::hint::black_box((rule.measure)(&j));
-                    }
-                    ((start.elapsed() / 200).as_nanos(), rule.id)
-                })
-                .collect();
-            costs.sort();
-            costs.reverse();
-            println!("   {:?}", &costs[..14.min(costs.len())]);
         }
+        assert!(edges > 30, "{edges}");
+    }
+
+    #[test]
+    fn a_grid_holds_each_of_its_placements_once_and_at_least_fifty_thousand() {
+        let at = Placement {
+            diameter: 40,
+            length: 120,
+            facial: -5,
+            distal: 0,
+            depth: 5,
+            tilt: 3,
+            tip: 0,
+        };
+        let grid = Grid::about(at);
+        assert!(grid.len() >= 50_000);
+        let all: std::collections::BTreeSet<_> =
+            (0..grid.len()).filter_map(|place| grid.at(place)).collect();
+        assert_eq!(all.len(), grid.len());
+        assert!(all.contains(&at));
+        assert_eq!(grid.at(grid.len()), None);
     }
 }
