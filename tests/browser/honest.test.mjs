@@ -93,7 +93,7 @@ test("study explains a step as soon as it is carried out, assessment holds every
       for (const [step, answers] of Object.entries(steps)) {
         await decide(page, answers);
         await carry(page, step);
-        if (step === "returns") break;
+        if (step === Object.keys(steps).at(-1)) break;
         const verdicts = await page.locator(".verdict").count();
         if (!shown) assert.equal(verdicts, 0, `after ${step}`);
         if (shown && step === "examination") assert.ok(verdicts > 0, `after ${step}`);

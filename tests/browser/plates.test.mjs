@@ -169,3 +169,69 @@ test("what was read is written down at the examination and set beside the truth 
     const wall = rows.find((row) => row.startsWith("Facial wall"));
     assert.match(wall, /a fenestration\s+whole\s+(Misread|None of your examinations)/);
   }));
+
+test("bone is sounded where the probe is put, by pointer and by number, and each reading is listed with its class", () => {
+  const { seed, steps } = placed();
+  const sounded = { ...steps, examination: { ...steps.examination, examinations: [...new Set([...steps.examination.examinations, "bone-sounding"])] } };
+  return visit(async ({ page }) => {
+    await begin(page);
+    await byMouse(page, sounded, "intention");
+    const plate = page.locator(".plates .sounding");
+    const rows = () => plate.locator(".soundings tbody tr").allInnerTexts();
+    await soon(async () => assert.equal((await rows()).length, 4, "the first round"));
+    const along = plate.getByLabel("Probe, along the arch in mm", { exact: true });
+    await along.fill("1,5");
+    await along.press("Enter");
+    await soon(async () => assert.match(await plate.locator(".dial").innerText(), /1\.5 mm distally/));
+    assert.equal((await rows()).length, 4, "nothing is pierced yet");
+    const sound = plate.getByRole("button", { name: "Sound here" });
+    await sound.click();
+    await soon(async () => assert.match((await rows())[4] ?? "", /facial, 1\.5 mm distally\s+\d+\.[05] mm\s+\S/));
+    const probes = () => plate.locator(".drawing .ink-mark").count();
+    assert.equal(await probes(), 1, "it is drawn where it was read");
+    // By pointer: a press on the drawing moves the probe to where it was pressed.
+    const box = await plate.locator(".drawing").boundingBox();
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    await soon(async () => assert.ok(Math.abs(Number(await along.inputValue())) <= 0.2, await along.inputValue()));
+    await plate.getByLabel(/^(palatal|lingual) side$/).check();
+    await sound.click();
+    await soon(async () => assert.match((await rows())[5] ?? "", /(palatal|lingual), /));
+    // Out of the tooth's reach: it stays where it was.
+    const before = await along.inputValue();
+    await along.fill("30");
+    await along.press("Enter");
+    await sound.click();
+    await soon(async () => assert.equal((await rows()).length, 7));
+    assert.match((await rows())[6], before === "0.0" ? /in the middle/ : new RegExp(before.replace("-", "")));
+    assert.match(await page.locator(".known").textContent(), /1\.5 mm distally/);
+    await byMouse(page, { intention: steps.intention, extraction: steps.extraction });
+    assert.equal(await sound.count(), 0, "the tooth is out");
+    assert.equal((await rows()).length, 7, "what was read stays");
+  }, { path: `#/case/${seed}`, context: { viewport: { width: 1440, height: 1000 } } });
+});
+
+test("a film that leans is not read for a length, and its report says what to do instead", () =>
+  at("intention", async (page) => {
+    const known = page.locator(".known");
+    await soon(async () => assert.match(await known.textContent(), /Root from crest to apex/));
+    await page.locator(".aiming > summary").click();
+    for (const [name, value] of [["Tube, up and down in degrees", "40"], ["Receptor leans in degrees", "40"]]) {
+      await page.getByLabel(name, { exact: true }).fill(value);
+      await page.getByLabel(name, { exact: true }).press("Enter");
+    }
+    await page.getByRole("button", { name: "Expose" }).click();
+    await soon(async () => assert.match(await known.textContent(), /Read off film 2/));
+    const told = await known.textContent();
+    assert.match(told, /The root is drawn too short|The apex is not on this film/);
+    assert.doesNotMatch(told, /Root from crest to apex/);
+  }));
+
+test("at the returns a film shows how it has healed, counted and no repeat", () =>
+  at("returns", async (page) => {
+    await soon(async () => assert.ok((await seen(page, film)).tones > 100));
+    const before = await seen(page, film);
+    await page.locator(".aiming > summary", { hasText: "Take a film at follow-up" }).click();
+    await page.getByRole("button", { name: "Expose" }).click();
+    await soon(async () => assert.match(await page.locator(film).innerText(), /film 3 of 3, at follow-up.*Films so far: 3\. Repeats so far: 0\./s));
+    await soon(async () => assert.notEqual((await seen(page, film)).digest, before.digest));
+  }));

@@ -84,7 +84,7 @@ export function find(like, first = 1) {
 /** The id of a decision from its key in a file, which carries the unit. */
 function decision(key, value) {
   const bare = typeof value === "string" || (Array.isArray(value) && !isOutline(value));
-  return `#decision-${bare ? key : key.replace(/-(mm|degrees|cc|days|weeks)$/, "")}`;
+  return `#decision-${bare ? key : key.replace(/-(mm|degrees|cc|days|weeks|months)$/, "")}`;
 }
 
 const isOutline = (value) => Array.isArray(value) && Array.isArray(value[0]);
@@ -96,7 +96,9 @@ export const begin = (page) => page.getByRole("button", { name: "I have read thi
 const carryOut = (page) => page.getByRole("button", { name: /^(Carry out|Conclude): / });
 
 /** Decisions that weigh what the acts of their step find: asked once those are carried out. */
-const WEIGHED = ["drugs", "advice", "wall-reading", "wall-ground", "after-extraction", "after-flap", "preparation"];
+const WEIGHED = ["drugs", "advice", "wall-reading", "wall-ground", "after-extraction", "after-flap", "preparation", "healed-act",
+  // Answers to what came by chance.
+  "broken-plate", "lost-tip", "torn-lining", "second-act", "bleeds-again", "swollen-floor", "numb-lip", "bare-membrane", "infected-wound"];
 
 /** Whether the acts of the step have to be carried out before this is asked. */
 const waits = async (page, key) =>

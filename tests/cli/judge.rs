@@ -28,10 +28,13 @@ fn with(text: &str, key: &str, value: &str) -> String {
 /// Answers to whatever chance may bring to an edited plan; those that nothing asks are not read.
 fn with_answers(text: &str) -> String {
     let answers = [
-        ("extraction", "broken-plate = \"keep\""),
+        ("extraction", "broken-plate = \"keep\"\nlost-tip = \"image-and-refer\""),
         ("implant", "torn-lining = \"patch\""),
-        ("closure", "bleeds-again = \"press\""),
-        ("returns", "numb-lip = \"same-day\"\nbare-membrane = \"rinse-and-keep\""),
+        ("closure", "bleeds-again = \"press\"\nswollen-floor = \"press-and-call\""),
+        (
+            "returns",
+            "numb-lip = \"same-day\"\nbare-membrane = \"rinse-and-keep\"\ninfected-wound = \"drain\"",
+        ),
     ];
     answers.iter().fold(text.to_owned(), |text, (step, answer)| {
         text.replacen(&format!("[{step}]\n"), &format!("[{step}]\n{answer}\n"), 1)
@@ -54,6 +57,11 @@ fn what_comes_by_chance_is_told_asks_for_an_answer_and_is_judged() {
     assert_eq!((ran.code, ran.talk.as_str()), (Some(1), ""), "{}", ran.out);
     assert!(ran.out.contains("\nThe facial plate: A piece of the facial plate broke away"));
     assert!(ran.out.contains("broken-plate-misjudged"), "{}", ran.out);
+    assert!(ran.out.contains("  Your answer: press it back and keep it.\n"), "{}", ran.out);
+    let json = json_of(&wallwise(&["judge", path(&case), path(&plan), "--json"]));
+    let event = &json["events"][0];
+    assert_eq!((&event["decision"], &event["answer"]), (&"broken-plate".into(), &"keep".into()));
+    assert!(event["lines"][0].as_str().is_some_and(|line| line.contains("by chance")));
     // By its address the same case meets the same event.
     let by_seed = wallwise(&["judge", SEEDS[1], path(&plan)]);
     assert_eq!(by_seed.out, ran.out);

@@ -28,6 +28,16 @@ fn every_registered_rule_is_listed_once_with_its_limits_and_sources() {
 }
 
 #[test]
+fn every_fact_of_the_ledger_and_every_reason_for_leaving_one_out_is_told() {
+    use engine::rules::ledger::{ENTRIES, Standing};
+    let text = done(&["rules"]);
+    for entry in ENTRIES {
+        let (Standing::Explanation(said) | Standing::Left(said)) = entry.standing else { continue };
+        assert!(text.contains(&format!("\n  {}\n    {said}\n", entry.id)), "{}", entry.id);
+    }
+}
+
+#[test]
 fn a_rule_is_explained_under_its_fixed_headings() {
     let text = done(&["explain", "membrane-short-of-intact-bone"]);
     for heading in [

@@ -33,8 +33,12 @@ pub const fn note(step: Step) -> &'static str {
         Step::Closure => {
             "Edges that meet without pull, bleeding that has stopped, a sheet with a number to call."
         }
-        Step::Returns => {
-            "See the patient early for the sutures, and restore when the graft has had its time. Waiting longer is never a fault."
+        Step::Review => "See the patient early for the sutures.",
+        Step::ReEntry | Step::Uncovering => "Waiting longer is never a fault.",
+        Step::LatePlacement => "Lean on what was found at re-entry.",
+        Step::Restoration => {
+            "Restore when the graft has had its time. Waiting longer is never a fault."
         }
+        Step::Recall => "Book what you will want to have looked at.",
     }
 }

@@ -84,13 +84,11 @@ const CLOSURE: &[Term] = &[
     ("Haemostasis", "The bleeding has stopped."),
     ("Monofilament", "A thread of one strand, which does not draw fluid into the wound."),
 ];
-const RETURNS: &[Term] = &[
-    ("Turnover", "Graft being replaced by the patient's own bone."),
-    (
-        "Impression part",
-        "A part screwed to the implant that carries its position to the crown's maker.",
-    ),
-];
+const REVIEW: &[Term] = &[("Turnover", "Graft being replaced by the patient's own bone.")];
+const RESTORATION: &[Term] = &[(
+    "Impression part",
+    "A part screwed to the implant that carries its position to the crown's maker.",
+)];
 
 /// The terms of a step.
 #[must_use]
@@ -105,6 +103,8 @@ pub const fn terms(step: Step) -> &'static [Term] {
         Step::Seating => SEATING,
         Step::Graft => GRAFT,
         Step::Closure => CLOSURE,
-        Step::Returns => RETURNS,
+        Step::Review => REVIEW,
+        Step::Restoration => RESTORATION,
+        Step::ReEntry | Step::LatePlacement | Step::Uncovering | Step::Recall => &[],
     }
 }

@@ -36,6 +36,27 @@ pub struct Judgement {
     pub groups: Vec<Group>,
     /// Every verdict in the order of care.
     pub verdicts: Vec<OneVerdict>,
+    /// What came by chance, in order, and what was done about it; chance itself is never marked.
+    pub events: Vec<OneEvent>,
+}
+
+/// What came by chance.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
+pub struct OneEvent {
+    /// The step that brought it.
+    pub step: &'static str,
+    /// What it concerns.
+    pub title: String,
+    /// What happened, one sentence each.
+    pub lines: Vec<String>,
+    /// The decision that answers it.
+    pub decision: &'static str,
+    /// Key of what was chosen.
+    pub answer: &'static str,
+    /// The same in words.
+    pub label: &'static str,
 }
 
 /// The mark with its parts.
@@ -229,7 +250,12 @@ pub struct OneSource {
 impl Judgement {
     /// Of a debrief on a case of this tooth, which names its sides.
     #[must_use]
-    pub fn of(case: Option<String>, tooth: Tooth, debrief: &Debrief) -> Self {
+    pub fn of(
+        case: Option<String>,
+        tooth: Tooth,
+        debrief: &Debrief,
+        events: Vec<OneEvent>,
+    ) -> Self {
         let ids = |group: &debrief::Group| {
             group.faults.iter().map(|place| debrief.verdicts[*place].rule.id).collect()
         };
@@ -259,6 +285,7 @@ impl Judgement {
                 })
                 .collect(),
             verdicts: debrief.verdicts.iter().map(|one| OneVerdict::of(one, tooth)).collect(),
+            events,
         }
     }
 }

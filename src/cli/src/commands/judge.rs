@@ -1,11 +1,11 @@
 //! `wallwise judge CASE PLAN`: every verdict on a plan, by the judge that the page uses.
 
-use crate::shapes::Judgement;
+use crate::shapes::{Judgement, OneEvent};
 use crate::{Fault, Status, Streams, input};
 use engine::cases;
 use engine::chart::Case;
 use engine::debrief::{CAUTION, Debrief, PlanWord, RULE_SET, debrief, explain};
-use engine::plan::Plan;
+use engine::plan::{Draft, Kind, Plan, Value};
 use engine::session::happened;
 use std::path::PathBuf;
 
@@ -28,15 +28,37 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     let sound = cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
     let debrief = debrief(&case, &plan, sound.as_ref());
     if args.json {
+        let events = events(&case, &plan, &draft);
         let address = case.address.map(|address| address.to_string());
-        streams.print_json(&Judgement::of(address, case.site.tooth, &debrief))?;
+        streams.print_json(&Judgement::of(address, case.site.tooth, &debrief, events))?;
     } else {
-        streams.print(&text(&case, &plan, &debrief))?;
+        streams.print(&text(&case, &events(&case, &plan, &draft), &debrief))?;
     }
     Ok(if debrief.word == PlanWord::Sound { Status::Done } else { Status::Findings })
 }
 
-fn text(case: &Case, plan: &Plan, debrief: &Debrief) -> String {
+/// What came by chance, and what the plan answers.
+fn events(case: &Case, plan: &Plan, draft: &Draft) -> Vec<OneEvent> {
+    let happened = happened(case, plan).into_iter();
+    happened
+        .map(|(decision, report)| {
+            let answer = match (decision.entry().kind, draft.value(decision)) {
+                (Kind::One(options), Some(Value::One(place))) => options.get(usize::from(*place)),
+                _ => None,
+            };
+            OneEvent {
+                step: report.step.key(),
+                title: report.title,
+                lines: report.lines,
+                decision: decision.key(),
+                answer: answer.map_or("", |answer| answer.key),
+                label: answer.map_or("", |answer| answer.label),
+            }
+        })
+        .collect()
+}
+
+fn text(case: &Case, events: &[OneEvent], debrief: &Debrief) -> String {
     let tooth = case.site.tooth;
     let mark =
         debrief.mark.percent().map_or("not marked".to_owned(), |mark| format!("{mark:.0} of 100"));
@@ -49,8 +71,9 @@ fn text(case: &Case, plan: &Plan, debrief: &Debrief) -> String {
         debrief.mark.set_aside,
         debrief.mark.lost_weight(),
     );
-    for report in happened(case, plan) {
-        text.push_str(&format!("\n{}: {}\n", report.title, report.lines.join(" ")));
+    for event in events {
+        text.push_str(&format!("\n{}: {}\n", event.title, event.lines.join(" ")));
+        text.push_str(&format!("  Your answer: {}.\n", event.label));
     }
     if !debrief.groups.is_empty() {
         text.push_str("\nWhat to change first\n");

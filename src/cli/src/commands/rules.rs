@@ -4,6 +4,7 @@ use crate::shapes::{RuleBook, agreement};
 use crate::{Fault, Status, Streams};
 use engine::debrief::{CAUTION, EVIDENCE_REVIEWED, RULE_SET, asked};
 use engine::rules::FAMILIES;
+use engine::rules::ledger::{ENTRIES, Standing};
 
 #[derive(Debug, clap::Args)]
 pub struct Args {
@@ -32,6 +33,23 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
             ));
         }
     }
+    text.push_str(&facts());
     streams.print(&text)?;
     Ok(Status::Done)
+}
+
+/// What the ledger of evidence says that no decision can break, and what was left out of the rules.
+fn facts() -> String {
+    let mut facts = "\nFacts that no decision can break\n".to_owned();
+    let mut left = "\nLeft out of the rules\n".to_owned();
+    for entry in ENTRIES {
+        match entry.standing {
+            Standing::Rule => {}
+            Standing::Explanation(fact) => {
+                facts.push_str(&format!("  {}\n    {fact}\n", entry.id));
+            }
+            Standing::Left(why) => left.push_str(&format!("  {}\n    {why}\n", entry.id)),
+        }
+    }
+    facts + &left
 }

@@ -34,6 +34,21 @@ pub enum Kind {
     Molar,
 }
 
+impl Kind {
+    /// The sort of tooth at a place of a quadrant, counted from the midline.
+    #[must_use]
+    pub const fn at(position: u8) -> Self {
+        match position {
+            1 => Self::CentralIncisor,
+            2 => Self::LateralIncisor,
+            3 => Self::Canine,
+            4 => Self::FirstPremolar,
+            5 => Self::SecondPremolar,
+            _ => Self::Molar,
+        }
+    }
+}
+
 /// A number that names no permanent tooth.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct UnknownTooth(
@@ -94,14 +109,7 @@ impl Tooth {
     /// Its sort.
     #[must_use]
     pub const fn kind(self) -> Kind {
-        match self.position() {
-            1 => Kind::CentralIncisor,
-            2 => Kind::LateralIncisor,
-            3 => Kind::Canine,
-            4 => Kind::FirstPremolar,
-            5 => Kind::SecondPremolar,
-            _ => Kind::Molar,
-        }
+        Kind::at(self.position())
     }
 
     /// Whether it is an incisor or a canine.

@@ -36,6 +36,9 @@ pub use constraints::{Constraints, Impossible};
 pub(crate) use defects::{on_map, u_form};
 pub use parted::{PARTED, PartedRow, RootRow, parted_socket};
 pub use proof::{Proof, proof, proof_with};
+pub(crate) use readings::{
+    FAR, NEAR, NEAREST, SHALLOW, from_margin_to_bone, gum_margin, on_the_scale,
+};
 
 use crate::anatomy::{Site, Socket, Tooth, Tube};
 use crate::chart::{Address, Case, Patient};

@@ -54,9 +54,9 @@ pub struct Readings {
 
 impl Readings {
     /// Millimetres: up to here a sounding over the middle of the facial wall is normal [ours].
-    const NORMAL_SOUNDING: f64 = 3.5;
+    pub(crate) const NORMAL_SOUNDING: f64 = 3.5;
     /// Millimetres: how much deeper than its neighbours counts as loss [ours].
-    const DEEPER: f64 = 2.0;
+    pub(crate) const DEEPER: f64 = 2.0;
 
     /// Whether the middle of the facial wall sounds normal.
     #[must_use]

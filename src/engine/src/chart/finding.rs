@@ -1,6 +1,7 @@
 //! What a learner writes down of what the examinations showed.
 
 use super::Fact;
+use crate::anatomy::{Kind, Site};
 
 /// Something that can be read off films, sections and probes and is written down. No mark hangs on it:
 /// the debrief sets it beside the truth.
@@ -20,6 +21,12 @@ pub enum Finding {
     LesionWidth,
     /// Density class of the bone.
     Density,
+    /// Class of the socket by its facial side (`ledger: class-elian`).
+    SocketClass,
+    /// Sagittal position of the root (`ledger: class-kan-root`).
+    RootPosition,
+    /// Class of a molar's septum for the narrowest usual implant (`ledger: class-molar-septum`).
+    SeptumClass,
 }
 
 /// What can be written down for a finding.
@@ -42,10 +49,26 @@ const WALL: &[(&str, &str)] = &[
     ("lost-wall", "a lost wall"),
 ];
 const DENSITY: &[(&str, &str)] = &[("d1", "D1"), ("d2", "D2"), ("d3", "D3"), ("d4", "D4")];
+const SOCKET: &[(&str, &str)] = &[
+    ("type-1", "type 1: gum and facial plate as they should be"),
+    ("type-2", "type 2: gum as it should be, plate partly missing"),
+    ("type-3", "type 3: both markedly reduced"),
+];
+const ROOT: &[(&str, &str)] = &[
+    ("class-1", "class I: against the facial cortex"),
+    ("class-2", "class II: centred"),
+    ("class-3", "class III: against the oral cortex"),
+    ("class-4", "class IV: two thirds against both"),
+];
+const SEPTUM: &[(&str, &str)] = &[
+    ("class-a", "class A: it contains the implant"),
+    ("class-b", "class B: it holds it in part"),
+    ("class-c", "class C: it holds next to nothing"),
+];
 
 impl Finding {
     /// Every finding, in order.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 10] = [
         Self::FacialDefect,
         Self::DefectHeight,
         Self::DefectWidth,
@@ -53,6 +76,9 @@ impl Finding {
         Self::OralDefect,
         Self::LesionWidth,
         Self::Density,
+        Self::SocketClass,
+        Self::RootPosition,
+        Self::SeptumClass,
     ];
 
     /// Its name in files.
@@ -66,6 +92,9 @@ impl Finding {
             Self::OralDefect => "oral-wall",
             Self::LesionWidth => "lesion-width",
             Self::Density => "density-class",
+            Self::SocketClass => "socket-class",
+            Self::RootPosition => "root-position",
+            Self::SeptumClass => "septum-class",
         }
     }
 
@@ -86,6 +115,9 @@ impl Finding {
             Self::OralDefect => "Oral wall",
             Self::LesionWidth => "Lesion at the apex, across",
             Self::Density => "Bone density",
+            Self::SocketClass => "Class of the socket",
+            Self::RootPosition => "Root between the plates",
+            Self::SeptumClass => "Septum, for an implant of 4.5 mm",
         }
     }
 
@@ -93,11 +125,16 @@ impl Finding {
     #[must_use]
     pub const fn fact(self) -> Fact {
         match self {
-            Self::FacialDefect | Self::DefectHeight | Self::DefectWidth => Fact::FacialWall,
+            Self::FacialDefect | Self::DefectHeight | Self::DefectWidth | Self::SocketClass => {
+                Fact::FacialWall
+            }
             Self::FacialThickness => Fact::FacialThickness,
             Self::OralDefect => Fact::OralWall,
             Self::LesionWidth => Fact::ApicalLesion,
             Self::Density => Fact::Density,
+            // Only a cut through ridge and root shows how the one stands in the other.
+            Self::RootPosition => Fact::RidgeForm,
+            Self::SeptumClass => Fact::RootForm,
         }
     }
 
@@ -110,6 +147,21 @@ impl Finding {
             Self::DefectWidth | Self::LesionWidth => Answers::UpTo(150),
             Self::FacialThickness => Answers::UpTo(60),
             Self::Density => Answers::OneOf(DENSITY),
+            Self::SocketClass => Answers::OneOf(SOCKET),
+            Self::RootPosition => Answers::OneOf(ROOT),
+            Self::SeptumClass => Answers::OneOf(SEPTUM),
+        }
+    }
+
+    /// Whether there is such a thing at a site: classes of socket and root are those of one root, a
+    /// septum that could hold an implant is a molar's.
+    #[must_use]
+    pub fn applies(self, site: &Site) -> bool {
+        let parted = site.socket.furcation().is_some();
+        match self {
+            Self::SocketClass | Self::RootPosition => !parted,
+            Self::SeptumClass => parted && site.tooth.kind() == Kind::Molar,
+            _ => true,
         }
     }
 
@@ -139,7 +191,12 @@ impl Finding {
     #[must_use]
     pub const fn tolerance(self) -> Noted {
         match self {
-            Self::FacialDefect | Self::OralDefect | Self::Density => 0,
+            Self::FacialDefect
+            | Self::OralDefect
+            | Self::Density
+            | Self::SocketClass
+            | Self::RootPosition
+            | Self::SeptumClass => 0,
             Self::FacialThickness => 5,
             Self::DefectHeight | Self::DefectWidth | Self::LesionWidth => 15,
         }

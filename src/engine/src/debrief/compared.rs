@@ -2,7 +2,7 @@
 
 use crate::anatomy::{DefectKind, DensityClass, Lesion, Wall};
 use crate::chart::{Answers, Case, Finding, Noted};
-use crate::measure::Measurements;
+use crate::measure::{Measurements, RootClass, SeptumClass};
 use crate::plan::Plan;
 use crate::rules::{Knowledge, Known};
 use crate::units::Mm;
@@ -67,6 +67,7 @@ pub fn compared(case: &Case, plan: &Plan, notes: &[(Finding, Noted)]) -> Vec<Com
     let measured = Measurements::of(case, &examined);
     Finding::ALL
         .into_iter()
+        .filter(|finding| finding.applies(&case.site))
         .filter_map(|finding| {
             let truth = truth(finding, case, &measured);
             let noted = notes.iter().find(|(one, _)| *one == finding).map(|(_, noted)| *noted);
@@ -100,7 +101,10 @@ fn remark(
 /// Whether a reader should write it down unasked.
 const fn is_out_of_order(finding: Finding, truth: Noted) -> bool {
     match finding {
-        Finding::FacialDefect | Finding::OralDefect | Finding::LesionWidth => truth > 0,
+        Finding::FacialDefect
+        | Finding::OralDefect
+        | Finding::LesionWidth
+        | Finding::SocketClass => truth > 0,
         _ => false,
     }
 }
@@ -131,7 +135,33 @@ fn truth(finding: Finding, case: &Case, m: &Measurements<'_>) -> Option<Noted> {
             DensityClass::D3 => 2,
             DensityClass::D4 => 3,
         }),
+        Finding::SocketClass => Some(socket_class(case)),
+        Finding::RootPosition => m.root_class().map(|class| match class {
+            RootClass::I => 0,
+            RootClass::II => 1,
+            RootClass::III => 2,
+            RootClass::IV => 3,
+        }),
+        Finding::SeptumClass => m.septum_class_for_usual().map(|class| match class {
+            SeptumClass::A => 0,
+            SeptumClass::B => 1,
+            SeptumClass::C => 2,
+        }),
     }
+}
+
+/// How far apical of its twin a gum's margin lies that is markedly reduced, mm (ours; the source has no
+/// millimetres).
+const REDUCED: f64 = 2.0;
+
+/// Place in the list of the socket's class: plate whole; missing in part under a gum as it should be;
+/// both reduced. Receded gum over a whole plate is none of the three, and nearest to the first.
+fn socket_class(case: &Case) -> Noted {
+    if case.site.defects_of(Wall::Facial).next().is_none() {
+        return 0;
+    }
+    let below = crate::units::comparable(case.site.soft.margin_below_twin.get());
+    if below >= REDUCED { 2 } else { 1 }
 }
 
 /// The place in the list of the defect of a wall that takes most of it.
@@ -187,6 +217,51 @@ mod tests {
         assert_eq!(said(&case, &plan, wall, None), Some(Remark::LeftOut(seen)));
         // The socket that was probed later showed it too, and too late.
         assert!(plan.extraction.is_some());
+    }
+
+    #[test]
+    fn classes_are_compared_with_what_sections_and_probe_could_show() {
+        let (mut case, plan) = examined("look film");
+        let by = |examination| Knowledge::CouldHaveBeenSeenBy(Source::Examination(examination));
+        let root = Finding::RootPosition;
+        let truth = |case: &Case, plan: &Plan, finding, noted| {
+            let all = compared(case, plan, &[(finding, noted)]);
+            all.into_iter().find(|one| one.finding == finding).unwrap().truth.unwrap()
+        };
+        let is = truth(&case, &plan, root, 0);
+        let sections = by(Examination::Sections);
+        assert_eq!(said(&case, &plan, root, Some(is)), Some(Remark::Guessed(sections)));
+        let other = (is + 1) % 4;
+        assert_eq!(said(&case, &plan, root, Some(other)), Some(Remark::BeyondSight(sections)));
+        // A defect under gum as it should be is the trap; receded gum tells it.
+        let socket = Finding::SocketClass;
+        assert_eq!(truth(&case, &plan, socket, 0), 1);
+        let sounding = by(Examination::BoneSounding);
+        assert_eq!(said(&case, &plan, socket, Some(0)), Some(Remark::BeyondSight(sounding)));
+        case.site.soft.margin_below_twin = Mm::new(2.0);
+        assert_eq!(truth(&case, &plan, socket, 0), 2);
+        case.site.defects.clear();
+        assert_eq!(truth(&case, &plan, socket, 0), 0);
+        assert!(!Finding::SeptumClass.applies(&case.site));
+    }
+
+    #[test]
+    fn a_septum_is_classed_by_its_room_for_the_narrowest_usual_implant() {
+        let molar = Trial::molar();
+        let plan = molar.plan();
+        let m = Measurements::of(&molar.case, &plan);
+        let room = m.septum_room(Mm::new(2.0)).unwrap().get();
+        let class = if room >= 4.5 {
+            0
+        } else if room >= 1.5 {
+            1
+        } else {
+            2
+        };
+        let all = compared(&molar.case, &plan, &[(Finding::SeptumClass, class)]);
+        let septum = all.iter().find(|one| one.finding == Finding::SeptumClass).unwrap();
+        assert_eq!(septum.truth, Some(class));
+        assert!(all.iter().all(|one| one.finding != Finding::RootPosition));
     }
 
     #[test]

@@ -59,7 +59,12 @@ pub(super) const fn is_done(plan: &Plan, step: Step) -> bool {
         Step::Seating => plan.seating.is_some(),
         Step::Graft => plan.graft.is_some(),
         Step::Closure => plan.closure.is_some(),
-        Step::Returns => plan.returns.is_some(),
+        Step::Review => plan.returns.is_some(),
+        Step::ReEntry => plan.later.re_entry.is_some(),
+        Step::LatePlacement => plan.later.placement.is_some(),
+        Step::Uncovering => plan.later.uncovering.is_some(),
+        Step::Restoration => plan.later.restoration.is_some(),
+        Step::Recall => plan.later.recall.is_some(),
     }
 }
 
@@ -178,6 +183,7 @@ mod tests {
         assert_eq!(word(&plan), Some(Zone::Ideal));
         plan.closure = None;
         plan.returns = None;
+        plan.later = crate::plan::Later::NONE;
         assert_eq!(word(&plan), None, "before that an implant could still follow");
     }
 

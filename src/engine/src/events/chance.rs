@@ -21,6 +21,14 @@ pub enum Matter {
     Numbness = 1004,
     /// The membrane at review.
     Exposure = 1005,
+    /// The floor of the mouth.
+    Floor = 1006,
+    /// The wound in the first weeks.
+    Infection = 1007,
+    /// The tip of the root at extraction.
+    Tip = 1008,
+    /// What a site heals to; what follows has a hundred of its own.
+    Healing = 1100,
 }
 
 /// The numbers of one matter in one case, in order.

@@ -13,18 +13,24 @@ mod asked;
 mod bleed;
 mod chance;
 mod exposure;
+mod floor;
+mod infection;
 mod numbness;
 mod plate;
 mod sinus;
+mod tip;
 mod torque;
 
-pub use asked::{bleeding_in, exposure_in, lining_in, numbness_in};
+pub use asked::{bleeding_in, exposure_in, floor_in, infection_in, lining_in, numbness_in, tip_in};
 pub use bleed::bleeds_again;
 pub use chance::{Chance, Matter};
 pub use exposure::{Exposure, exposed_membrane};
+pub use floor::floor_swells;
+pub use infection::{Infection, infected};
 pub use numbness::stays_numb;
 pub use plate::{Pulled, broken_plate, hazard as plate_hazard};
 pub use sinus::{Tear, torn_lining};
+pub use tip::{Lost, lost_tip};
 pub use torque::shown_torque;
 
 use crate::chart::Case;

@@ -19,6 +19,7 @@ mod scene;
 mod section;
 mod sheet;
 mod show;
+mod sounded;
 pub mod style;
 pub mod svg;
 #[cfg(test)]
@@ -31,4 +32,5 @@ pub use map::facial_map;
 pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};
 pub use section::section;
 pub use show::Show;
-pub use tube::tube;
+pub use sounded::{sounded, sounded_at};
+pub use tube::{TO_AND_FRO, UP_AND_DOWN, tube, tube_words};

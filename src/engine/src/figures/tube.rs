@@ -116,15 +116,25 @@ fn drawn(sheet: &mut Sheet, site: &Site, view: &View, from: From) {
     }
 }
 
+/// Whence the tube comes at a positive and at a negative angle, up and down.
+pub const UP_AND_DOWN: [&str; 2] = ["the apical side", "the biting side"];
+/// The same along the arch.
+pub const TO_AND_FRO: [&str; 2] = ["distal", "mesial"];
+
+/// An angle of the tube in words, in whole degrees.
+#[must_use]
+pub fn tube_words(degrees: f64, [more, less]: [&str; 2]) -> String {
+    match degrees {
+        0.0 => "at a right angle".to_owned(),
+        degrees if degrees > 0.0 => format!("{degrees:.0} degrees from {more}"),
+        degrees => format!("{:.0} degrees from {less}", -degrees),
+    }
+}
+
 /// The aim in words.
 fn says(aim: &Aim) -> String {
-    let degrees = |angle: f64, more: &str, less: &str| match angle {
-        0.0 => "at a right angle".to_owned(),
-        angle if angle > 0.0 => format!("{angle:.0} degrees from {more}"),
-        angle => format!("{:.0} degrees from {less}", -angle),
-    };
-    let vertical = degrees(aim.vertical.get(), "the apical side", "the biting side");
-    let horizontal = degrees(aim.horizontal.get(), "distal", "mesial");
+    let vertical = tube_words(aim.vertical.get(), UP_AND_DOWN);
+    let horizontal = tube_words(aim.horizontal.get(), TO_AND_FRO);
     let receptor = match aim.lean.get() {
         0.0 => "stands parallel to the tooth".to_owned(),
         lean => format!("leans {lean:.0} degrees against the tooth, its apical end further in"),

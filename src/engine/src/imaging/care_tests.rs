@@ -70,7 +70,8 @@ fn an_implant_stays_where_it_was_and_carries_its_crown_at_follow_up() {
     assert_eq!([&now, &later].map(|scene| scene.material(body)), [Material::Titanium; 2]);
     assert_eq!(later.material(crown), Material::Ceramic);
     assert_ne!(now.material(crown), Material::Ceramic);
-    let unrestored = at(&case, &Plan { returns: None, ..plan.clone() }, Time::FollowUp);
+    let unrestored =
+        at(&case, &Plan { later: crate::plan::Later::NONE, ..plan.clone() }, Time::FollowUp);
     assert_ne!(unrestored.material(crown), Material::Ceramic);
     let aim = Aim::usual(&case.site);
     assert!(lit(&case, &later, &aim, crown) < 0.05 * lit(&case, &now, &aim, crown));

@@ -301,7 +301,7 @@ impl Laying<'_> {
         let rise = (cone.frame.origin.z - margin).max(0.8);
         let near = cone.near;
         let component = self.plan.component();
-        let planned = self.plan.returns.as_ref().is_some_and(|r| r.restore_after.is_some());
+        let planned = self.plan.later.restoration.is_some();
         let restored = planned && self.time == Time::FollowUp;
         let neck = cone.frame.origin + cone.frame.along * -rise;
         let mut crown = |name, material| {

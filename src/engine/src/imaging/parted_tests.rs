@@ -1,6 +1,6 @@
 //! Teeth with several roots, root by root.
 
-use super::tests::{depths, lit};
+use super::tests::{held_to_a_march, lit, nested};
 use super::*;
 use crate::anatomy::{Jaw, Socket, Tooth};
 use crate::cases::parted_socket;
@@ -134,9 +134,7 @@ fn films_of_several_roots_agree_with_a_march_too() {
             let turn = f64::from(i);
             let way = |rate: f64| 0.5 + 0.4 * libm::sin(rate * turn + 0.3);
             let (ray, length) = view.ray(columns * way(1.0), rows * way(1.7));
-            let exact = left(&scene, &ray, length);
-            let fine = marched(&scene, &ray, depths(&scene, &ray), 12_000);
-            assert!((exact / fine - 1.0).abs() < 0.005, "{iso} {i}: {exact} {fine}");
+            held_to_a_march(&scene, &ray, length, &format!("{iso} {i}"));
         }
     }
 }
@@ -146,25 +144,7 @@ fn every_root_lies_within_its_lamina_and_every_canal_within_its_root() {
     for iso in TEETH {
         let case = case(iso);
         let scene = scene(&case, &Plan::default(), [3; 32]);
-        let mut asked = 0;
-        for layer in scene.layers() {
-            let Some(around) = layer.within.and_then(|place| scene.layers().get(place)) else {
-                continue;
-            };
-            let [low, high] = layer.bounds;
-            for i in 0..300 {
-                let way = |rate: f64| 0.5 + 0.5 * libm::sin(rate * f64::from(i) + rate);
-                let at = P3::new(
-                    low.x + (high.x - low.x) * way(1.0),
-                    low.y + (high.y - low.y) * way(1.7),
-                    low.z + (high.z - low.z) * way(0.37),
-                );
-                if layer.shape.contains(at) {
-                    asked += 1;
-                    assert!(around.shape.contains(at), "{iso} {} {at:?}", layer.name);
-                }
-            }
-        }
+        let asked = nested(&scene, 300, &iso.to_string());
         assert!(asked > 1500, "{iso}: {asked}");
         let roots = scene.layers().iter().filter(|layer| layer.name == "lamina dura").count();
         let own = if case.site.tooth.jaw() == Jaw::Maxilla && iso != 14 { 4 } else { 3 };

@@ -155,7 +155,7 @@ impl Row {
         let middle = self.contact + self.sign * 0.5 * md;
         self.contact += self.sign * md;
         CrownForm {
-            kind: kind(place),
+            kind: Kind::at(place),
             neck,
             edge: P3::new(middle, neck.y + self.lean, neck.z - length),
             half_md: [half_neck, 0.5 * md],
@@ -197,17 +197,6 @@ impl Row {
             ..like.clone()
         };
         self.tooth(place, &root)
-    }
-}
-
-const fn kind(place: u8) -> Kind {
-    match place {
-        1 => Kind::CentralIncisor,
-        2 => Kind::LateralIncisor,
-        3 => Kind::Canine,
-        4 => Kind::FirstPremolar,
-        5 => Kind::SecondPremolar,
-        _ => Kind::Molar,
     }
 }
 

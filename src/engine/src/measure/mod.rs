@@ -10,6 +10,7 @@
 //! are taken of the implant that was drilled for, also when it was removed again; measurements of
 //! what it leaves behind (gap, threads, depth, line) only while it is in place.
 
+mod apices;
 mod bare;
 mod bone;
 mod bound;
@@ -18,6 +19,7 @@ mod flap;
 mod force;
 mod gap;
 mod ground;
+mod late;
 mod membrane;
 #[cfg(test)]
 mod parted;
@@ -35,6 +37,7 @@ pub use bare::is_laid_bare;
 pub use clearance::DRILL_OVERSHOOT;
 pub use force::{FORCE_AT_EASE, reach_of_flap};
 pub use ground::Ground;
+pub use root_position::RootClass;
 pub use torque::torque_model;
 pub use volume::CONTOUR_FALL;
 
@@ -69,6 +72,7 @@ struct Kept {
     beside: [OnceCell<Option<NeighbourDistance>>; 2],
     membrane: OnceCell<Option<Margins>>,
     flap: OnceCell<Option<Margins>>,
+    healed: OnceCell<Option<crate::healing::Healed>>,
 }
 
 /// How far it is to bone in some direction.

@@ -8,6 +8,26 @@ use crate::units::Ratio;
 /// A root touches a cortex where this much bone or less, in mm, lies between it and the outer face:
 /// the cortex itself with next to nothing behind it (our own figure; no source gives one).
 pub const TOUCHES: f64 = 1.5;
+/// Least share of its length over which a root touches both cortices in class IV (Kan 2011, from
+/// memory).
+const BOTH: f64 = 2.0 / 3.0;
+/// Least share over which it touches one of them in classes I and III (ours; the source's words are
+/// *against the cortex*).
+const ONE: f64 = 1.0 / 3.0;
+
+/// Sagittal position of a root (`ledger: class-kan-root`).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RootClass {
+    /// Against the facial cortex.
+    I,
+    /// Centred.
+    II,
+    /// Against the oral cortex.
+    III,
+    /// At least two thirds of it touch both.
+    IV,
+}
+
 /// Levels that are looked at, evenly spread from the reference crest to the apex.
 const LEVELS: u32 = 90;
 
@@ -22,12 +42,35 @@ impl Measurements<'_> {
         if ground.solid.socket.furcation().is_some() {
             return None;
         }
-        let share = ground.between_cortices.get_or_init(|| share_between(&ground.solid));
+        let share = ground
+            .between_cortices
+            .get_or_init(|| touching(&ground.solid).map(|[_, _, both]| both));
         Ratio::checked((*share)?).ok()
+    }
+
+    /// Class of the root's sagittal position, by the shares of its length over which it touches either
+    /// cortex, as [`Self::root_between_cortices`] looks for it. `None` of several roots.
+    #[must_use]
+    pub fn root_class(&self) -> Option<RootClass> {
+        let solid = &self.ground().solid;
+        if solid.socket.furcation().is_some() {
+            return None;
+        }
+        let [facial, oral, both] = touching(solid)?;
+        Some(if both >= BOTH {
+            RootClass::IV
+        } else if facial.max(oral) < ONE {
+            RootClass::II
+        } else if facial >= oral {
+            RootClass::I
+        } else {
+            RootClass::III
+        })
     }
 }
 
-fn share_between(solid: &Solid) -> Option<f64> {
+/// Shares of the root's length over which it touches the facial cortex, the oral one, and both.
+fn touching(solid: &Solid) -> Option<[f64; 3]> {
     let root = solid.socket.coronal()?;
     let apex = root.last_level();
     let touched = |wall: Wall, at: P3| {
@@ -37,13 +80,16 @@ fn share_between(solid: &Solid) -> Option<f64> {
         let face = out * (solid.face(wall, at.z) - at.y);
         face - surface <= TOUCHES
     };
-    let both = (0..LEVELS)
-        .map(|level| apex * (f64::from(level) + 0.5) / f64::from(LEVELS))
-        .map(|along| root.frame.point(V3::new(0.0, 0.0, along)))
-        .filter(|at| touched(Wall::Facial, *at) && touched(Wall::Oral, *at))
-        .count();
-    let both = u32::try_from(both).unwrap_or(LEVELS);
-    Some(f64::from(both) / f64::from(LEVELS))
+    let mut counts = [0_u32; 3];
+    for level in 0..LEVELS {
+        let along = apex * (f64::from(level) + 0.5) / f64::from(LEVELS);
+        let at = root.frame.point(V3::new(0.0, 0.0, along));
+        let [facial, oral] = [Wall::Facial, Wall::Oral].map(|wall| touched(wall, at));
+        for (count, met) in counts.iter_mut().zip([facial, oral, facial && oral]) {
+            *count += u32::from(met);
+        }
+    }
+    Some(counts.map(|count| f64::from(count) / f64::from(LEVELS)))
 }
 
 #[cfg(test)]
@@ -56,19 +102,42 @@ mod tests {
     /// Share of a straight root of 10 mm, 3 mm to either side, in a ridge whose faces stand 4 mm out
     /// down to this level and 9 mm out below it.
     fn share(level: f64) -> f64 {
+        of(level, [4.0, 4.0], |m| m.root_between_cortices().unwrap().get())
+    }
+
+    /// The same with faces that stand so far out facially and orally, and what is asked of it.
+    fn of<T>(level: f64, outs: [f64; 2], ask: fn(&Measurements<'_>) -> T) -> T {
         let mut trial = Trial::plain();
         let site = &mut trial.case.site;
         let root = site.socket.only_mut().unwrap();
         (root.length, root.half_fo, root.taper) = (Mm::new(10.0), Mm::new(3.0), 0.0);
-        let face = |out: f64| {
-            [(-8.0, 4.0), (level, 4.0), (level + 0.01, 9.0), (30.0, 9.0)]
-                .map(|(z, y)| P2::new(z, out * y))
+        let face = |sign: f64, out: f64| {
+            [(-8.0, out), (level, out), (level + 0.01, 9.0), (30.0, 9.0)]
+                .map(|(z, y)| P2::new(z, sign * y))
                 .to_vec()
         };
-        site.ridge.facial.knots = face(1.0);
-        site.ridge.oral.knots = face(-1.0);
+        site.ridge.facial.knots = face(1.0, outs[0]);
+        site.ridge.oral.knots = face(-1.0, outs[1]);
         let plan = trial.plan();
-        Measurements::of(&trial.case, &plan).root_between_cortices().unwrap().get()
+        ask(&Measurements::of(&trial.case, &plan))
+    }
+
+    #[test]
+    fn a_root_is_classed_by_the_cortex_it_touches() {
+        use crate::measure::RootClass::{I, II, III, IV};
+        for (level, outs, class) in [
+            (8.0, [4.0, 8.0], I),
+            (8.0, [8.0, 4.0], III),
+            (8.0, [8.0, 8.0], II),
+            (2.0, [4.0, 8.0], II),
+            (8.0, [4.0, 4.0], IV),
+            (6.0, [4.0, 4.0], I),
+        ] {
+            assert_eq!(of(level, outs, |m| m.root_class()), Some(class), "{level} {outs:?}");
+        }
+        let molar = Trial::molar();
+        let plan = molar.plan();
+        assert_eq!(Measurements::of(&molar.case, &plan).root_class(), None);
     }
 
     #[test]

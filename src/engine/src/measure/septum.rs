@@ -17,7 +17,27 @@ const WHOLLY: f64 = 0.99;
 /// ledger's classes are words).
 const NEXT_TO_NOTHING: f64 = 0.1;
 
+/// Width of a usual molar implant (4.5 to 6 mm, from memory: the narrowest), and the level below the
+/// furcation at which room for it is looked for, mm (ours).
+const USUAL: f64 = 4.5;
+const LEVEL: f64 = 2.0;
+/// Room below which a septum is next to nothing to such an implant, mm (ours).
+const NO_ROOM: f64 = 1.5;
+
 impl Measurements<'_> {
+    /// Class of the septum before an implant is chosen: for the narrowest usual one, by the room 2 mm
+    /// apical of the furcation. `None` of one root.
+    #[must_use]
+    pub fn septum_class_for_usual(&self) -> Option<SeptumClass> {
+        self.ground().solid.socket.furcation()?;
+        let room = self.septum_room(Mm::new(LEVEL)).map_or(0.0, Mm::get);
+        Some(match crate::units::comparable(room) {
+            room if room >= USUAL => SeptumClass::A,
+            room if room >= NO_ROOM => SeptumClass::B,
+            _ => SeptumClass::C,
+        })
+    }
+
     /// Mesiodistal width of the septum: along x through the middle of the roots' axes, so far apical of
     /// the furcation, wall defects filled in. Millimetres; 0 where no bone stands there. `None` of one
     /// root, and deeper than the shallowest apex.

@@ -6,6 +6,7 @@ use super::choices as c;
 use super::choices::Several;
 use super::draft::{Draft, Refusal};
 use super::flow;
+use super::later::Later;
 use super::take::Take;
 use crate::chart::Case;
 use crate::geometry::Outline;
@@ -32,8 +33,10 @@ pub struct Plan {
     pub graft: Option<GraftAndMembrane>,
     /// Closure and instructions.
     pub closure: Option<Closure>,
-    /// What follows.
+    /// Sutures out and reviews.
     pub returns: Option<Returns>,
+    /// What follows the reviews.
+    pub later: Later,
     /// Answers to what chance brought.
     pub rescue: Rescue,
 }
@@ -41,14 +44,20 @@ pub struct Plan {
 /// Answers to what chance brought; each is present when its event happened.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Rescue {
+    /// To a root tip that was lost.
+    pub tip: Option<c::TipRescue>,
     /// To a torn lining of the sinus.
     pub lining: Option<c::LiningRescue>,
     /// To bleeding after closure.
     pub bleed: Option<c::BleedRescue>,
+    /// To a swelling floor of the mouth.
+    pub floor: Option<c::FloorRescue>,
     /// To a lip that stays numb.
     pub nerve: Option<c::NerveRescue>,
     /// To a membrane that lies bare.
     pub exposure: Option<c::ExposureRescue>,
+    /// To an infected wound.
+    pub infection: Option<c::InfectionRescue>,
 }
 
 /// Requests, drugs, advice.
@@ -293,7 +302,7 @@ pub struct Closure {
     pub sensation: Option<bool>,
 }
 
-/// What follows.
+/// Sutures out and reviews.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Returns {
     /// Days to suture removal; present when something was sutured.
@@ -302,12 +311,6 @@ pub struct Returns {
     pub membrane_out: Option<i32>,
     /// Reviews.
     pub reviews: Several<c::Review>,
-    /// Weeks from extraction to placement; present when an implant is to follow.
-    pub place_after: Option<i32>,
-    /// Weeks from placement to restoration; present when an implant stays.
-    pub restore_after: Option<i32>,
-    /// Seat of the impression part; present when an implant stays.
-    pub seat_check: Option<c::SeatCheck>,
 }
 
 impl Plan {
@@ -326,7 +329,10 @@ impl Plan {
             Step::Chart => self.chart = Some(take.chart().ok_or_else(undecided)?),
             Step::Examination => self.examined = Some(take.examined().ok_or_else(undecided)?),
             Step::Intention => self.intention = Some(take.intention().ok_or_else(undecided)?),
-            Step::Extraction => self.extraction = Some(take.extraction().ok_or_else(undecided)?),
+            Step::Extraction => {
+                self.extraction = Some(take.extraction().ok_or_else(undecided)?);
+                self.rescue.tip = take.one_if_asked(Decision::LostTip);
+            }
             Step::Flap => self.flap = Some(take.flap().ok_or_else(undecided)?),
             Step::Implant => {
                 self.implant = Some(take.implant().ok_or_else(undecided)?);
@@ -340,12 +346,15 @@ impl Plan {
             Step::Closure => {
                 self.closure = Some(take.closure().ok_or_else(undecided)?);
                 self.rescue.bleed = take.one_if_asked(Decision::BleedsAgain);
+                self.rescue.floor = take.one_if_asked(Decision::SwollenFloor);
             }
-            Step::Returns => {
+            Step::Review => {
                 self.returns = Some(take.returns());
                 self.rescue.nerve = take.one_if_asked(Decision::NumbLip);
                 self.rescue.exposure = take.one_if_asked(Decision::BareMembrane);
+                self.rescue.infection = take.one_if_asked(Decision::Infected);
             }
+            later => take.later(later, &mut self.later).ok_or_else(undecided)?,
         }
         Ok(())
     }

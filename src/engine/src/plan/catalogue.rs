@@ -23,8 +23,18 @@ pub enum Step {
     Graft,
     /// Closure and instructions.
     Closure,
-    /// What follows.
-    Returns,
+    /// Sutures out, reviews, and what they find.
+    Review,
+    /// The healed site seen again.
+    ReEntry,
+    /// An implant in the healed site.
+    LatePlacement,
+    /// Uncovering a submerged implant.
+    Uncovering,
+    /// The crown.
+    Restoration,
+    /// What follows for good.
+    Recall,
 }
 
 impl Step {
@@ -39,7 +49,12 @@ impl Step {
         Self::Seating,
         Self::Graft,
         Self::Closure,
-        Self::Returns,
+        Self::Review,
+        Self::ReEntry,
+        Self::LatePlacement,
+        Self::Uncovering,
+        Self::Restoration,
+        Self::Recall,
     ];
 
     /// What files hold.
@@ -55,7 +70,13 @@ impl Step {
             Self::Seating => "seating",
             Self::Graft => "graft",
             Self::Closure => "closure",
-            Self::Returns => "returns",
+            // Kept from when all that follows was one step: stored attempts hold it.
+            Self::Review => "returns",
+            Self::ReEntry => "re-entry",
+            Self::LatePlacement => "late-placement",
+            Self::Uncovering => "uncovering",
+            Self::Restoration => "restoration",
+            Self::Recall => "recall",
         }
     }
 
@@ -72,7 +93,12 @@ impl Step {
             Self::Seating => "Seating",
             Self::Graft => "Graft and membrane",
             Self::Closure => "Closure",
-            Self::Returns => "Returns",
+            Self::Review => "Review",
+            Self::ReEntry => "Re-entry",
+            Self::LatePlacement => "Late placement",
+            Self::Uncovering => "Uncovering",
+            Self::Restoration => "Restoration",
+            Self::Recall => "Recall",
         }
     }
 
@@ -103,7 +129,16 @@ impl Step {
             Self::Closure => {
                 "Close without tension, stop the bleeding, and send the patient home knowing what to watch for."
             }
-            Self::Returns => "See the patient in time, and restore when the bone has turned over.",
+            Self::Review => "See the patient in time, before what goes wrong has gone far.",
+            Self::ReEntry => "Come back when the site has healed, see what it became, then decide.",
+            Self::LatePlacement => {
+                "Put the implant where the crown needs it, in the ridge that is left."
+            }
+            Self::Uncovering => {
+                "Find the implant firm, and keep a band of attached tissue around it."
+            }
+            Self::Restoration => "Restore when the bone has turned over, on parts that seat.",
+            Self::Recall => "Look again for good, at what tells early.",
         }
     }
 
@@ -225,6 +260,7 @@ decisions! {
         Debridement = "debridement", "Debridement", "What is done with the tissue in the socket?", one::<c::Debridement>();
         SocketProbing = "socket-probing", "Probing the socket", "Which walls are probed afterwards?", one::<c::SocketProbing>();
         BrokenPlate = "broken-plate", "Broken plate", "A piece of the facial plate moves with the root: what becomes of it?", one::<c::PlateRescue>();
+        LostTip = "lost-tip", "Lost root tip", "The tip of the root broke off and is gone from sight: what now?", one::<c::TipRescue>();
         AfterExtraction = "after-extraction", "Confirm or revise", "On what you now know: carry on?", one::<c::Revision>();
     }
     Flap {
@@ -286,16 +322,40 @@ decisions! {
         AntibioticAfter = "antibiotic-after", "Antibiotic after", "An antibiotic afterwards?", one::<c::AntibioticAfter>();
         SensationCheck = "sensation-check", "Sensation", "Is sensation checked the next day?", one::<c::YesNo>();
         BleedsAgain = "bleeds-again", "It bleeds again", "It bleeds again before the patient leaves: what now?", one::<c::BleedRescue>();
+        SwollenFloor = "swollen-floor", "Floor of the mouth", "The floor of the mouth swells and the tongue rises: what now?", one::<c::FloorRescue>();
     }
-    Returns {
+    Review {
         SuturesOut = "sutures-out", "Sutures out", "After how many days do the sutures come out?", number(3, 28, 1, 1, "days");
         MembraneOut = "membrane-out", "Membrane out", "After how many days is the membrane removed?", number(7, 240, 1, 1, "days");
         Reviews = "reviews", "Reviews", "Which reviews are booked?", many::<c::Review>();
-        PlaceAfter = "place-after", "Implant after", "How many weeks after the extraction is the implant placed?", number(1, 60, 1, 1, "weeks");
-        RestoreAfter = "restore-after", "Restoration after", "How many weeks after placement is it restored?", number(1, 60, 1, 1, "weeks");
-        SeatCheck = "seat-check", "Seat of the impression part", "How is the seat of the impression part checked?", one::<c::SeatCheck>();
         NumbLip = "numb-lip", "Numb lip", "The lip is still numb the next day: what now?", one::<c::NerveRescue>();
         BareMembrane = "bare-membrane", "Bare membrane", "The membrane lies bare: what now?", one::<c::ExposureRescue>();
+        Infected = "infected-wound", "Infected wound", "The wound is infected: what now?", one::<c::InfectionRescue>();
+    }
+    ReEntry {
+        PlaceAfter = "place-after", "Implant after", "How many weeks after the extraction is the implant placed?", number(1, 60, 1, 1, "weeks");
+        HealedAct = "healed-act", "The healed site", "On what has healed: what is done?", one::<c::HealedAct>();
+    }
+    LatePlacement {
+        LateDiameter = "late-diameter", "Diameter", "Which platform diameter?", number(30, 60, 5, 10, "mm");
+        LateLength = "late-length", "Length", "Which length?", number(80, 160, 10, 10, "mm");
+        LateFacial = "late-facial", "Facial or oral", "How far from the tooth's axis, facially or orally, does the platform lie?", directed(60, 10, "mm", ["to the oral side", "to the facial side"]);
+        LateDepth = "late-depth", "Platform level", "How far from the reference crest does the platform lie?", directed(60, 10, "mm", ["coronal of the crest", "apical of the crest"]);
+        LateTilt = "late-tilt", "Tilt", "How does the apex lean in the section?", directed(35, 1, "degrees", ["apex to the oral side", "apex to the facial side"]);
+        LateComponent = "late-component", "Component", "What goes on the implant?", one::<c::LateComponent>();
+    }
+    Uncovering {
+        UncoverAfter = "uncover-after", "Uncovering after", "How many weeks after placement is it uncovered?", number(1, 60, 1, 1, "weeks");
+        HoldTest = "hold-test", "Hold", "How is its hold tested?", one::<c::HoldTest>();
+        BandCare = "band-care", "Attached tissue", "What becomes of the attached tissue over it?", one::<c::BandCare>();
+    }
+    Restoration {
+        RestoreAfter = "restore-after", "Restoration after", "How many weeks after placement is it restored?", number(1, 60, 1, 1, "weeks");
+        SeatCheck = "seat-check", "Seat of the impression part", "How is the seat of the impression part checked?", one::<c::SeatCheck>();
+    }
+    Recall {
+        RecallEvery = "recall-every", "Recall every", "How many months from one recall to the next?", number(1, 36, 1, 1, "months");
+        RecallExam = "recall-exam", "Examined at recall", "What is examined at each?", many::<c::RecallExam>();
     }
 }
 
@@ -330,13 +390,17 @@ impl Decision {
                 | Self::WallReading
                 | Self::WallGround
                 | Self::BrokenPlate
+                | Self::LostTip
                 | Self::AfterExtraction
                 | Self::AfterFlap
                 | Self::Preparation
                 | Self::TornLining
                 | Self::BleedsAgain
+                | Self::SwollenFloor
                 | Self::NumbLip
                 | Self::BareMembrane
+                | Self::HealedAct
+                | Self::Infected
         )
     }
 
@@ -346,10 +410,13 @@ impl Decision {
         matches!(
             self,
             Self::BrokenPlate
+                | Self::LostTip
                 | Self::TornLining
                 | Self::BleedsAgain
+                | Self::SwollenFloor
                 | Self::NumbLip
                 | Self::BareMembrane
+                | Self::Infected
         )
     }
 

@@ -1,5 +1,4 @@
-//! The alternatives of each decision. A key is what files hold, a label is what the screen shows;
-//! both are stable: an alternative is retired, never renamed.
+//! The alternatives of each decision; their keys and labels stay: one is retired, never renamed.
 
 use core::marker::PhantomData;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
@@ -120,11 +119,12 @@ macro_rules! choices {
     };
 }
 
+mod complication;
 mod rescue;
-
-pub use rescue::{
-    BleedRescue, ExposureRescue, LiningRescue, NerveRescue, PlateRescue, SeatingAct, SecondAct,
-};
+mod returns;
+pub use complication::{FloorRescue, InfectionRescue, TipRescue};
+pub use rescue::*;
+pub use returns::{BandCare, HealedAct, HoldTest, LateComponent, RecallExam};
 
 choices! {
     /// What is asked for at the chart.
@@ -332,6 +332,7 @@ choices! {
         OralSlope = "oral-slope", "on the oral slope of the socket, inside the oral cortex";
         SocketApex = "socket-apex", "at the apex of the socket, along it";
         ThroughOralCortex = "through-oral-cortex", "through the oral cortex";
+        Septum = "septum", "in the septum, between the roots of a molar";
     }
     /// How the bed is prepared.
     Preparation {

@@ -83,6 +83,12 @@ pub enum Refusal {
     NoSuchAim,
     /// The last film has been repeated often enough.
     TooManyFilms,
+    /// Bone is sounded where that examination was chosen, and beside a tooth.
+    NotToBeSounded,
+    /// The probe goes along the tooth's neck only.
+    NoSuchPlace,
+    /// The bone here has been sounded often enough.
+    TooManySoundings,
 }
 
 impl fmt::Display for Refusal {
@@ -152,6 +158,15 @@ impl Refusal {
             }
             Self::TooManyFilms => {
                 "this site has been exposed often enough: read the films that are there"
+            }
+            Self::NotToBeSounded => {
+                "bone is sounded once that examination was chosen, and while the tooth stands"
+            }
+            Self::NoSuchPlace => {
+                "found a place beside the tooth, expected one along its neck, facial or oral"
+            }
+            Self::TooManySoundings => {
+                "this gum has been pierced often enough: go by the readings that are there"
             }
             Self::NotToBeNoted => {
                 "findings are written down at the examination, once it has shown something, from their own list or range"

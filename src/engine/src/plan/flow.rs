@@ -2,8 +2,8 @@
 
 use super::catalogue::{Decision, Step};
 use super::choices::{
-    Component, Course, Examination, FlapDesign, GraftMaterial, MembraneKind, Revision, SeatingAct,
-    SecondAct, Several, TodayAct,
+    Component, Course, Examination, FlapDesign, GraftMaterial, HealedAct, LateComponent,
+    MembraneKind, Revision, SeatingAct, SecondAct, Several, TodayAct,
 };
 use super::draft::Draft;
 use crate::anatomy::Jaw;
@@ -19,13 +19,14 @@ pub fn steps(draft: &Draft) -> Vec<Step> {
         return steps;
     };
     if !comes_out(draft, intended) {
-        steps.push(Step::Returns);
+        steps.push(Step::Review);
         return steps;
     }
     steps.push(Step::Extraction);
     let after_extraction = revised(intended, draft.one(Decision::AfterExtraction));
     if !matches!(after_extraction, Course::PlaceToday | Course::GraftAndReturn) {
-        steps.extend([Step::Closure, Step::Returns]);
+        steps.extend([Step::Closure, Step::Review]);
+        steps.extend(later(draft, after_extraction));
         return steps;
     }
     steps.push(Step::Flap);
@@ -40,7 +41,31 @@ pub fn steps(draft: &Draft) -> Vec<Step> {
         Course::GraftAndReturn => steps.push(Step::Graft),
         _ => {}
     }
-    steps.extend([Step::Closure, Step::Returns]);
+    steps.extend([Step::Closure, Step::Review]);
+    steps.extend(course(draft).map(|course| later(draft, course)).unwrap_or_default());
+    steps
+}
+
+/// What follows the reviews in this course: only what the plan so far has brought about.
+fn later(draft: &Draft, course: Course) -> Vec<Step> {
+    let mut steps = Vec::new();
+    let submerged = match course {
+        Course::PlaceToday => draft.one(Decision::Component) == Some(Component::CoverScrew),
+        Course::GraftAndReturn | Course::ReturnEarly | Course::LetHeal => {
+            steps.push(Step::ReEntry);
+            let act = draft.one(Decision::HealedAct);
+            if !matches!(act, Some(HealedAct::Place | HealedAct::PlaceWithContour)) {
+                return steps;
+            }
+            steps.push(Step::LatePlacement);
+            draft.one(Decision::LateComponent) == Some(LateComponent::CoverScrew)
+        }
+        _ => return steps,
+    };
+    if submerged {
+        steps.push(Step::Uncovering);
+    }
+    steps.extend([Step::Restoration, Step::Recall]);
     steps
 }
 
@@ -126,8 +151,6 @@ pub fn is_asked(decision: Decision, draft: &Draft, case: &Case) -> bool {
     }
     let course = course(draft);
     let implant_stays = course == Some(Course::PlaceToday);
-    let returns_for_implant =
-        matches!(course, Some(Course::GraftAndReturn | Course::ReturnEarly | Course::LetHeal));
     let examined = |examination| {
         draft
             .many(Decision::Examinations)
@@ -186,8 +209,6 @@ pub fn is_asked(decision: Decision, draft: &Draft, case: &Case) -> bool {
             ) && covered
                 && steps(draft).contains(&Step::Graft)
         }
-        Decision::PlaceAfter => returns_for_implant,
-        Decision::RestoreAfter | Decision::SeatCheck => implant_stays,
         _ => is_asked_by_events(decision, draft, case),
     }
 }
@@ -197,11 +218,14 @@ fn is_asked_by_events(decision: Decision, draft: &Draft, case: &Case) -> bool {
     match decision {
         Decision::BrokenPlate => events::Pulled::in_draft(draft)
             .is_some_and(|pulled| events::broken_plate(case, pulled).is_some()),
+        Decision::LostTip => events::tip_in(draft, case).is_some(),
         Decision::TornLining => events::lining_in(draft, case).is_some(),
         Decision::SecondAct => seats_again(draft),
         Decision::BleedsAgain => events::bleeding_in(draft, case),
+        Decision::SwollenFloor => events::floor_in(draft, case),
         Decision::NumbLip => events::numbness_in(draft, case),
         Decision::BareMembrane => events::exposure_in(draft, case).is_some(),
+        Decision::Infected => events::infection_in(draft, case).is_some(),
         _ => true,
     }
 }

@@ -10,6 +10,7 @@ mod acts;
 mod catalogue;
 mod draft;
 mod flow;
+mod later;
 mod take;
 
 pub use acts::{
@@ -19,3 +20,4 @@ pub use acts::{
 pub use catalogue::{Decision, Entry, Kind, NumberKind, Step};
 pub use draft::{Draft, Refusal, Value};
 pub use flow::{course, is_asked, steps, weighs_findings};
+pub use later::{LatePlacement, Later, ReEntry, Recall, Restoration, Uncovering};

@@ -229,9 +229,6 @@ impl Take<'_> {
             sutures_out: self.number_if_asked(Decision::SuturesOut),
             membrane_out: self.number_if_asked(Decision::MembraneOut),
             reviews: self.many(Decision::Reviews),
-            place_after: self.number_if_asked(Decision::PlaceAfter),
-            restore_after: self.number_if_asked(Decision::RestoreAfter),
-            seat_check: self.one_if_asked(Decision::SeatCheck),
         }
     }
 }

@@ -27,7 +27,7 @@ pub(super) fn is_elective(plan: &Plan) -> Option<bool> {
 }
 
 /// Whether this course adds an implant or a graft to the extraction today.
-pub(super) const fn goes_beyond_extraction(course: Course) -> bool {
+pub(crate) const fn goes_beyond_extraction(course: Course) -> bool {
     matches!(course, Course::PlaceToday | Course::GraftAndReturn)
 }
 

@@ -54,12 +54,7 @@ pub static ENTRIES: &[Entry] = &[
     rule("iip-gingival-margin"),
     rule("iip-facial-wall-defect"),
     rule("arp-indication"),
-    explains(
-        "early-placement-alternative",
-        "Placement at four to eight weeks with a contour graft ranks equal for one visible tooth \
-        with a thin or missing facial wall: at 10 years a facial wall of 1.67 mm (median of \
-        20), 95 % success, 0.17 mm of recession (Chappuis 2018, confirmed).",
-    ),
+    rule("early-placement-alternative"),
     rule("growth-complete"),
     rule("med-mronj-oncology"),
     rule("med-mronj-osteoporosis"),
@@ -198,7 +193,8 @@ pub static ENTRIES: &[Entry] = &[
     rule("membrane-resorption-window"),
     left(
         "membrane-exposure-management",
-        "an event after the operation; this version has no decision on events",
+        "what is done about a bare membrane is one decision, judged by the same scheme under \
+        rescue-membrane-exposure",
     ),
     explains(
         "membrane-exposure-cost",
@@ -239,14 +235,8 @@ pub static ENTRIES: &[Entry] = &[
     rule("rescue-floor-of-mouth-bleed"),
     rule("rescue-simple-bleed"),
     rule("rescue-nerve"),
-    left(
-        "rescue-infection",
-        "an event after the operation; this version has no decision on events",
-    ),
-    left(
-        "rescue-root-fragment-drop",
-        "an event during extraction; this version has no decision on it",
-    ),
+    rule("rescue-infection"),
+    rule("rescue-root-fragment-drop"),
 ];
 
 /// Entries of our own: what the course of care asks without a published figure, with the sentence

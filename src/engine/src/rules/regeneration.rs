@@ -8,6 +8,31 @@ use crate::plan::Plan;
 use crate::plan::choices::MembraneKind;
 use crate::units::Mm;
 
+/// What an implant heals over: decides on the time that it is given.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Over {
+    /// A wall or a contour that is regenerated.
+    Regeneration,
+    /// A grafted gap beside whole walls.
+    Graft,
+    /// Bone alone. In a healed ridge that is all, whatever was grafted into its socket.
+    Bone,
+}
+
+/// What this plan's implant heals over.
+pub(super) fn heals_over(case: &Case, plan: &Plan) -> Over {
+    if plan.later.placement.is_some() {
+        let act = plan.later.re_entry.as_ref().map(|back| back.act);
+        let built = act == Some(crate::plan::choices::HealedAct::PlaceWithContour);
+        return if built { Over::Regeneration } else { Over::Bone };
+    }
+    match (has_wall_defect(case), plan.graft_laid().is_some()) {
+        (true, _) => Over::Regeneration,
+        (false, true) => Over::Graft,
+        (false, false) => Over::Bone,
+    }
+}
+
 /// Whether the facial wall has a defect.
 pub(super) fn has_facial_defect(case: &Case) -> bool {
     case.site.defects_of(Wall::Facial).next().is_some()

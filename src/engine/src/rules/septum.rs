@@ -1,6 +1,7 @@
 //! What every rule of a molar's septum rests on.
 
 use super::prelude::*;
+use crate::measure::{Measurements, SeptumClass};
 
 /// What the septum can be to an implant, and what follows.
 pub(super) const BY_NAMES: Evidence = says(
@@ -17,3 +18,9 @@ pub(super) const THREE_KINDS: Evidence = says(
     "a scheme of molar sockets with three kinds of septum",
     "Three kinds, by how much of the implant the septum holds.",
 );
+
+/// Whether the septum of a molar holds next to nothing of the narrowest usual implant: where to start
+/// then, practice does not say.
+pub(super) fn holds_next_to_nothing(m: &Measurements<'_>) -> bool {
+    m.septum_class_for_usual() == Some(SeptumClass::C)
+}

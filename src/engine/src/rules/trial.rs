@@ -43,6 +43,13 @@ impl Trial {
             (Decision::AntisepticDays, 10),
             (Decision::SuturesOut, 8),
             (Decision::RestoreAfter, 16),
+            (Decision::LateDiameter, 35),
+            (Decision::LateLength, 100),
+            (Decision::LateFacial, -15),
+            (Decision::LateDepth, 10),
+            (Decision::LateTilt, 0),
+            (Decision::UncoverAfter, 16),
+            (Decision::RecallEvery, 6),
         ] {
             trial.number(decision, count);
         }
@@ -78,7 +85,7 @@ impl Trial {
             }
         }
         site.soft.lip = LipLine::Low;
-        trial.keys(&[("sectioning", "sectioned"), ("sensation-check", "yes")]);
+        trial.keys(&[("sectioning", "sectioned"), ("sensation-check", "yes"), ("entry", "septum")]);
         for (decision, count) in [
             (Decision::Diameter, 45),
             (Decision::Length, 100),
@@ -225,6 +232,7 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("debridement", "curette-and-irrigate"),
     ("socket-probing", "all-walls"),
     ("broken-plate", "keep"),
+    ("lost-tip", "image-and-refer"),
     ("after-extraction", "carry-on"),
     ("flap-design", "no-flap"),
     ("after-flap", "carry-on"),
@@ -253,8 +261,15 @@ const PLACING_TODAY: &[(&str, &str)] = &[
     ("reviews", "two-weeks six-weeks four-months restoration yearly"),
     ("seat-check", "film"),
     ("bleeds-again", "press"),
+    ("swollen-floor", "press-and-call"),
     ("numb-lip", "same-day"),
     ("bare-membrane", "rinse-and-keep"),
+    ("healed-act", "wait"),
+    ("late-component", "cover-screw"),
+    ("hold-test", "tested"),
+    ("band-care", "split"),
+    ("recall-exam", "plaque probing film contacts"),
+    ("infected-wound", "drain"),
 ];
 
 fn plain_case() -> Case {

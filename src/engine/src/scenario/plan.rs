@@ -22,12 +22,18 @@ pub(super) fn steps(table: &mut Table<'_>) -> Draft {
     let mut draft = Draft::empty();
     for step in Step::ALL {
         let Some(mut of_step) = table.maybe_table(step.key()) else { continue };
-        for entry in Decision::ALL.iter().filter(|entry| entry.step == *step) {
+        for entry in Decision::ALL.iter().filter(|entry| is_in(entry.step, *step)) {
             answer(&mut of_step, entry, &mut draft);
         }
         of_step.finish();
     }
     draft
+}
+
+/// Whether answers of a step stand in this table: in its own, and in that of the reviews also what
+/// came after them when all of it was one step.
+fn is_in(step: Step, table: Step) -> bool {
+    step == table || (table == Step::Review && step > Step::Review)
 }
 
 /// Choices on top of a plan, by key and without their steps; `undecided` takes an answer back.

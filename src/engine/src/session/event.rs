@@ -1,6 +1,7 @@
 //! What a learner does, and how it is written down.
 
-use super::Exposure;
+use super::{Exposure, Spot};
+use crate::anatomy::Wall;
 use crate::chart::{Answers, Finding, Noted};
 use crate::geometry::Outline;
 use crate::plan::{Decision, Kind, Refusal, Step, Value};
@@ -17,6 +18,8 @@ pub enum Event {
     CarryOut(Step),
     /// Takes the last film once more, aimed so.
     Expose(Exposure),
+    /// Sounds the bone at a place.
+    Sound(Spot),
     /// Writes a finding down, or takes it back.
     Note(Finding, Option<Noted>),
 }
@@ -44,6 +47,12 @@ pub enum Written {
         /// How it is aimed.
         expose: Exposure,
     },
+    /// `{"sound": {"wall": "facial", "along": -1.2}}`, millimetres from the middle of the tooth, positive
+    /// distally.
+    Sound {
+        /// Where.
+        sound: WrittenSpot,
+    },
     /// `{"note": "facial-defect-width", "read": 4.2}`; nothing read takes it back.
     Note {
         /// Key of the finding.
@@ -52,6 +61,16 @@ pub enum Written {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         read: Option<Plain>,
     },
+}
+
+/// A place of the probe as files hold it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WrittenSpot {
+    /// On which side.
+    pub wall: Wall,
+    /// Millimetres from the middle of the tooth, positive distally.
+    pub along: f64,
 }
 
 /// An answer as files hold it.
@@ -79,6 +98,8 @@ pub enum Unreadable {
     NoSuchFinding(String),
     /// What was read is not in the finding's list or range.
     NoSuchReading(Finding),
+    /// A place of the probe that is no multiple of its step.
+    NoSuchPlace(f64),
     /// The answer does not fit the decision.
     BadAnswer(Refusal),
     /// A number that is finite but no multiple of the decision's step, or not finite.
@@ -113,6 +134,9 @@ impl fmt::Display for Unreadable {
                     f64::from(most) / 10.0
                 ),
             },
+            Self::NoSuchPlace(found) => {
+                write!(f, "sound: found {}, expected millimetres in steps of 0.1", Found(*found))
+            }
             Self::BadAnswer(refusal) => refusal.fmt(f),
             Self::NoSuchNumber { decision, found } => {
                 write!(f, "{}: found {}, expected ", decision.key(), Found(*found))?;
@@ -241,6 +265,9 @@ impl Event {
             },
             Self::CarryOut(step) => Written::CarryOut { carry_out: step.key().to_owned() },
             Self::Expose(expose) => Written::Expose { expose: *expose },
+            Self::Sound(spot) => Written::Sound {
+                sound: WrittenSpot { wall: spot.wall, along: f64::from(spot.tenths) / 10.0 },
+            },
             Self::Note(finding, noted) => Written::Note {
                 note: finding.key().to_owned(),
                 read: noted.map(|noted| read_of(*finding, noted)),
@@ -264,6 +291,11 @@ impl TryFrom<&Written> for Event {
                 .map(Self::CarryOut)
                 .ok_or_else(|| Unreadable::NoSuchStep(carry_out.chars().take(60).collect())),
             Written::Expose { expose } => Ok(Self::Expose(*expose)),
+            Written::Sound { sound } => {
+                let tenths = whole(sound.along * 10.0).and_then(|tenths| i8::try_from(tenths).ok());
+                let tenths = tenths.ok_or(Unreadable::NoSuchPlace(sound.along))?;
+                Ok(Self::Sound(Spot { wall: sound.wall, tenths }))
+            }
             Written::Note { note, read } => {
                 let shortened = || note.chars().take(60).collect();
                 let finding = Finding::from_key(note)
@@ -301,6 +333,13 @@ mod tests {
         assert_eq!(text, r#"{"expose":{"vertical":-7,"horizontal":0,"lean":20,"size":2}}"#);
         let back: Written = serde_json::from_str(&text).unwrap();
         assert_eq!(Event::try_from(&back), Ok(event));
+        let event = Event::Sound(Spot { wall: Wall::Oral, tenths: -12 });
+        let text = serde_json::to_string(&event.written()).unwrap();
+        assert_eq!(text, r#"{"sound":{"wall":"oral","along":-1.2}}"#);
+        let back: Written = serde_json::from_str(&text).unwrap();
+        assert_eq!(Event::try_from(&back), Ok(event));
+        let between: Written = serde_json::from_str(&text.replace("1.2", "1.25")).unwrap();
+        assert_eq!(Event::try_from(&between), Err(Unreadable::NoSuchPlace(-1.25)));
     }
 
     #[test]

@@ -4,10 +4,11 @@
 //! count.
 
 use super::Session;
+use super::film_report::Newest;
 use crate::chart::Case;
-use crate::imaging::{Aim, Noise, Size, key};
+use crate::imaging::{Aim, Noise, Size, Time, key};
 use crate::plan::choices::Examination;
-use crate::plan::{Plan, Refusal};
+use crate::plan::{Later, Plan, Refusal, Step};
 use crate::units::{Deg, Mm};
 use serde::{Deserialize, Serialize};
 
@@ -70,6 +71,8 @@ pub enum Moment {
     Examined,
     /// Once the implant was seated.
     Seated,
+    /// At the returns, half a year later.
+    FollowedUp,
 }
 
 impl Moment {
@@ -79,6 +82,16 @@ impl Moment {
         match self {
             Self::Examined => "before treatment",
             Self::Seated => "after seating",
+            Self::FollowedUp => "at follow-up",
+        }
+    }
+
+    /// What time has made of the site by then.
+    #[must_use]
+    pub const fn time(self) -> Time {
+        match self {
+            Self::Examined | Self::Seated => Time::Operation,
+            Self::FollowedUp => Time::FollowUp,
         }
     }
 }
@@ -101,17 +114,18 @@ impl Session {
         let examined = self.shown.examined.as_ref();
         let at_first = examined.is_some_and(|done| done.examinations.has(Examination::Film));
         let seated = self.shown.implant.as_ref().is_some_and(|done| done.seating_film);
-        let moments = [(Moment::Examined, at_first), (Moment::Seated, seated)];
-        let mut films = Vec::new();
-        for (moment, _) in moments.into_iter().filter(|(_, taken)| *taken) {
-            let repeats = self.repeats.iter().filter(|(when, _)| *when == moment);
-            let first = if films.is_empty() { self.first_try() } else { Exposure::PARALLEL };
-            films.extend(
-                [first]
-                    .into_iter()
-                    .chain(repeats.map(|(_, exposure)| *exposure))
-                    .map(|exposure| Taken { moment, exposure, number: 0 }),
-            );
+        let mut films: Vec<Taken> = Vec::new();
+        for moment in [Moment::Examined, Moment::Seated, Moment::FollowedUp] {
+            let first = match moment {
+                Moment::Examined => at_first.then(|| self.first_try()),
+                Moment::Seated if films.is_empty() => seated.then(|| self.first_try()),
+                Moment::Seated => seated.then_some(Exposure::PARALLEL),
+                // Nobody takes it unasked.
+                Moment::FollowedUp => None,
+            };
+            let chosen = self.repeats.iter().filter(|(when, _)| *when == moment);
+            let all = first.into_iter().chain(chosen.map(|(_, exposure)| *exposure));
+            films.extend(all.map(|exposure| Taken { moment, exposure, number: 0 }));
         }
         for (film, number) in films.iter_mut().zip(0..) {
             film.number = number;
@@ -119,24 +133,49 @@ impl Session {
         films
     }
 
-    /// How many of the films were repeats.
+    /// How many of the films were repeats: the first at follow-up is none.
     #[must_use]
     pub fn repeats(&self) -> usize {
-        self.repeats.len()
+        let followed = self.repeats.iter().any(|(when, _)| *when == Moment::FollowedUp);
+        self.repeats.len() - usize::from(followed)
+    }
+
+    /// At which moment a film would be taken now; `None` where there is none to repeat, and once the
+    /// course is over.
+    #[must_use]
+    pub fn exposing(&self) -> Option<Moment> {
+        match self.due()? {
+            Step::Review => Some(Moment::FollowedUp),
+            _ => self.films().last().map(|film| film.moment),
+        }
+    }
+
+    /// The film that the report of the examination is read off: the newest from before treatment.
+    pub(super) fn newest_before_treatment(&self) -> Newest {
+        let films = self.films();
+        let before = films.iter().filter(|film| film.moment == Moment::Examined);
+        let newest = before.zip(1..).last();
+        newest.map_or(Newest { exposure: Exposure::PARALLEL, number: 1 }, |(film, number)| Newest {
+            exposure: film.exposure,
+            number,
+        })
     }
 
     /// What had been carried out when a film was taken, as far as it shows on one.
     #[must_use]
     pub fn plan_at(&self, moment: Moment) -> Plan {
-        let (extraction, implant, seating) = match moment {
-            Moment::Examined => (None, None, None),
-            Moment::Seated => (
-                self.shown.extraction.clone(),
-                self.shown.implant.clone(),
-                self.shown.seating.clone(),
-            ),
-        };
-        Plan { extraction, implant, seating, ..Plan::default() }
+        let shown = &self.shown;
+        match moment {
+            Moment::Examined => Plan::default(),
+            Moment::Seated => Plan {
+                extraction: shown.extraction.clone(),
+                implant: shown.implant.clone(),
+                seating: shown.seating.clone(),
+                ..Plan::default()
+            },
+            // What the returns decide comes after this film: no crown stands yet.
+            Moment::FollowedUp => Plan { returns: None, later: Later::NONE, ..shown.clone() },
+        }
     }
 
     /// The case that a film of this moment shows: as it was opened, or as the acts have left it.
@@ -144,22 +183,21 @@ impl Session {
     pub fn case_at(&self, moment: Moment) -> &Case {
         match moment {
             Moment::Examined => self.opened(),
-            Moment::Seated => self.case(),
+            Moment::Seated | Moment::FollowedUp => self.case(),
         }
     }
 
-    /// The last film once more, aimed so.
+    /// The last film once more, aimed so; at the returns a film of how it has healed.
     pub(super) fn repeat(&mut self, exposure: Exposure) -> Result<(), Refusal> {
-        let films = self.films();
-        let last = films.last().filter(|_| !self.is_over()).ok_or(Refusal::NoFilm)?;
+        let moment = self.exposing().ok_or(Refusal::NoFilm)?;
         if !exposure.is_possible() {
             return Err(Refusal::NoSuchAim);
         }
         // Each is a picture to keep, and nobody exposes a patient so often.
-        if films.len() > MOST {
+        if self.repeats.len() >= MOST {
             return Err(Refusal::TooManyFilms);
         }
-        self.repeats.push((last.moment, exposure));
+        self.repeats.push((moment, exposure));
         Ok(())
     }
 
@@ -234,6 +272,46 @@ mod tests {
         assert!(session.plan_at(Seated).implant.is_some());
         let again = Session::replay(trial.case.clone(), Mode::Study, session.events()).unwrap();
         assert_eq!(again.films(), films);
+    }
+
+    #[test]
+    fn a_film_at_follow_up_is_taken_at_the_review_shows_what_was_done_and_is_no_repeat() {
+        let mut trial = Trial::plain();
+        trial.keys(&[("examinations", "look"), ("seating-film", "no")]);
+        let mut session = until(&trial, Step::Closure);
+        assert_eq!(session.exposing(), Some(Moment::FollowedUp));
+        assert_eq!(session.films().len(), 0);
+        session.apply(Event::Expose(Exposure::PARALLEL)).unwrap();
+        session.apply(Event::Expose(Exposure { horizontal: 10, ..Exposure::PARALLEL })).unwrap();
+        let films = session.films();
+        assert!(films.iter().all(|film| film.moment == Moment::FollowedUp));
+        assert_eq!((films.len(), session.repeats()), (2, 1));
+        let before = session.plan_at(Moment::FollowedUp);
+        assert!(before.implant.is_some() && before.graft == session.shown().graft);
+        while let Some(due) = session.due() {
+            session.apply(Event::CarryOut(due)).unwrap();
+        }
+        assert_eq!(session.plan_at(Moment::FollowedUp), before, "the picture stays what it was");
+        assert_eq!(session.apply(Event::Expose(Exposure::PARALLEL)), Err(Refusal::NoFilm));
+        let again = Session::replay(trial.case.clone(), Mode::Study, session.events()).unwrap();
+        assert_eq!(again.films(), films);
+    }
+
+    #[test]
+    fn the_report_of_a_film_follows_its_newest_aim() {
+        let mut trial = Trial::plain();
+        trial.keys(&FILM);
+        let mut session = until(&trial, Step::Examination);
+        let told = |session: &Session| {
+            let reports = session.reports();
+            reports.iter().find(|one| one.title == "Periapical film").unwrap().lines.join(" ")
+        };
+        assert!(told(&session).contains("Root from crest to apex"));
+        let bad = Exposure { vertical: 40, lean: 40, ..Exposure::PARALLEL };
+        session.apply(Event::Expose(bad)).unwrap();
+        assert!(told(&session).starts_with("Read off film 2. The root is drawn too short"));
+        session.apply(Event::Expose(Exposure::PARALLEL)).unwrap();
+        assert!(told(&session).contains("Root from crest to apex"));
     }
 
     #[test]

@@ -3,11 +3,13 @@
 
 mod attempt;
 mod event;
+mod film_report;
 mod films;
 mod history;
 mod notes;
 mod operated;
 mod reports;
+mod soundings;
 #[cfg(test)]
 mod tests;
 mod view;
@@ -20,6 +22,7 @@ pub use history::{asked_lines, history_lines};
 pub use operated::happened;
 use reports::reports;
 pub use reports::{Report, all_reports};
+pub use soundings::{Depth, Sounded, Spot, Standing};
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
 pub use wander::{came_to_the_end, wander};
 
@@ -27,7 +30,8 @@ use crate::chart::{Case, Finding, Noted};
 use crate::debrief::{self, Debrief, Verdict};
 use crate::events;
 use crate::plan::{
-    Decision, Draft, Kind, Plan, Refusal, Rescue, Step, Value, is_asked, steps, weighs_findings,
+    Decision, Draft, Kind, Later, Plan, Refusal, Rescue, Step, Value, is_asked, steps,
+    weighs_findings,
 };
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
@@ -58,6 +62,8 @@ pub struct Session {
     done: Vec<Step>,
     /// Films taken again: at which moment, and how they were aimed.
     repeats: Vec<(Moment, Exposure)>,
+    /// Where the learner put the probe, in order.
+    probed: Vec<Spot>,
     /// What was written down of the findings.
     notes: Vec<(Finding, Noted)>,
     events: Vec<Event>,
@@ -74,7 +80,16 @@ const NOTHING_DONE: Plan = Plan {
     graft: None,
     closure: None,
     returns: None,
-    rescue: Rescue { lining: None, bleed: None, nerve: None, exposure: None },
+    later: Later::NONE,
+    rescue: Rescue {
+        tip: None,
+        lining: None,
+        bleed: None,
+        floor: None,
+        nerve: None,
+        exposure: None,
+        infection: None,
+    },
 };
 
 impl Session {
@@ -91,6 +106,7 @@ impl Session {
             weighing: None,
             done: Vec::new(),
             repeats: Vec::new(),
+            probed: Vec::new(),
             notes: Vec::new(),
             events: Vec::new(),
         }
@@ -131,6 +147,7 @@ impl Session {
                 };
             }
             Event::Expose(exposure) => self.repeat(*exposure)?,
+            Event::Sound(spot) => self.sound(*spot)?,
             Event::Note(finding, noted) => self.note(*finding, *noted)?,
         }
         self.events.push(event);
@@ -199,7 +216,8 @@ impl Session {
     /// Whether everything has been carried out.
     #[must_use]
     pub fn is_over(&self) -> bool {
-        self.done.contains(&Step::Returns)
+        let course = steps(&self.draft);
+        self.done.contains(&Step::Review) && course.iter().all(|step| self.done.contains(step))
     }
 
     /// The case as the acts so far have left it: what figures and reports are of.
@@ -294,7 +312,7 @@ impl Session {
     /// a page may ask for it apart from the rest of its [`View`].
     #[must_use]
     pub fn reports(&self) -> Vec<Report> {
-        let mut reports = reports(&self.opened, self.case(), &self.shown);
+        let mut reports = reports(self);
         reports.extend(operated::operation(self.case(), &self.shown, &self.plan));
         reports
     }

@@ -28,7 +28,8 @@ impl Session {
     }
 
     pub(super) fn note(&mut self, finding: Finding, noted: Option<Noted>) -> Result<(), Refusal> {
-        if !self.may_note() || noted.is_some_and(|noted| !finding.allows(noted)) {
+        let applies = finding.applies(&self.opened.site);
+        if !self.may_note() || !applies || noted.is_some_and(|noted| !finding.allows(noted)) {
             return Err(Refusal::NotToBeNoted);
         }
         self.notes.retain(|(one, _)| *one != finding);
@@ -85,6 +86,8 @@ mod tests {
         assert_eq!(session.apply(note.clone()), Err(Refusal::NotToBeNoted));
         let mut session = examining(&trial);
         assert_eq!(session.apply(note), Ok(()));
+        let none = Event::Note(Finding::SeptumClass, Some(0));
+        assert_eq!(session.apply(none), Err(Refusal::NotToBeNoted), "one root has no septum");
         let far = Event::Note(Finding::FacialThickness, Some(61));
         assert_eq!(session.apply(far), Err(Refusal::NotToBeNoted));
     }

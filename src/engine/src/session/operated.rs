@@ -4,12 +4,12 @@
 use super::reports::Report;
 use crate::anatomy::{DensityClass, Wall};
 use crate::chart::{Case, Fact, Fragment, Source};
-use crate::events::{self, Exposure, Tear};
+use crate::events::{self, Exposure, Infection, Lost, Pulled, Tear};
 use crate::measure::{FORCE_AT_EASE, Ground, Measurements};
 use crate::plan::choices::Course;
-use crate::plan::{Plan, Step};
+use crate::plan::{Decision, Plan, Step};
 use crate::rules::Known;
-use crate::units::{Mm3, Ncm, Newton, comparable};
+use crate::units::{Mm, Mm3, Ncm, Newton, comparable};
 
 /// The least amount that can be opened, mm3: amounts are told in its multiples.
 const DOSE: f64 = 50.0;
@@ -25,6 +25,7 @@ pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Repor
     let [acted, concluded] = [plan, concluded].map(|plan| Measurements::on(&ground, case, plan));
     let mut reports = Vec::new();
     reports.extend(broken_plate(case));
+    reports.extend(lost_tip(case, plan));
     if plan.implant.is_some() {
         reports.push(Report::of(Step::Implant, "The pilot", vec![pilot(case)]));
     }
@@ -40,18 +41,42 @@ pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Repor
     reports.extend(torn(&acted));
     reports.extend(to_fill(&acted));
     reports.extend(edges(&concluded));
-    reports.extend(afterwards(&acted));
+    reports.extend(afterwards(&acted).into_iter().map(|(_, report)| report));
+    reports.extend(healed(&acted));
     reports
 }
 
-/// What came by chance to a whole plan on a case, in order: for the tool.
+/// What came by chance to a whole plan on a case, in order, each with the decision that answers it:
+/// for the tool.
 #[must_use]
-pub fn happened(case: &Case, plan: &Plan) -> Vec<Report> {
+pub fn happened(case: &Case, plan: &Plan) -> Vec<(Decision, Report)> {
     let now = events::after(case, plan);
     let m = Measurements::of(&now, plan);
-    let mut reports: Vec<Report> = broken_plate(&now).into_iter().chain(torn(&m)).collect();
-    reports.extend(afterwards(&m));
-    reports
+    let early = [
+        (Decision::BrokenPlate, broken_plate(&now)),
+        (Decision::LostTip, lost_tip(&now, plan)),
+        (Decision::TornLining, torn(&m)),
+    ];
+    let early = early.into_iter().filter_map(|(answer, report)| Some((answer, report?)));
+    let late = healed(&m).map(|report| (Decision::HealedAct, report));
+    early.chain(afterwards(&m)).chain(late).collect()
+}
+
+/// The site as re-entry finds it.
+fn healed(m: &Measurements<'_>) -> Option<Report> {
+    let healed = m.healed()?;
+    let [before, now] = healed.width.map(Mm::get);
+    let lines = vec![
+        match healed.closed {
+            true => "Gum has closed over the socket.".to_owned(),
+            false => "Gum has not closed over the socket yet.".to_owned(),
+        },
+        format!("Bone fills about {:.0} % of the socket.", 10.0 * libm::round(10.0 * healed.filled)),
+        format!("1 mm below its crest the ridge is {now:.1} mm wide; at the extraction it was {before:.1} mm."),
+        format!("The facial crest has come down by {:.1} mm.", healed.lowered.get()),
+        "How a site heals is a teaching model, and what was drawn here proves no choice right or wrong.".to_owned(),
+    ];
+    Some(Report::of(Step::ReEntry, "The healed site", lines))
 }
 
 /// A piece of the plate that broke at extraction.
@@ -63,6 +88,19 @@ fn broken_plate(case: &Case) -> Option<Report> {
     let broke = "A piece of the facial plate broke away with the root (by chance; how likely it was is a teaching model).";
     let lines = [broke, held].map(ToOwned::to_owned).to_vec();
     Some(Report::of(Step::Extraction, "The facial plate", lines))
+}
+
+/// A tip of the root that was pushed out of sight.
+fn lost_tip(case: &Case, plan: &Plan) -> Option<Report> {
+    let done = plan.extraction.as_ref()?;
+    let pulled = Pulled { technique: done.technique, sectioning: done.sectioning };
+    let whither = match events::lost_tip(case, pulled)? {
+        Lost::Sinus => "Above the socket lies the sinus, and the tip is not to be seen.",
+        Lost::Canal => "Under the socket runs the canal, and the tip is not to be seen.",
+    };
+    let broke = "The tip of the root broke off and gave way under the instrument (by chance; how likely it was is a teaching model).";
+    let lines = [broke, whither].map(ToOwned::to_owned).to_vec();
+    Some(Report::of(Step::Extraction, "The root", lines))
 }
 
 /// A torn lining, as drilling shows it.
@@ -81,23 +119,31 @@ fn torn(m: &Measurements<'_>) -> Option<Report> {
 }
 
 /// What comes up once the wound is closed.
-fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
+fn afterwards(m: &Measurements<'_>) -> Vec<(Decision, Report)> {
     let mut reports = Vec::new();
-    let mut tell = |step, title: &str, lines: &[&str]| {
+    let mut tell = |answer: Decision, title: &str, lines: &[&str]| {
         let mut lines: Vec<String> = lines.iter().map(|line| (*line).to_owned()).collect();
         lines.push("That it came is chance; how likely it was is a teaching model.".to_owned());
-        reports.push(Report::of(step, title, lines));
+        reports.push((answer, Report::of(answer.step(), title, lines)));
     };
     let done = m.plan.closure.as_ref();
     if done.is_some_and(|closure| events::bleeds_again(m.case, closure.bleeding)) {
-        tell(Step::Closure, "Before the patient leaves", &["It bleeds again from the wound."]);
+        tell(
+            Decision::BleedsAgain,
+            "Before the patient leaves",
+            &["It bleeds again from the wound."],
+        );
+    }
+    if done.is_some() && events::floor_swells(m) {
+        let swells = "The floor of the mouth swells, the tongue rises, and swallowing is hard.";
+        tell(Decision::SwollenFloor, "Under the tongue", &[swells]);
     }
     if m.plan.returns.is_none() {
         return reports;
     }
     if events::stays_numb(m) {
         let lip = "The anaesthetic has worn off, and lip and chin are numb on this side.";
-        tell(Step::Returns, "The next day", &[lip]);
+        tell(Decision::NumbLip, "The next day", &[lip]);
     }
     if let Some(look) = events::exposed_membrane(m) {
         let look = match look {
@@ -105,7 +151,14 @@ fn afterwards(m: &Measurements<'_>) -> Vec<Report> {
             Exposure::Wide => "The wound has opened over more than 3 mm; no pus.",
             Exposure::Pus => "The wound has opened, and pus comes from under the membrane.",
         };
-        tell(Step::Returns, "At review", &["The membrane lies bare.", look]);
+        tell(Decision::BareMembrane, "At review", &["The membrane lies bare.", look]);
+    }
+    if let Some(look) = events::infected(m) {
+        let look = match look {
+            Infection::Local => "The gum is swollen and pus comes from the wound; no fever.",
+            Infection::Spreading => "The swelling spreads to the face, and there is fever.",
+        };
+        tell(Decision::Infected, "On the fifth day", &["The wound hurts and throbs.", look]);
     }
     reports
 }
@@ -224,7 +277,6 @@ fn newton(force: Newton) -> String {
 mod tests {
     use super::*;
     use crate::anatomy::DefectKind;
-    use crate::plan::Decision;
     use crate::rules::regeneration::{defect, repaired};
     use crate::rules::trial::Trial;
 

@@ -1,11 +1,16 @@
 //! What carried-out examinations and acts report, in words and with their errors. A report says what
 //! its examination can show and is silent on the rest.
 
+use super::film_report::{self, Newest};
 use super::history::smile;
+use super::soundings::{self, Sounded};
+use super::{Exposure, Session};
 use crate::anatomy::{Defect, DefectKind, DensityClass, Jaw, Lesion, Wall};
 use crate::chart::Case;
 use crate::geometry::P2;
-use crate::plan::choices::{Alternative, Examination, Request, Several, SocketProbing};
+use crate::plan::choices::{
+    Alternative, Examination, FilmQuestion, Request, Several, SocketProbing,
+};
 use crate::plan::{Plan, Step};
 use crate::units::Mm;
 
@@ -31,7 +36,13 @@ impl Report {
 
 /// What asking, examining, probing and reflecting have reported, in order: of the case as it was
 /// before the tooth came out, and as it is now. What the operation measures follows them.
-pub(super) fn reports(before: &Case, now: &Case, plan: &Plan) -> Vec<Report> {
+pub(super) fn reports(session: &Session) -> Vec<Report> {
+    let (before, now, plan) = (session.opened(), session.case(), session.shown());
+    let read = Read {
+        sounded: session.soundings(),
+        film: session.newest_before_treatment(),
+        question: plan.examined.as_ref().and_then(|done| done.film),
+    };
     let mut reports = Vec::new();
     if let Some(chart) = &plan.chart {
         let lines = super::history::asked_lines(before, chart.requests);
@@ -41,7 +52,7 @@ pub(super) fn reports(before: &Case, now: &Case, plan: &Plan) -> Vec<Report> {
     }
     if let Some(done) = &plan.examined {
         reports.extend(done.examinations.iter().map(|examination| {
-            Report::of(Step::Examination, examination.label(), examined(before, examination))
+            Report::of(Step::Examination, examination.label(), examined(before, examination, &read))
         }));
     }
     if let Some(extraction) = &plan.extraction {
@@ -58,16 +69,28 @@ pub(super) fn reports(before: &Case, now: &Case, plan: &Plan) -> Vec<Report> {
 #[must_use]
 pub fn all_reports(case: &Case) -> Vec<Report> {
     let asked = super::history::asked_lines(case, Several::of(Request::ALL));
+    let read = Read {
+        sounded: soundings::first_round(case).to_vec(),
+        film: Newest { exposure: Exposure::PARALLEL, number: 1 },
+        question: None,
+    };
     let mut reports = vec![Report::of(Step::Chart, "Asked for", asked)];
     reports.extend(Examination::ALL.iter().map(|examination| {
-        Report::of(Step::Examination, examination.label(), examined(case, *examination))
+        Report::of(Step::Examination, examination.label(), examined(case, *examination, &read))
     }));
     let lines = socket(case, SocketProbing::AllWalls);
     reports.push(Report::of(Step::Extraction, "The socket", lines));
     reports
 }
 
-fn examined(case: &Case, examination: Examination) -> Vec<String> {
+/// What examinations that the learner goes on with have read so far.
+struct Read {
+    sounded: Vec<Sounded>,
+    film: Newest,
+    question: Option<FilmQuestion>,
+}
+
+fn examined(case: &Case, examination: Examination, read: &Read) -> Vec<String> {
     let site = &case.site;
     let readings = &case.readings;
     match examination {
@@ -108,9 +131,9 @@ fn examined(case: &Case, examination: Examination) -> Vec<String> {
         } else {
             "The probe does not shine through: not thin.".to_owned()
         }],
-        Examination::Film => film(case),
+        Examination::Film => film_report::report(case, read.film, read.question),
         Examination::Sections => sections(case),
-        Examination::BoneSounding => sounding(case),
+        Examination::BoneSounding => soundings::report(site, &read.sounded),
     }
 }
 
@@ -144,25 +167,7 @@ fn look(case: &Case) -> Vec<String> {
     ]
 }
 
-fn film(case: &Case) -> Vec<String> {
-    let readings = &case.readings;
-    let mut lines =
-        vec![format!("Root from crest to apex: {:.1} mm.", readings.film_root_length.get())];
-    lines.push(match readings.film_lesion {
-        Some(across) => format!("A radiolucency at the apex, {:.1} mm across.", across.get()),
-        None => "No radiolucency at the apex.".to_owned(),
-    });
-    if let Some(floor) = readings.film_floor {
-        lines.push(to_floor("Apex to the floor above", floor));
-    }
-    lines.push(format!(
-        "Facial and {} walls lie over each other: this film cannot show whether either is whole.",
-        case.site.tooth.oral_word()
-    ));
-    lines
-}
-
-fn to_floor(what: &str, distance: Mm) -> String {
+pub(super) fn to_floor(what: &str, distance: Mm) -> String {
     if distance.get() < 0.0 {
         format!("{what}: the root stands {:.1} mm into it.", -distance.get())
     } else {
@@ -220,24 +225,6 @@ fn sections(case: &Case) -> Vec<String> {
             DensityClass::D4 => "D4",
         }
     ));
-    lines
-}
-
-fn sounding(case: &Case) -> Vec<String> {
-    let [mesial, middle, distal, oral] = case.readings.sounding.map(|one| one.depth.get());
-    let mut lines = vec![
-        format!(
-            "Margin to bone, facial: {mesial:.1} mm mesially, {middle:.1} mm in the middle, {distal:.1} mm distally."
-        ),
-        format!("Margin to bone, mid-{}: {oral:.1} mm.", case.site.tooth.oral_word()),
-    ];
-    if case.readings.sounds_lost() {
-        lines.push(
-            "The middle lies 2 mm or more deeper than beside it: bone is missing there.".to_owned(),
-        );
-    } else if !case.readings.sounds_normal() {
-        lines.push("More than 3.5 mm in the middle: suspect.".to_owned());
-    }
     lines
 }
 

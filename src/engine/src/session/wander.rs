@@ -5,7 +5,7 @@ use super::{Event, Mode, Session};
 use crate::chart::Case;
 use crate::geometry::Outline;
 use crate::plan::choices::Course;
-use crate::plan::{Decision, Kind, Step, Value};
+use crate::plan::{Decision, Kind, Value};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
 
@@ -36,7 +36,7 @@ pub fn wander(case: Case, seed: u64) -> Session {
 /// Plays whole cases only: whether the wanderer came to the end, which a test holds.
 #[must_use]
 pub fn came_to_the_end(session: &Session) -> bool {
-    session.done().last() == Some(&Step::Returns)
+    session.is_over()
 }
 
 struct Chance(ChaCha8Rng);
@@ -106,7 +106,7 @@ mod tests {
     fn whatever_is_chosen_is_judged_and_worded() {
         let case = Trial::plain().case;
         let tooth = case.site.tooth;
-        let (mut broken, mut bled, mut bare) = (0, 0, 0);
+        let (mut broken, mut bled, mut bare, mut infected) = (0, 0, 0, 0);
         for seed in 0..400 {
             // Under another title chance falls another way.
             let case = Case { title: seed.to_string(), ..case.clone() };
@@ -119,6 +119,7 @@ mod tests {
             broken += u32::from(session.case().broken.is_some());
             bled += u32::from(session.plan().rescue.bleed.is_some());
             bare += u32::from(session.plan().rescue.exposure.is_some());
+            infected += u32::from(session.plan().rescue.infection.is_some());
             for verdict in session.verdicts() {
                 assert!(!explain(&verdict, tooth).measured.is_empty(), "{}", verdict.rule.id);
                 if let Reading::Number(value) = verdict.reading {
@@ -129,6 +130,7 @@ mod tests {
             assert!(percent.is_none_or(|percent| (0.0..=100.0).contains(&percent)), "seed {seed}");
         }
         assert!(broken > 20 && bled > 5 && bare > 5, "{broken} {bled} {bare}");
+        assert!(infected > 2, "{infected}");
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::store::{Action, Bench};
 use engine::anatomy::Site;
 use engine::figures::{self, Figure};
 use engine::imaging::Aim;
-use engine::session::{Event, Exposure};
+use engine::session::{Event, Exposure, Moment};
 use std::rc::Rc;
 use web_sys::Event as Change;
 use yew::prelude::{Callback, Html, MouseEvent, Properties, component, html, use_state_eq};
@@ -23,13 +23,17 @@ pub struct AimingProps {
     pub bench: Rc<Bench>,
     /// How the film before was aimed.
     pub before: Exposure,
+    /// When it would be taken.
+    pub moment: Moment,
     /// Told when it is taken.
     pub act: Callback<Action>,
 }
 
 impl PartialEq for AimingProps {
     fn eq(&self, other: &Self) -> bool {
-        same_attempt(&self.bench, &other.bench) && self.before == other.before
+        same_attempt(&self.bench, &other.bench)
+            && self.before == other.before
+            && self.moment == other.moment
     }
 }
 
@@ -46,16 +50,12 @@ pub fn Aiming(props: &AimingProps) -> Html {
         })
     };
     let most = f64::from(Exposure::MOST);
-    let angle = |name, value: i8, [more, less]: [&str; 2], set: fn(&mut Exposure, f64)| Dial {
+    let angle = |name, value: i8, ways: [&str; 2], set: fn(&mut Exposure, f64)| Dial {
         name,
         unit: "degrees",
         range: [-most, most, 1.0],
         value: f64::from(value),
-        words: match value {
-            0 => "at a right angle".to_owned(),
-            value if value > 0 => format!("{value} degrees from {more}"),
-            value => format!("{} degrees from {less}", -value),
-        },
+        words: figures::tube_words(f64::from(value), ways),
         on_turn: turn(set),
     };
     let lean = Dial {
@@ -80,10 +80,10 @@ pub fn Aiming(props: &AimingProps) -> Html {
     let figure = drawn(site, *aim);
     html! {
         <details class="aiming">
-            <summary>{ "Take it again, aimed otherwise" }</summary>
+            <summary>{ match props.moment { Moment::FollowedUp => "Take a film at follow-up", _ => "Take it again, aimed otherwise" } }</summary>
             <Drawing id="tube" {figure} />
-            { dial(&angle("Tube, up and down", aim.vertical, ["the apical side", "the biting side"], |aim, value| aim.vertical = whole(value))) }
-            { dial(&angle("Tube, to and fro", aim.horizontal, ["distal", "mesial"], |aim, value| aim.horizontal = whole(value))) }
+            { dial(&angle("Tube, up and down", aim.vertical, figures::UP_AND_DOWN, |aim, value| aim.vertical = whole(value))) }
+            { dial(&angle("Tube, to and fro", aim.horizontal, figures::TO_AND_FRO, |aim, value| aim.horizontal = whole(value))) }
             { dial(&lean) }
             <div class="options" role="radiogroup" aria-label="Receptor">
                 { for (0..3).map(size).map(|(place, onchange)| html! {

@@ -49,14 +49,15 @@ pub fn FilmPlate(props: &FilmProps) -> Html {
     });
     let repeats = session.repeats();
     let grown = grown(session, taken);
+    let next = session.exposing();
     html! {
         <figure class="figure plate">
             <figcaption>{ format!("Periapical film {} of {}, {}", at + 1, films.len(), taken.moment.words()) }</figcaption>
             <Picture pixels={film.view.pixels} pitch={film.view.pitch} {grey} says={says(taken)} bar=10 />
             { for others }
-            <p class="reading">{ format!("The bar is 10 mm on the receptor: what stands at the tooth is drawn {grown:.2} times as large. Repeats so far: {repeats}.") }</p>
-            if !session.is_over() {
-                <Aiming key={newest} bench={props.bench.clone()} before={films[newest].exposure} act={props.act.clone()} />
+            <p class="reading">{ format!("The bar is 10 mm on the receptor: what stands at the tooth is drawn {grown:.2} times as large. Films so far: {}. Repeats so far: {repeats}.", films.len()) }</p>
+            if let Some(moment) = next {
+                <Aiming key={newest} bench={props.bench.clone()} before={films[newest].exposure} {moment} act={props.act.clone()} />
             }
         </figure>
     }
@@ -65,7 +66,7 @@ pub fn FilmPlate(props: &FilmProps) -> Html {
 fn exposed(session: &Session, taken: Taken) -> Film {
     let case = session.case_at(taken.moment);
     let key = imaging::key(case);
-    let scene = imaging::scene(case, &session.plan_at(taken.moment), key);
+    let scene = imaging::scene_at(case, &session.plan_at(taken.moment), taken.moment.time(), key);
     let aim = taken.exposure.aim(Aim::usual(&case.site));
     imaging::film(&scene, &case.site, &aim, &mut Noise::of(key, u32::from(taken.number)))
 }

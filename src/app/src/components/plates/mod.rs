@@ -8,11 +8,15 @@ mod notes;
 mod picture;
 mod section;
 mod slices;
+mod sound;
 
 use crate::store::{Action, Bench};
+use aim::Aiming;
 use engine::plan::choices::Examination;
+use engine::session::Exposure;
 use film::FilmPlate;
 use section::SectionPlate;
+use sound::Sounding;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
@@ -24,8 +28,11 @@ pub fn plates(bench: Rc<Bench>, act: Callback<Action>) -> Html {
     let films = !session.films().is_empty();
     let examined = session.shown().examined.as_ref();
     let sections = examined.is_some_and(|done| done.examinations.has(Examination::Sections));
+    let sounded = !session.soundings().is_empty();
+    // At follow-up a film can be taken though none was before.
+    let followed = session.exposing().filter(|_| !films);
     let written = notes::notes(&bench, &act);
-    if !films && !sections {
+    if !films && !sections && !sounded && followed.is_none() {
         return if written == Html::default() {
             written
         } else {
@@ -34,9 +41,13 @@ pub fn plates(bench: Rc<Bench>, act: Callback<Action>) -> Html {
     }
     html! {
         <section class="plates" aria-labelledby="plates-title">
-            <h2 id="plates-title">{ "Films and sections" }</h2>
-            if films { <FilmPlate bench={bench.clone()} {act} /> }
+            <h2 id="plates-title">{ "Films, sections, probe" }</h2>
+            if films { <FilmPlate bench={bench.clone()} act={act.clone()} /> }
+            if let Some(moment) = followed {
+                <Aiming bench={bench.clone()} before={Exposure::PARALLEL} {moment} act={act.clone()} />
+            }
             if sections { <SectionPlate bench={bench.clone()} /> }
+            if sounded { <Sounding bench={bench.clone()} act={act.clone()} /> }
             { written }
         </section>
     }

@@ -20,7 +20,7 @@ pub fn notes(bench: &Rc<Bench>, act: &Callback<Action>) -> Html {
             <section class="notes" aria-labelledby="notes-title">
                 <h3 id="notes-title">{ "What I read" }</h3>
                 <p class="ask">{ "Write down what you found, as much of it as you like. No mark hangs on it: the debrief sets it beside what is there, and beside what your examinations could show." }</p>
-                { for Finding::ALL.into_iter().map(line) }
+                { for Finding::ALL.into_iter().filter(|finding| finding.applies(&session.opened().site)).map(line) }
             </section>
         };
     }

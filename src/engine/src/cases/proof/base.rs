@@ -88,6 +88,10 @@ pub(super) fn answering(now: &Case, draft: Draft) -> Draft {
         book.one(Decision::AfterExtraction, c::Revision::ToGraftAndReturn);
         book.number(Decision::PlaceAfter, 26);
     }
+    let on = crate::plan::course(&book.0).is_some_and(ask::goes_beyond_extraction);
+    if on && crate::events::tip_in(&book.0, now).is_some() {
+        book.one(Decision::AfterExtraction, c::Revision::ToRefer);
+    }
     book.0
 }
 
@@ -242,12 +246,14 @@ fn extraction(book: &mut Book, case: &Case) {
     book.one(Decision::Debridement, c::Debridement::CuretteAndIrrigate);
     book.one(Decision::SocketProbing, c::SocketProbing::AllWalls);
     book.one(Decision::BrokenPlate, c::PlateRescue::Keep);
+    book.one(Decision::LostTip, c::TipRescue::ImageAndRefer);
     book.one(Decision::AfterExtraction, c::Revision::CarryOn);
     book.one(Decision::AfterFlap, c::Revision::CarryOn);
 }
 
 fn drilling(book: &mut Book, case: &Case) {
     let entry = match case.site.tooth.jaw() {
+        _ if ask::has_septum(case) => c::Entry::Septum,
         Jaw::Maxilla => c::Entry::OralSlope,
         Jaw::Mandible => c::Entry::SocketApex,
     };
@@ -328,6 +334,7 @@ fn closure(book: &mut Book, case: &Case) {
     book.one(Decision::AntibioticAfter, c::AntibioticAfter::None);
     book.one(Decision::SensationCheck, c::YesNo::Yes);
     book.one(Decision::BleedsAgain, c::BleedRescue::Press);
+    book.one(Decision::SwollenFloor, c::FloorRescue::PressAndCall);
 }
 
 fn returns(book: &mut Book, course: Course) {
@@ -344,8 +351,17 @@ fn returns(book: &mut Book, course: Course) {
         _ => 26,
     };
     book.number(Decision::PlaceAfter, weeks);
+    book.one(Decision::HealedAct, c::HealedAct::Augment);
+    book.one(Decision::LateComponent, c::LateComponent::CoverScrew);
+    book.number(Decision::UncoverAfter, 17);
+    book.one(Decision::HoldTest, c::HoldTest::Tested);
+    book.one(Decision::BandCare, c::BandCare::Moved);
+    book.number(Decision::RecallEvery, 6);
+    use c::RecallExam as At;
+    book.many(Decision::RecallExam, &[At::Plaque, At::Probing, At::Film, At::Contacts]);
     book.number(Decision::RestoreAfter, 20);
     book.one(Decision::SeatCheck, c::SeatCheck::Film);
     book.one(Decision::NumbLip, c::NerveRescue::SameDay);
     book.one(Decision::BareMembrane, c::ExposureRescue::RinseAndKeep);
+    book.one(Decision::Infected, c::InfectionRescue::Drain);
 }

@@ -7,6 +7,7 @@
 
 mod base;
 mod cover;
+mod late;
 mod mend;
 mod place;
 mod septum;
@@ -43,7 +44,7 @@ pub fn proof_with(case: &Case, course: Course) -> Option<Proof> {
     let mut spoilt: Vec<(u32, Draft)> = Vec::new();
     // First as they come; only what fails that way is mended, the least bad first.
     let mut sound = |draft: Draft| {
-        let draft = pruned(case, &draft);
+        let draft = pruned(case, &late::placed(&site, draft));
         let wrong = site.faults(&draft)?;
         if wrong.is_empty() {
             return Some(draft);

@@ -8,7 +8,7 @@ pub(super) static RULE: Rule = Rule {
     id: "held-back-from-a-suitable-site",
     ledger: "care-both-ways",
     family: Family::Care,
-    step: Step::Returns,
+    step: Step::Review,
     skill: Skill::Course,
     statement: long!(
         "Place today where every published position finds the site and the patient suitable."

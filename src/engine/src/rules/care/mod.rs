@@ -3,6 +3,7 @@
 mod antibiotic_in_place_of_drainage;
 mod carried_on_past_a_found_defect;
 mod disease_left_today;
+mod held_back_from_a_healed_ridge;
 mod held_back_from_a_suitable_site;
 mod interim_crown_that_never_came;
 mod interim_plate_on_the_graft;
@@ -27,6 +28,7 @@ pub(super) static RULES: &[&Rule] = &[
     &interim_plate_on_the_graft::RULE,
     &carried_on_past_a_found_defect::RULE,
     &held_back_from_a_suitable_site::RULE,
+    &held_back_from_a_healed_ridge::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -43,4 +45,5 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("interim-plate-on-the-graft", include_str!("interim_plate_on_the_graft.md")),
     ("carried-on-past-a-found-defect", include_str!("carried_on_past_a_found_defect.md")),
     ("held-back-from-a-suitable-site", include_str!("held_back_from_a_suitable_site.md")),
+    ("held-back-from-a-healed-ridge", include_str!("held_back_from_a_healed_ridge.md")),
 ];

@@ -6,7 +6,7 @@ pub(super) static RULE: Rule = Rule {
     id: "impression-seat-unchecked",
     ledger: "common-practice",
     family: Family::Closure,
-    step: Step::Returns,
+    step: Step::Restoration,
     skill: Skill::FollowingUp,
     statement: long!("Check the seat of the impression part on a film."),
     why: long!(
@@ -32,7 +32,7 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
-    situation(match j.plan.returns.as_ref()?.seat_check? {
+    situation(match j.plan.later.restoration.as_ref()?.seat_check {
         c::SeatCheck::Film => "film",
         c::SeatCheck::Feel => "feel",
     })

@@ -7,7 +7,7 @@ pub(super) static RULE: Rule = Rule {
     id: "numbness-waited-out",
     ledger: "rescue-nerve",
     family: Family::Closure,
-    step: Step::Returns,
+    step: Step::Review,
     skill: Skill::FollowingUp,
     statement: long!(
         "Image a lip that stays numb on the same day, back the implant off or take it out, and refer."

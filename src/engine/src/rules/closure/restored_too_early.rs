@@ -2,13 +2,13 @@
 
 use crate::anatomy::Jaw;
 use crate::rules::prelude::*;
-use crate::rules::regeneration;
+use crate::rules::regeneration::{self, Over};
 
 pub(super) static RULE: Rule = Rule {
     id: "restored-too-early",
     ledger: "load-healing-time",
     family: Family::Closure,
-    step: Step::Returns,
+    step: Step::Restoration,
     skill: Skill::FollowingUp,
     statement: long!(
         "Let an implant with a grafted gap, or any in the upper jaw, heal for three months."
@@ -65,10 +65,13 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
-    let weeks = j.plan.returns.as_ref()?.restore_after?;
+    let weeks = j.plan.later.restoration.as_ref()?.after;
     let upper = j.case.site.tooth.jaw() == Jaw::Maxilla;
-    let grafted = j.plan.graft_laid().is_some();
-    let asked = (upper || grafted) && !regeneration::has_wall_defect(j.case);
+    let asked = match regeneration::heals_over(j.case, j.plan) {
+        Over::Regeneration => false,
+        Over::Graft => true,
+        Over::Bone => upper,
+    };
     asked.then(|| Reading::Number(f64::from(weeks)))
 }
 

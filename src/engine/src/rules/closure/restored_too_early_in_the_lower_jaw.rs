@@ -2,13 +2,13 @@
 
 use crate::anatomy::Jaw;
 use crate::rules::prelude::*;
-use crate::rules::regeneration;
+use crate::rules::regeneration::{self, Over};
 
 pub(super) static RULE: Rule = Rule {
     id: "restored-too-early-in-the-lower-jaw",
     ledger: "load-healing-time",
     family: Family::Closure,
-    step: Step::Returns,
+    step: Step::Restoration,
     skill: Skill::FollowingUp,
     statement: long!("In the lower jaw without a graft, wait two months before you restore."),
     why: long!(
@@ -56,9 +56,9 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
-    let weeks = j.plan.returns.as_ref()?.restore_after?;
+    let weeks = j.plan.later.restoration.as_ref()?.after;
     let lower = j.case.site.tooth.jaw() == Jaw::Mandible;
-    let plain = j.plan.graft_laid().is_none() && !regeneration::has_wall_defect(j.case);
+    let plain = regeneration::heals_over(j.case, j.plan) == Over::Bone;
     (lower && plain).then(|| Reading::Number(f64::from(weeks)))
 }
 

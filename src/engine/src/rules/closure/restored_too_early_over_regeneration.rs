@@ -7,7 +7,7 @@ pub(super) static RULE: Rule = Rule {
     id: "restored-too-early-over-regeneration",
     ledger: "load-healing-time",
     family: Family::Closure,
-    step: Step::Returns,
+    step: Step::Restoration,
     skill: Skill::FollowingUp,
     statement: long!("Over a regenerated wall, wait at least 16 weeks before you restore."),
     why: long!("A wall that is still soft cannot hold the margin above it."),
@@ -47,9 +47,10 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
-    let weeks = j.plan.returns.as_ref()?.restore_after?;
-    j.plan.graft_laid()?;
-    regeneration::has_wall_defect(j.case).then(|| Reading::Number(f64::from(weeks)))
+    let weeks = j.plan.later.restoration.as_ref()?.after;
+    let built = j.plan.graft_laid().is_some() || j.plan.later.placement.is_some();
+    let regenerated = regeneration::heals_over(j.case, j.plan) == regeneration::Over::Regeneration;
+    (built && regenerated).then(|| Reading::Number(f64::from(weeks)))
 }
 
 #[cfg(test)]
@@ -70,7 +71,7 @@ mod tests {
     #[test]
     fn the_weeks_are_read_from_the_plan() {
         let mut trial = repaired();
-        trial.number(Decision::RestoreAfter, 15);
+        trial.number(Decision::UncoverAfter, 12).number(Decision::RestoreAfter, 15);
         assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
         let mut trial = repaired();
         trial.number(Decision::RestoreAfter, 16);

@@ -6,7 +6,7 @@ pub(super) static RULE: Rule = Rule {
     id: "reviews-missed",
     ledger: "review-schedule",
     family: Family::Closure,
-    step: Step::Returns,
+    step: Step::Review,
     skill: Skill::FollowingUp,
     statement: long!(
         "Book the reviews: two weeks, six weeks, four months, restoration, then every year."

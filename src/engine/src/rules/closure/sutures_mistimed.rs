@@ -7,7 +7,7 @@ pub(super) static RULE: Rule = Rule {
     id: "sutures-mistimed",
     ledger: "suture-choice-removal",
     family: Family::Closure,
-    step: Step::Returns,
+    step: Step::Review,
     skill: Skill::FollowingUp,
     statement: long!("Take sutures out after 7 to 14 days, best after 7 to 10."),
     why: long!("Before a week the edges part; after two the thread feeds what it once held."),

@@ -7,7 +7,7 @@ pub(super) static RULE: Rule = Rule {
     id: "sutures-mistimed-over-regeneration",
     ledger: "suture-choice-removal",
     family: Family::Closure,
-    step: Step::Returns,
+    step: Step::Review,
     skill: Skill::FollowingUp,
     statement: long!(
         "Over guided regeneration, take sutures out after 7 to 14 days, best after 10 to 14."

@@ -6,7 +6,7 @@ pub(super) static RULE: Rule = Rule {
     id: "turnover-ignored",
     ledger: "graft-turnover-time",
     family: Family::Graft,
-    step: Step::Returns,
+    step: Step::ReEntry,
     skill: Skill::Grafting,
     statement: long!("Return when the graft has had time to turn over."),
     why: long!("Drill too soon and you meet loose grains instead of bone."),
@@ -59,7 +59,7 @@ const FOUR_MONTHS: i32 = 17;
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     use c::GraftMaterial as Of;
-    let weeks = j.plan.returns.as_ref()?.place_after?;
+    let weeks = j.plan.later.re_entry.as_ref()?.after;
     let mineralised = match j.plan.graft_laid()?.material {
         Of::Autograft | Of::DemineralisedAllograft => {
             return situation(if weeks < THREE_MONTHS { "too-early" } else { "in-time" });

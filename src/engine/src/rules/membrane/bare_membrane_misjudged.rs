@@ -10,7 +10,7 @@ pub(super) static RULE: Rule = Rule {
     id: "bare-membrane-misjudged",
     ledger: "rescue-membrane-exposure",
     family: Family::Membrane,
-    step: Step::Returns,
+    step: Step::Review,
     skill: Skill::Covering,
     statement: long!(
         "Rinse and watch a bare membrane that is small or resorbs, take out what is wide or has pus, and never sew the gum over it again."

@@ -6,7 +6,7 @@ pub(super) static RULE: Rule = Rule {
     id: "dense-ptfe-out-at-the-wrong-time",
     ledger: "membrane-dptfe-open",
     family: Family::Membrane,
-    step: Step::Returns,
+    step: Step::Review,
     skill: Skill::Covering,
     statement: long!("Take exposed dense PTFE out after about four weeks."),
     why: long!(

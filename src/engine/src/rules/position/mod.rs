@@ -7,11 +7,14 @@ mod drill_too_near_the_canal;
 mod facial_plate_touched;
 mod first_drill_in_the_wrong_place;
 mod foramen_not_located;
+mod healed_oral_bone_too_thin;
 mod implant_length_unusual;
 mod implant_off_the_septum;
 mod implant_too_narrow_for_a_molar;
 mod implant_too_wide;
 mod implant_wider_than_the_septum;
+mod late_drill_near_the_canal;
+mod late_implant_near_a_root;
 mod lingual_cortex_perforated;
 mod oral_bone_too_thin;
 mod papilla_risk_not_told;
@@ -63,6 +66,9 @@ pub(super) static RULES: &[&Rule] = &[
     &torn_lining_misjudged::RULE,
     &too_near_the_nasopalatine_canal::RULE,
     &seat_not_checked_on_film::RULE,
+    &healed_oral_bone_too_thin::RULE,
+    &late_implant_near_a_root::RULE,
+    &late_drill_near_the_canal::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -97,4 +103,7 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("torn-lining-misjudged", include_str!("torn_lining_misjudged.md")),
     ("too-near-the-nasopalatine-canal", include_str!("too_near_the_nasopalatine_canal.md")),
     ("seat-not-checked-on-film", include_str!("seat_not_checked_on_film.md")),
+    ("healed-oral-bone-too-thin", include_str!("healed_oral_bone_too_thin.md")),
+    ("late-implant-near-a-root", include_str!("late_implant_near_a_root.md")),
+    ("late-drill-near-the-canal", include_str!("late_drill_near_the_canal.md")),
 ];

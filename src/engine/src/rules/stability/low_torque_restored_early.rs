@@ -8,7 +8,7 @@ pub(super) static RULE: Rule = Rule {
     id: "low-torque-restored-early",
     ledger: "stability-rescue-data",
     family: Family::Stability,
-    step: Step::Returns,
+    step: Step::Restoration,
     skill: Skill::Stability,
     statement: long!(
         "Give an implant that was submerged at low torque at least three months before it carries a crown."
@@ -57,7 +57,7 @@ pub(super) static RULE: Rule = Rule {
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     j.plan.implant_in_place()?;
-    let weeks = j.plan.returns.as_ref()?.restore_after?;
+    let weeks = j.plan.later.restoration.as_ref()?.after;
     let low = comparable(j.m.seating_torque()?.get()) < 15.0;
     low.then(|| Reading::Number(f64::from(weeks)))
 }

@@ -1,6 +1,7 @@
 //! Timing and case selection.
 
 mod chronic_lesion_not_debrided;
+mod early_placement_without_contour;
 mod implant_in_a_lost_facial_wall;
 mod keratinised_band_too_narrow;
 mod margin_below_twin_not_corrected;
@@ -37,6 +38,7 @@ pub(super) static RULES: &[&Rule] = &[
     &returned_before_bone_filled::RULE,
     &returned_too_soon_after_graft::RULE,
     &socket_left_ungrafted_before_late_return::RULE,
+    &early_placement_without_contour::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -61,4 +63,5 @@ pub(super) static PROSE: &[(&str, &str)] = &[
         "socket-left-ungrafted-before-late-return",
         include_str!("socket_left_ungrafted_before_late_return.md"),
     ),
+    ("early-placement-without-contour", include_str!("early_placement_without_contour.md")),
 ];

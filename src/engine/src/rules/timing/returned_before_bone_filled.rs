@@ -6,7 +6,7 @@ pub(super) static RULE: Rule = Rule {
     id: "returned-before-bone-filled",
     ledger: "timing-class-definitions",
     family: Family::Timing,
-    step: Step::Returns,
+    step: Step::ReEntry,
     skill: Skill::FollowingUp,
     statement: long!(
         "Let a socket heal for at least twelve weeks before you call the site healed."
@@ -62,7 +62,7 @@ fn measure(judging: &Judging<'_>) -> Option<Reading> {
     if judging.plan.course()? != c::Course::LetHeal {
         return None;
     }
-    number(f64::from(judging.plan.returns.as_ref()?.place_after?))
+    number(f64::from(judging.plan.later.re_entry.as_ref()?.after))
 }
 
 #[cfg(test)]

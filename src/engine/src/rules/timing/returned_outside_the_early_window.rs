@@ -6,7 +6,7 @@ pub(super) static RULE: Rule = Rule {
     id: "returned-outside-the-early-window",
     ledger: "timing-class-definitions",
     family: Family::Timing,
-    step: Step::Returns,
+    step: Step::ReEntry,
     skill: Skill::FollowingUp,
     statement: long!("Plan early placement for four to eight weeks after the extraction."),
     why: long!(
@@ -51,7 +51,7 @@ fn measure(judging: &Judging<'_>) -> Option<Reading> {
     if judging.plan.course()? != c::Course::ReturnEarly {
         return None;
     }
-    number(f64::from(judging.plan.returns.as_ref()?.place_after?))
+    number(f64::from(judging.plan.later.re_entry.as_ref()?.after))
 }
 
 #[cfg(test)]

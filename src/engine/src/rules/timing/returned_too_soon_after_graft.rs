@@ -6,7 +6,7 @@ pub(super) static RULE: Rule = Rule {
     id: "returned-too-soon-after-graft",
     ledger: "arp-indication",
     family: Family::Timing,
-    step: Step::Returns,
+    step: Step::ReEntry,
     skill: Skill::FollowingUp,
     statement: long!(
         "Wait at least four months after grafting a socket before you place the implant."
@@ -58,7 +58,7 @@ fn measure(judging: &Judging<'_>) -> Option<Reading> {
         return None;
     }
     judging.plan.graft_laid()?;
-    number(f64::from(judging.plan.returns.as_ref()?.place_after?))
+    number(f64::from(judging.plan.later.re_entry.as_ref()?.after))
 }
 
 #[cfg(test)]

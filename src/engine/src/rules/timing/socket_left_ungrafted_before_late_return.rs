@@ -6,7 +6,7 @@ pub(super) static RULE: Rule = Rule {
     id: "socket-left-ungrafted-before-late-return",
     ledger: "arp-indication",
     family: Family::Timing,
-    step: Step::Returns,
+    step: Step::ReEntry,
     skill: Skill::Grafting,
     statement: long!(
         "Graft the socket when the implant waits longer than eight weeks and the site shows or its walls are thin or damaged."
@@ -77,7 +77,7 @@ const THIN: f64 = 1.0;
 
 fn measure(judging: &Judging<'_>) -> Option<Reading> {
     let Judging { case, plan, m, .. } = *judging;
-    let weeks = plan.returns.as_ref()?.place_after?;
+    let weeks = plan.later.re_entry.as_ref()?.after;
     if ask::is_acute(&case.site.lesion) {
         return None;
     }

@@ -1,0 +1,86 @@
+use super::*;
+use crate::plan::{Decision, Plan};
+use crate::rules::regeneration::preserved;
+use crate::rules::trial::Trial;
+
+fn at(case: &Case, plan: &Plan, weeks: i32) -> Healed {
+    healed(&Measurements::of(case, plan), weeks).expect("a ridge")
+}
+
+/// Healed under a thousand titles: mean lost width and median lowering.
+fn spread(trial: &Trial, weeks: i32) -> [f64; 2] {
+    let plan = trial.plan();
+    let (mut width, mut lowered) = (0.0, Vec::new());
+    for n in 0..1000 {
+        let case = Case { title: n.to_string(), ..trial.case.clone() };
+        let healed = at(&case, &plan, weeks);
+        width += (healed.width[0] - healed.width[1]).get() / 1000.0;
+        lowered.push(healed.lowered.get());
+    }
+    crate::geometry::order::ascend(&mut lowered);
+    [width, lowered[500]]
+}
+
+fn thin(mut trial: Trial) -> Trial {
+    for knot in &mut trial.case.site.ridge.facial.knots {
+        knot.y -= 0.7;
+    }
+    trial
+}
+
+fn waiting() -> Trial {
+    let mut trial = Trial::plain();
+    trial.course("let-heal");
+    trial
+}
+
+#[test]
+fn an_untreated_socket_loses_the_width_that_the_reviews_found() {
+    let [width, lowered] = spread(&waiting(), 26);
+    assert!((3.0..4.0).contains(&width), "{width}");
+    // The plain plate is 1.2 mm at the crest: about a millimetre of height.
+    assert!((0.7..1.6).contains(&lowered), "{lowered}");
+}
+
+#[test]
+fn a_thin_plate_loses_more_height_and_a_graft_keeps_some_of_both() {
+    let [plain_width, plain_height] = spread(&waiting(), 26);
+    let [_, thin_height] = spread(&thin(waiting()), 26);
+    assert!(thin_height > plain_height + 0.5, "{thin_height} against {plain_height}");
+    let [kept, _] = spread(&preserved(), 26);
+    assert!((1.0..2.1).contains(&(plain_width - kept)), "{plain_width} against {kept}");
+}
+
+#[test]
+fn time_never_gives_back_and_the_same_case_heals_the_same_way() {
+    let trial = waiting();
+    let plan = trial.plan();
+    assert_eq!(at(&trial.case, &plan, 12), at(&trial.case, &plan, 12));
+    let weeks = [1, 4, 6, 8, 12, 26, 60].map(|weeks| at(&trial.case, &plan, weeks));
+    for pair in weeks.windows(2) {
+        assert!(pair[1].width[1] <= pair[0].width[1] && pair[1].lowered >= pair[0].lowered);
+        assert!(pair[1].filled > pair[0].filled);
+    }
+    assert_eq!(weeks.map(|healed| healed.closed), [false, true, true, true, true, true, true]);
+}
+
+#[test]
+fn an_implant_in_the_healed_ridge_is_measured_in_the_bone_that_is_left() {
+    let mut trial = waiting();
+    trial.keys(&[("healed-act", "place")]).number(Decision::PlaceAfter, 26);
+    let plan = trial.plan();
+    let m = Measurements::of(&trial.case, &plan);
+    let healed = m.healed().unwrap();
+    // Upright and 2 mm below the healed crest both sides add up to the ridge less the implant.
+    let both = m.late_facial_bone().unwrap() + m.late_oral_bone().unwrap();
+    assert!(both < healed.width[0], "{both}");
+    let before = m.late_facial_bone().unwrap();
+    trial.number(Decision::LateFacial, -30);
+    let plan = trial.plan();
+    let moved = Measurements::of(&trial.case, &plan).late_facial_bone().unwrap();
+    assert!(moved > before, "{moved} against {before}");
+    trial.keys(&[("healed-act", "place-with-contour")]);
+    let plan = trial.plan();
+    let layered = Measurements::of(&trial.case, &plan).late_facial_bone().unwrap();
+    assert!((layered - moved - Mm::new(2.0)).abs() < Mm::new(1e-9));
+}
