@@ -9,6 +9,7 @@ mod cost;
 mod nearest;
 mod placement;
 mod sweep;
+mod words;
 
 pub use cost::{Change, Cost, changes};
 pub use nearest::{Nearest, nearest};
