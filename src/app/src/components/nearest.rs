@@ -74,7 +74,7 @@ fn told(bench: &Bench, nearest: &Nearest, prose: &Prose) -> Html {
     let forced = nearest
         .forced_by
         .iter()
-        .map(|rule| html! { <li>{ tooth.named(&prose.statement(rule)) }</li> });
+        .map(|rule| html! { <li>{ tooth.named(&prose.statement(rule)).into_owned() }</li> });
     html! {
         <>
             <p role="status">{ nearest.words() }</p>
