@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { visit } from "./harness.mjs";
-import { begin, carry, debrief, decide, find, truth } from "./play.mjs";
+import { begin, carry, debrief, decide, find, sound, truth } from "./play.mjs";
 
 const SCREENS = [
   { width: 390, height: 844 },
@@ -75,6 +75,8 @@ const CASES = {
   "the same in another mouth": () => find((steps) => steps.implant && covered(steps), 112),
   "flap and membrane in the lower jaw": () => find((steps, seed) => covered(steps) && lower(seed)),
   "an implant in the lower jaw": () => find((steps, seed) => steps.implant && lower(seed)),
+  "a lower molar, its roots beside the cut": () => ({ seed: "1.3.315.0", steps: sound("1.3.315.0") }),
+  "an upper molar, a root in the cut": () => ({ seed: "1.3.2.0", steps: sound("1.3.2.0") }),
 };
 
 for (const [name, chosen] of Object.entries(CASES)) {

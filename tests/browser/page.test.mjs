@@ -1,8 +1,9 @@
 // The page by itself: it loads, as itself and as nothing else.
 
 import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
 import test from "node:test";
-import { axe, serve, visit } from "./harness.mjs";
+import { axe, serve, visit, wallwise } from "./harness.mjs";
 import { begin } from "./play.mjs";
 
 test("the page loads and shows what the engine computes", () =>
@@ -14,6 +15,20 @@ test("the page loads and shows what the engine computes", () =>
     assert.deepEqual([steps[0], steps[1], steps.at(-1)], ["Chart", "Examination", "Debrief"]);
     assert.equal(await page.locator(".board .figure").count(), 4);
   }, { path: "#/case/1" }));
+
+test("the protocol shows every fact behind the rules and every reason for leaving one out", () =>
+  visit(async ({ page }) => {
+    const book = JSON.parse(execFileSync(wallwise, ["rules", "--json"], { encoding: "utf8", maxBuffer: 1 << 26 }));
+    await begin(page);
+    const lists = page.locator(".facts ul");
+    await lists.first().waitFor();
+    assert.deepEqual(await page.locator(".facts h2").allTextContents(), ["Facts behind the rules", "Left out, and why"]);
+    for (const [place, entries] of [book.facts, book["left-out"]].entries()) {
+      assert.ok(entries.length > 0);
+      const shown = await lists.nth(place).locator("li").allTextContents();
+      assert.deepEqual(shown, entries.map(({ ledger, says }) => `${ledger}: ${says}`));
+    }
+  }, { path: "#/protocol" }));
 
 test("no file is asked for twice", () =>
   visit(async ({ requests }) => assert.deepEqual(requests, [...new Set(requests)])));

@@ -31,10 +31,20 @@ fn every_registered_rule_is_listed_once_with_its_limits_and_sources() {
 fn every_fact_of_the_ledger_and_every_reason_for_leaving_one_out_is_told() {
     use engine::rules::ledger::{ENTRIES, Standing};
     let text = done(&["rules"]);
+    let book = json(&["rules", "--json"]);
+    let listed = |key: &str| book[key].as_array().expect("a list").clone();
+    let (mut facts, mut left) = (listed("facts").into_iter(), listed("left-out").into_iter());
     for entry in ENTRIES {
-        let (Standing::Explanation(said) | Standing::Left(said)) = entry.standing else { continue };
+        let (said, next) = match entry.standing {
+            Standing::Rule => continue,
+            Standing::Explanation(fact) => (fact, facts.next()),
+            Standing::Left(why) => (why, left.next()),
+        };
         assert!(text.contains(&format!("\n  {}\n    {said}\n", entry.id)), "{}", entry.id);
+        let next = next.expect(entry.id);
+        assert_eq!((&next["ledger"], &next["says"]), (&entry.id.into(), &said.into()));
     }
+    assert_eq!((facts.next(), left.next()), (None, None), "nothing more than the ledger has");
 }
 
 #[test]

@@ -25,6 +25,8 @@ CLEARANCES = (
     "to-foramen",
     "to-floor",
     "to-nasopalatine",
+    "apex-to-floor",
+    "apex-to-canal",
 )
 LENGTHS = (
     "socket-width",
@@ -48,7 +50,8 @@ LEVELS = (
     "facial-line-clearance",
 )
 WALLS = ("facial-bone-after-grafting", "oral-bone", "apical-facial-bone", "apical-oral-bone")
-RATIOS = ("root-between-cortices", "grain-to-gap", "facial-wall-present")
+LATE = ("late-facial-bone", "late-oral-bone", "late-to-root", "late-to-canal")
+RATIOS = ("root-between-cortices", "root-class-facial", "root-class-oral", "grain-to-gap", "facial-wall-present")
 FLAPS = ("flap-base-ratio", "flap-length-ratio", "release-to-prominence", "advancement-needed")
 MODELS = ("force-to-close", "closing-force", "estimated-torque")
 SEPTUM = (
@@ -58,6 +61,7 @@ SEPTUM = (
     "septum-hold-in-bone",
     "septum-hold-in-septum",
     "septum-class",
+    "septum-class-for-usual",
     "septum-engagement",
     "septum-room",
     "off-the-septum",
@@ -84,6 +88,7 @@ KNOWN = {
     *LENGTHS,
     *LEVELS,
     *WALLS,
+    *LATE,
     *RATIOS,
     *FLAPS,
     *MODELS,
@@ -159,6 +164,9 @@ class Measures(unittest.TestCase):
 
     def test_bone_beside_the_implant_agrees_with_the_least_of_many_rays(self):
         self.holds(WALLS)
+
+    def test_what_is_read_off_an_implant_in_a_healed_ridge_agrees_with_the_meshes_of_that_ridge(self):
+        self.holds(LATE)
 
     def test_ratios_agree(self):
         self.holds(RATIOS)

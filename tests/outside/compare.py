@@ -45,7 +45,13 @@ TOLERANCE = {
 # The orifice is a polygon of 48 corners at even angles inside its section; for sections twice as long
 # as wide that is up to 0.9 % of the area (0.28 % for a circle).
 # The engine looks at 90 levels of the root, so that each end of a stretch may lie half a level off.
-OF_MEASURE = {"orifice-area": (0.1, 0.009), "root-between-cortices": (1.01 / 90, 0.0)}
+# A single face that bends may be close over two stretches, which have four ends.
+OF_MEASURE = {
+    "orifice-area": (0.1, 0.009),
+    "root-between-cortices": (1.01 / 90, 0.0),
+    "root-class-facial": (2.01 / 90, 0.0),
+    "root-class-oral": (2.01 / 90, 0.0),
+}
 
 
 class Reader:

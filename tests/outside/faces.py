@@ -101,19 +101,42 @@ def depth_at(reader, z):
 
 def share_between(reader, root, near):
     """Along the root's axis, by the mesh of the root: where both faces are close."""
+    return _share(reader, root, near, OUTWARD.items())
+
+
+def share_touching(reader, side, root, near):
+    """The same where the face of one side is."""
+    return _share(reader, root, near, [(word(side), OUTWARD[word(side)])])
+
+
+def _share(reader, root, near, sides):
     name, near = word(root), reader.number(near)
     solid = reader.export.solid(name)
     start, apex = poles(reader.export, name)
     way = (apex - start) / (apex[2] - start[2])
-    count = 720
-    both = 0
-    for i in range(count):
-        at = start + way * (-start[2] + apex[2] * (i + 0.5) / count)
-        both += all(
+
+    def close(share):
+        at = start + way * (-start[2] + apex[2] * share)
+        return all(
             sign * (float(face(reader, side, at[2])) - at[1]) - _leaves(solid, at, sign) <= near
-            for side, sign in OUTWARD.items()
+            for side, sign in sides
         )
-    return both / count
+
+    # Even levels, and halving where what one finds is not what the next one does.
+    count = 720
+    levels = [i / count for i in range(count + 1)]
+    found = [close(share) for share in levels]
+    total = 0.0
+    for low, high, here, there in zip(levels, levels[1:], found, found[1:]):
+        if here == there:
+            total += here * (high - low)
+            continue
+        least, most = low, high
+        for _ in range(12):
+            middle = (least + most) / 2
+            least, most = (middle, most) if close(middle) == here else (least, middle)
+        total += least - low if here else high - least
+    return total
 
 
 def _leaves(solid, at, sign):

@@ -90,6 +90,12 @@ def to_tube(reader, body, radius, *given):
     return reader.solid(body).min_gap(line, FAR) - reader.number(radius)
 
 
+def point_to_tube(reader, x, y, z, radius, *given):
+    at, numbers = [reader.number(n) for n in (x, y, z)], [reader.number(n) for n in given]
+    line = (_speck(numbers[:3]) + _speck(numbers[3:])).hull()
+    return line.min_gap(_speck(at), FAR) - reader.number(radius)
+
+
 def to_plane(reader, body, z, rise):
     z, rise = reader.number(z), reader.number(rise)
     corners = reader.solid(body).to_mesh64().vert_properties[:, :3]

@@ -32,3 +32,9 @@ def septum_class(reader, below, in_bone, in_septum):
     if in_bone >= 0.99 * below:
         return 1.0
     return 2.0 if in_septum >= 0.1 * below else 3.0
+
+
+def class_by_room(reader, room):
+    """1 to 3 before an implant is chosen: 4.5 mm of room, the narrowest usual implant, and 1.5 mm."""
+    room = reader.number(room)
+    return 1.0 if room >= 4.5 else 2.0 if room >= 1.5 else 3.0

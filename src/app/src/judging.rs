@@ -30,8 +30,12 @@ pub struct Judging {
     pub last: fn(&Session, Step) -> Html,
     /// What examinations and acts have reported.
     pub reports: fn(&Session) -> Vec<Report>,
+    /// The section of a tooth with several roots: no case has one before the judge is here.
+    pub section: fn(&Show<'_>) -> Figure,
     /// The gap all round and along the implant.
     pub gap: fn(&Show<'_>) -> [Figure; 2],
+    /// The section of a site that has healed, once a learner has come back to it.
+    pub healed: fn(&Show<'_>) -> Option<Figure>,
     /// Films and sections.
     pub plates: fn(Rc<Bench>, Callback<Action>) -> Html,
     /// The debrief.
@@ -88,7 +92,9 @@ pub fn judging() -> Result<Judging, NoJudge> {
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         last: last_verdicts,
         reports: Session::reports,
+        section: figures::section,
         gap: |show| [figures::gap_clock(show), figures::gap_profile(show)],
+        healed: figures::healed_section,
         plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
         protocol,

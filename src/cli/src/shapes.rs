@@ -11,6 +11,7 @@ use engine::anatomy::Tooth;
 use engine::debrief::{
     self, CAUTION, Debrief, EVIDENCE_REVIEWED, Lost, RULE_SET, Verdict, explain,
 };
+use engine::rules::ledger;
 use engine::rules::{Agreement, Reading, Rule, Scale, Zone};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -179,6 +180,21 @@ pub struct RuleBook {
     pub evidence_reviewed: &'static str,
     /// Every rule, family by family.
     pub rules: Vec<OneRule>,
+    /// Entries of the ledger of evidence that no decision can break.
+    pub facts: Vec<OneEntry>,
+    /// Entries of the ledger that were left out, each with the reason.
+    pub left_out: Vec<OneEntry>,
+}
+
+/// An entry of the ledger of evidence that is no rule.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
+pub struct OneEntry {
+    /// Its id.
+    pub ledger: &'static str,
+    /// What it says, with source and mark; or why it was left out.
+    pub says: &'static str,
 }
 
 /// One rule.
@@ -358,14 +374,17 @@ fn band(scale: &Scale) -> Vec<Stretch> {
 }
 
 impl RuleBook {
-    /// Every rule.
+    /// Every rule, and what of the ledger is none.
     #[must_use]
     pub fn all() -> Self {
+        let entry = |(ledger, says)| OneEntry { ledger, says };
         Self {
             caution: CAUTION,
             rule_set: RULE_SET,
             evidence_reviewed: EVIDENCE_REVIEWED,
             rules: engine::rules::all().map(OneRule::of).collect(),
+            facts: ledger::facts().map(entry).collect(),
+            left_out: ledger::left_out().map(entry).collect(),
         }
     }
 }

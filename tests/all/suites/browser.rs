@@ -27,7 +27,7 @@ fn in_browser(place: &Place) -> Result<Counts, String> {
         place
             .checker("node")
             // Two browsers at once on two cores make each other late.
-            .args(["--test", "--test-concurrency=1", "--test-timeout=300000"])
+            .args(["--test", "--test-concurrency=1", "--test-timeout=600000"])
             .arg("--test-reporter=spec")
             .args(tests(place)?)
             .env("CHROMIUM", chromium)

@@ -1,8 +1,10 @@
 //! Writes export folders of varied (site, plan) pairs for the outside checks:
-//! `export-pairs DIR COUNT`, from seed 1 on, and some of teeth with several roots.
+//! `export-pairs DIR COUNT`, from seed 1 on, some of teeth with several roots, and some of healed
+//! ridges.
 
 mod closed;
 mod films;
+mod healed;
 mod parted;
 mod varied;
 
@@ -49,18 +51,13 @@ fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
     let single = (1..=count).map(|seed| (format!("{seed:05}"), varied::pair(seed), true));
     let parted = (1..=parted::COUNT).map(|seed| (format!("p{seed:04}"), parted::pair(seed), false));
     for (name, (case, plan), timed) in single.chain(parted) {
-        let into = folder.join(&name);
-        std::fs::create_dir_all(&into)?;
-        let export = engine::solids::export(&case, Some(&plan));
-        for (name, bytes) in &export.meshes {
-            std::fs::write(into.join(name), bytes)?;
-        }
-        let recipe = serde_json::to_vec_pretty(&export.recipe)?;
-        std::fs::write(into.join("recipe.json"), recipe)?;
-        files += export.meshes.len() + 1;
+        files += put(&folder.join(&name), &engine::solids::export(&case, Some(&plan)))?;
         if timed {
             seconds.insert(name, seconds_to_measure(&case, &plan));
         }
+    }
+    for (place, export) in healed::pairs().enumerate() {
+        files += put(&folder.join(format!("h{place:04}")), &export)?;
     }
     std::fs::write(folder.join("seconds.json"), serde_json::to_vec_pretty(&seconds)?)?;
     let forms: Vec<_> = (1..=60).flat_map(closed::forms).collect();
@@ -71,6 +68,16 @@ fn write(folder: &Path, count: u64) -> std::io::Result<usize> {
     std::fs::write(folder.join("blurred.json"), serde_json::to_vec(&blurred)?)?;
     std::fs::write(folder.join("plates.json"), serde_json::to_vec(&films::plates())?)?;
     Ok(files)
+}
+
+/// Writes one export into a folder of its own; how many files that makes.
+fn put(into: &Path, export: &engine::solids::Export) -> std::io::Result<usize> {
+    std::fs::create_dir_all(into)?;
+    for (name, bytes) in &export.meshes {
+        std::fs::write(into.join(name), bytes)?;
+    }
+    std::fs::write(into.join("recipe.json"), serde_json::to_vec_pretty(&export.recipe)?)?;
+    Ok(export.meshes.len() + 1)
 }
 
 /// How long the engine takes for the volume to graft, from the bare site on.

@@ -39,8 +39,20 @@ fn figures(
     let (case, plan) = (bench.session.case(), bench.session.shown());
     let known = Known::of(case, plan);
     let show = Show { case, plan, draft, known: &known, reveal, lit: bench.lit, px };
-    let mut figures = vec![figures::facial_map(&show), figures::section(&show)];
-    figures.extend(judging.into_iter().flat_map(|judging| (judging.gap)(&show)));
+    let section = judging
+        .filter(|_| case.site.socket.only().is_none())
+        .map_or(figures::section_of_one as fn(&Show<'_>) -> Figure, |judging| judging.section);
+    let mut figures = vec![figures::facial_map(&show), section(&show)];
+    let Some(judging) = judging else { return figures };
+    let Some(healed) = (judging.healed)(&show) else {
+        figures.extend((judging.gap)(&show));
+        return figures;
+    };
+    // What is worked on comes first; what shows the open socket says that it is the past.
+    for figure in &mut figures {
+        figure.title.push_str(", before it healed");
+    }
+    figures.insert(0, healed);
     figures
 }
 

@@ -6,7 +6,7 @@ use yew::prelude::*;
 pub fn limits() -> Html {
     let left_out = [
         "The curve of the arch and the bulge of each root: the ridge is straight along the arch, and a wall is as thick beside the root's middle as over it.",
-        "In the drawn section, the roots of a molar: it shows the trunk only. Third molars.",
+        "Roots that curve, in films as in the drawn section. Third molars.",
         "In films: scatter, the hardening of the beam, a focal spot of its own size. In sections: streaks beside metal, movement. A written report, with its errors of reading, stands beside both.",
         "Events on the way: a plate that breaks, bleeding, a membrane that shows at review.",
         "Partial extraction techniques.",

@@ -5,7 +5,7 @@ use crate::effects;
 use crate::prose::{self, Prose};
 use crate::route::Route;
 use engine::debrief::{EVIDENCE_REVIEWED, RULE_SET, asked};
-use engine::rules::{self, Agreement, Rule, Scale};
+use engine::rules::{self, Agreement, Rule, Scale, ledger};
 use yew::prelude::*;
 
 /// Every rule.
@@ -29,7 +29,21 @@ pub fn protocol(prose: &Prose) -> Html {
             { caution() }
             <p><button type="button" class="quiet" onclick={print}>{ "Print" }</button></p>
             { for families }
+            { facts(prose) }
         </article>
+    }
+}
+
+/// What the ledger of evidence says beside the rules: facts that no decision can break, with source and
+/// mark, and what was left out, with the reason.
+fn facts(prose: &Prose) -> Html {
+    match prose {
+        Prose::Coming => html! { <p>{ "The facts behind the rules are on their way." }</p> },
+        Prose::Trouble(why) => html! { <p class="wrong" role="alert">{ why }</p> },
+        Prose::Here(_) => {
+            let said = prose.of(ledger::FACTS).map(|long| prose::html(&long.text));
+            html! { <section class="facts">{ said }</section> }
+        }
     }
 }
 

@@ -4,7 +4,7 @@ use crate::shapes::{RuleBook, agreement};
 use crate::{Fault, Status, Streams};
 use engine::debrief::{CAUTION, EVIDENCE_REVIEWED, RULE_SET, asked};
 use engine::rules::FAMILIES;
-use engine::rules::ledger::{ENTRIES, Standing};
+use engine::rules::ledger;
 
 #[derive(Debug, clap::Args)]
 pub struct Args {
@@ -40,16 +40,10 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
 
 /// What the ledger of evidence says that no decision can break, and what was left out of the rules.
 fn facts() -> String {
-    let mut facts = "\nFacts that no decision can break\n".to_owned();
-    let mut left = "\nLeft out of the rules\n".to_owned();
-    for entry in ENTRIES {
-        match entry.standing {
-            Standing::Rule => {}
-            Standing::Explanation(fact) => {
-                facts.push_str(&format!("  {}\n    {fact}\n", entry.id));
-            }
-            Standing::Left(why) => left.push_str(&format!("  {}\n    {why}\n", entry.id)),
-        }
-    }
-    facts + &left
+    let list = |head: &str, entries: &mut dyn Iterator<Item = (&str, &str)>| {
+        let entries: String = entries.map(|(id, said)| format!("  {id}\n    {said}\n")).collect();
+        format!("\n{head}\n{entries}")
+    };
+    list("Facts that no decision can break", &mut ledger::facts())
+        + &list("Left out of the rules", &mut ledger::left_out())
 }

@@ -7,6 +7,7 @@ use crate::{Fault, Why};
 use engine::chart::Address;
 use engine::debrief;
 use engine::figures::style::stylesheet;
+use engine::rules::ledger::{self, FACTS};
 use engine::rules::{self, Rule};
 use engine::scenario::Level;
 use serde::Serialize;
@@ -26,17 +27,17 @@ struct Shipped {
 }
 
 /// What the page says of a rule at length: left out of its module, fetched after the first case.
-#[derive(Debug, Serialize)]
-struct LongText {
+#[derive(Debug, Default, Serialize)]
+struct LongText<'a> {
     statement: &'static str,
     why: &'static str,
     mend: &'static str,
-    text: &'static str,
+    text: &'a str,
     sources: Vec<String>,
     differ: String,
 }
 
-impl LongText {
+impl LongText<'_> {
     fn of(rule: &'static Rule) -> Self {
         Self {
             statement: rule.statement,
@@ -54,8 +55,10 @@ impl LongText {
 /// # Errors
 /// When a shipped set cannot be read or one of its cases cannot be drawn.
 pub fn given(scenarios: &Path) -> Result<Vec<Asset>, Fault> {
-    let long: BTreeMap<&str, LongText> =
+    let facts = ledger::text();
+    let mut long: BTreeMap<&str, LongText<'_>> =
         rules::all().map(|rule| (rule.id, LongText::of(rule))).collect();
+    long.insert(FACTS, LongText { text: &facts, ..LongText::default() });
     Ok(vec![
         json("sets.json", &sets(scenarios)?)?,
         json("prose.json", &long)?,

@@ -1,6 +1,7 @@
 //! The site cut open along y, as the drawings need it.
 
 use crate::anatomy::{Solid, Wall};
+use crate::geometry::convex::Convex;
 use crate::geometry::{Interval, Intervals, Outline, P2, P3, Ray, Stack, V3, polygon};
 
 /// Where lines along y begin: oral of everything.
@@ -27,6 +28,38 @@ pub(super) fn roots_at(solid: &Solid, x: f64, z: f64) -> Intervals {
     let bodies = solid.socket.as_slice().iter();
     let parts = bodies.flat_map(|body| root_at(body, x, z).as_slice().to_vec());
     Intervals::union_of(parts.collect())
+}
+
+/// The cut of a body by the plane x = 0 apical of a level, as (z, from oral to facial): nothing where
+/// the plane does not meet it there. The body is convex, so it is met over one stretch of levels.
+pub(super) fn body_rows(body: &Stack, from: f64) -> Vec<(f64, Interval)> {
+    const ROWS: u32 = 96;
+    let last = body.frusta().support(V3::APICAL).z.max(body.cap().support(V3::APICAL).z);
+    let met = |z: f64| {
+        let met = root_at(body, 0.0, z);
+        Some((z, Interval { from: met.as_slice().first()?.from, to: met.last()?.to }))
+    };
+    let level = |k: u32| from + (last - from) * f64::from(k) / f64::from(ROWS);
+    let mut rows: Vec<(f64, Interval)> = (0..=ROWS).filter_map(|k| met(level(k))).collect();
+    let step = (last - from) / f64::from(ROWS);
+    // Where the stretch ends between two levels it is found by halving.
+    let end = |mut inside: (f64, Interval), mut outside: f64| {
+        for _ in 0..20 {
+            let middle = 0.5 * (inside.0 + outside);
+            match met(middle) {
+                Some(row) => inside = row,
+                None => outside = middle,
+            }
+        }
+        inside
+    };
+    if let (Some(first), Some(&deepest)) = (rows.first().copied(), rows.last()) {
+        if first.0 > from + 0.5 * step {
+            rows.insert(0, end(first, first.0 - step));
+        }
+        rows.push(end(deepest, deepest.0 + step));
+    }
+    rows
 }
 
 /// The cut of the root (of several, of their trunk) by the plane of `x`, as (z, from oral to facial) from the neck to the

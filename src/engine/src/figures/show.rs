@@ -58,11 +58,11 @@ impl Show<'_> {
         plan
     }
 
-    fn asked(&self, decision: Decision) -> bool {
+    pub(super) fn asked(&self, decision: Decision) -> bool {
         is_asked(decision, self.draft, self.case)
     }
 
-    fn tenths(&self, decision: Decision) -> Option<Mm> {
+    pub(super) fn tenths(&self, decision: Decision) -> Option<Mm> {
         self.draft.number(decision).map(Mm::from_tenths)
     }
 

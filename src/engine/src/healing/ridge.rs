@@ -2,7 +2,7 @@
 
 use super::Loss;
 use crate::anatomy::{Crest, Profile, Ridge};
-use crate::geometry::{P2, order};
+use crate::geometry::{P2, order, polyline};
 use crate::units::Mm;
 
 /// Share of the lost width that goes on the facial side.
@@ -23,7 +23,8 @@ pub(super) fn shrunk(ridge: &Ridge, loss: Loss, crest: f64, apex: f64, half: f64
     levels.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
     let mut faces = [Vec::new(), Vec::new()];
     for z in levels {
-        let [facial, oral] = [&ridge.facial, &ridge.oral].map(|face| along(&face.knots, z));
+        let [facial, oral] =
+            [&ridge.facial, &ridge.oral].map(|face| polyline::value(&face.knots, z));
         let lost = loss.width * ((end - z) / (end - top)).clamp(0.0, 1.0);
         let lost = lost.min((facial - oral - LEAST).max(0.0));
         faces[0].push(P2::new(z, facial - FACIALLY * lost));
@@ -42,22 +43,11 @@ fn lowered(crest: &Crest, loss: Loss, half: f64) -> Crest {
     places.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
     let knots = places.into_iter().map(|x| {
         let share = ((far - x.abs()) / (far - near)).clamp(0.0, 1.0);
-        P2::new(x, along(&crest.knots, x) + share * loss.facial)
+        P2::new(x, polyline::value(&crest.knots, x) + share * loss.facial)
     });
     Crest {
         knots: knots.collect(),
         unharmed: crest.unharmed.clone(),
         oral_offset: crest.oral_offset + Mm::new(loss.oral - loss.facial),
-    }
-}
-
-/// A polyline's value, straight on beyond its ends.
-fn along(knots: &[P2], x: f64) -> f64 {
-    let found = knots.windows(2).find(|pair| x <= pair[1].x);
-    match (found, knots.first(), knots.last()) {
-        (_, Some(first), _) if x <= first.x => first.y,
-        (Some([a, b]), ..) => a.y + (b.y - a.y) * ((x - a.x) / (b.x - a.x)),
-        (_, _, Some(last)) => last.y,
-        _ => 0.0,
     }
 }

@@ -1,7 +1,8 @@
 //! An intraoral film: what is left of the beam behind the site, pixel by pixel.
 
 use super::aim::{Aim, View};
-use super::bounds::{greater, lesser};
+use super::bone::BOUNDS;
+use super::bounds::{Bounds, greater, joined, lesser};
 use super::materials::{Beam, Coefficients, Material};
 use super::noise::Noise;
 use super::path::Path;
@@ -15,6 +16,9 @@ const QUANTA: f64 = 5000.0;
 /// nearly white, air nearly black, marrow bone in the lower half).
 const MIDDLE: f64 = 0.34;
 const STEEPNESS: f64 = 2.1;
+
+/// Pixels on a side of a tile whose rays are asked together what they can meet.
+const TILE: u32 = 8;
 
 /// A film.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,14 +40,20 @@ pub fn film(scene: &Scene, site: &Site, aim: &Aim, noise: &mut Noise) -> Film {
     let coefficients = scene.coefficients(Beam::Intraoral);
     let [columns, rows] = view.pixels;
     let mut path = Path::default();
-    let mut share = |column, row| {
-        let (ray, length) = view.ray(f64::from(column), f64::from(row));
-        scene.trace(&ray, 0.0, length, &mut path);
-        libm::exp(-weakening(scene, &coefficients, &ray, &path))
-    };
-    let mut left = Vec::with_capacity((columns * rows) as usize);
-    for row in 0..rows {
-        left.extend((0..columns).map(|column| share(column, row)));
+    let mut left = vec![0.0; (columns * rows) as usize];
+    for top in (0..rows).step_by(TILE as usize) {
+        for start in (0..columns).step_by(TILE as usize) {
+            let (end, below) = ((start + TILE).min(columns), (top + TILE).min(rows));
+            let kept = scene.among(&bundle(&view, [start, end - 1], [top, below - 1]));
+            for row in top..below {
+                for column in start..end {
+                    let (ray, length) = view.ray(f64::from(column), f64::from(row));
+                    scene.trace_among(&kept, &ray, 0.0, length, &mut path);
+                    left[(row * columns + column) as usize] =
+                        libm::exp(-weakening(scene, &coefficients, &ray, &path));
+                }
+            }
+        }
     }
     let curve = Curve::new();
     let grey = left
@@ -55,6 +65,29 @@ pub fn film(scene: &Scene, site: &Site, aim: &Aim, noise: &mut Noise) -> Film {
         })
         .collect();
     Film { view, left, grey }
+}
+
+/// A box round what the rays of a tile pass of the scene. Between two planes of y they lie within the
+/// hull of where its corner rays pass these; where one does not cross both, the box is the scene's.
+fn bundle(view: &View, columns: [u32; 2], rows: [u32; 2]) -> Bounds {
+    let [low, high] = BOUNDS;
+    let mut whole: Option<Bounds> = None;
+    for column in columns {
+        for row in rows {
+            let (ray, _) = view.ray(f64::from(column), f64::from(row));
+            if ray.direction.y > -0.1 {
+                return BOUNDS;
+            }
+            for y in [low.y, high.y] {
+                let at = ray.at((y - ray.origin.y) / ray.direction.y);
+                // A little wider, so that no rounding leaves out what a ray just touches.
+                let near = [P3::new(-1e-6, 0.0, -1e-6), P3::new(1e-6, 0.0, 1e-6)];
+                let [a, b] = near.map(|off| P3::new(at.x + off.x, y, at.z + off.z));
+                whole = Some(whole.map_or([a, b], |before| joined(before, [a, b])));
+            }
+        }
+    }
+    whole.unwrap_or(BOUNDS)
 }
 
 /// The share of the beam that is left of one ray at a depth, mm.

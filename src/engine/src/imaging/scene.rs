@@ -146,6 +146,32 @@ impl Scene {
         }
     }
 
+    /// The places of the layers that a bundle of rays within a box can meet, from the ground up.
+    #[must_use]
+    pub fn among(&self, bundle: &Bounds) -> Vec<usize> {
+        let near = self.layers.iter().enumerate().filter(|(_, one)| !apart(bundle, &one.bounds));
+        near.map(|(place, _)| place).collect()
+    }
+
+    /// The same as [`Self::trace`] for a ray of a bundle, by the layers that the bundle can meet.
+    pub fn trace_among(&self, kept: &[usize], ray: &Ray, from: f64, to: f64, path: &mut Path) {
+        let Some((from, to)) = clip(BOUNDS, ray, from, to) else {
+            path.clear(0.0, 0.0);
+            return;
+        };
+        path.clear(from, to);
+        let mut met = Met::default();
+        for &place in kept {
+            let Some(layer) = self.layers.get(place) else { continue };
+            if layer.within.is_none_or(|around| met.has(around)) {
+                layer.shape.each(ray, from, to, |a, b| {
+                    met.add(place);
+                    path.paint(a, b, layer.only, layer.to);
+                });
+            }
+        }
+    }
+
     /// What lies at a point (on a surface, either answer).
     #[must_use]
     pub fn material(&self, point: P3) -> Material {

@@ -5,7 +5,7 @@ use crate::anatomy::{Bone, Wall};
 use crate::healing::{Healed, healed};
 use crate::plan::Plan;
 use crate::plan::choices::HealedAct;
-use crate::units::Mm;
+use crate::units::{Deg, Mm};
 
 /// A contour layer laid with a late implant is as thick as the least that is taught, 2 mm (`ledger:
 /// graft-contour-overbuild`).
@@ -29,11 +29,23 @@ impl Measurements<'_> {
         mm((solid.face(Wall::Facial, z) - solid.face(Wall::Oral, z)).max(0.0))
     }
 
+    /// What is read off the late implant; `None` without one.
+    #[must_use]
+    pub fn late(&self) -> Option<&Late> {
+        let read = || {
+            let placed = self.plan.later.placement.as_ref()?;
+            let case = &self.healed()?.case;
+            let plan = Plan { implant: Some(placed.implant(case)), ..Plan::default() };
+            Some(Late::of(&Measurements::of(case, &plan)))
+        };
+        self.kept.late.get_or_init(read).as_ref()
+    }
+
     /// Facial bone beside the late implant, 2 mm below its platform along +y, with 2 mm of contour
     /// layer where one is laid. `None` without one. Millimetres, 0 or more.
     #[must_use]
     pub fn late_facial_bone(&self) -> Option<Mm> {
-        let bone = self.late(|m| m.facial_bone_after_grafting())?;
+        let bone = self.late()?.facial?;
         let act = self.plan.later.re_entry.as_ref()?.act;
         Some(if act == HealedAct::PlaceWithContour { bone + CONTOUR } else { bone })
     }
@@ -41,30 +53,79 @@ impl Measurements<'_> {
     /// Least oral bone beside the late implant. `None` without one. Millimetres.
     #[must_use]
     pub fn late_oral_bone(&self) -> Option<Mm> {
-        self.late(|m| m.oral_bone())
+        self.late()?.oral
     }
 
     /// Least distance from the late implant to a neighbouring root. `None` without either. Millimetres.
     #[must_use]
     pub fn late_to_root(&self) -> Option<Mm> {
-        self.late(|m| {
-            let sides = [m.to_mesial_neighbour(), m.to_distal_neighbour()];
-            let roots = sides.into_iter().flatten().filter(|it| !it.to_implant);
-            roots.map(|it| it.distance).reduce(Mm::min)
-        })
+        self.late()?.to_root
     }
 
     /// From the tip of the late implant's drill to the inferior alveolar canal. `None` without either.
     /// Millimetres, negative inside.
     #[must_use]
     pub fn late_to_canal(&self) -> Option<Mm> {
-        self.late(|m| m.to_canal())
+        self.late()?.to_canal
     }
 
-    fn late<T>(&self, read: impl Fn(&Measurements<'_>) -> Option<T>) -> Option<T> {
-        let placed = self.plan.later.placement.as_ref()?;
-        let case = &self.healed()?.case;
-        let plan = Plan { implant: Some(placed.implant(case)), ..Plan::default() };
-        read(&Measurements::of(case, &plan))
+    /// Least distance from the implant to a neighbouring root, or to a neighbouring implant.
+    fn to_nearest(&self, implant: bool) -> Option<Mm> {
+        let sides = [self.to_mesial_neighbour(), self.to_distal_neighbour()];
+        let such = sides.into_iter().flatten().filter(|it| it.to_implant == implant);
+        such.map(|it| it.distance).reduce(Mm::min)
+    }
+}
+
+/// What is read off an implant in the healed ridge, each as it is for an implant of the day. Millimetres
+/// and degrees; `None` where there is nothing to measure to.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Late {
+    /// Facial bone 2 mm below the platform, no contour layer counted; 0 or more.
+    pub facial: Option<Mm>,
+    /// Least oral bone; negative through the cortex.
+    pub oral: Option<Mm>,
+    /// Least facial bone of the apical third; negative through it.
+    pub apical_facial: Option<Mm>,
+    /// Least oral bone of the apical third; negative through it.
+    pub apical_oral: Option<Mm>,
+    /// To the nearer neighbouring root; negative inside.
+    pub to_root: Option<Mm>,
+    /// To the nearer neighbouring implant; negative inside.
+    pub to_implant: Option<Mm>,
+    /// From the drill's tip to the inferior alveolar canal; negative inside.
+    pub to_canal: Option<Mm>,
+    /// From the drill's tip to mental foramen or loop; negative inside the loop.
+    pub to_foramen: Option<Mm>,
+    /// From the apex to the floor of sinus or nose; negative beyond it.
+    pub to_floor: Option<Mm>,
+    /// To the nasopalatine canal; negative inside.
+    pub to_nasopalatine: Option<Mm>,
+    /// Platform below the planned margin, positive apically.
+    pub from_margin: Option<Mm>,
+    /// Platform's facial edge behind the neighbours' facial line; negative when it stands out.
+    pub from_line: Option<Mm>,
+    /// Angle to the planned crown's axis. Degrees, 0 to 180.
+    pub to_crown: Option<Deg>,
+}
+
+impl Late {
+    /// Of the healed ridge with the implant in it.
+    pub(crate) fn of(m: &Measurements<'_>) -> Self {
+        Self {
+            facial: m.facial_bone_after_grafting(),
+            oral: m.oral_bone(),
+            apical_facial: m.apical_facial_bone(),
+            apical_oral: m.apical_oral_bone(),
+            to_root: m.to_nearest(false),
+            to_implant: m.to_nearest(true),
+            to_canal: m.to_canal(),
+            to_foramen: m.to_foramen(),
+            to_floor: m.to_floor(),
+            to_nasopalatine: m.to_nasopalatine(),
+            from_margin: m.depth_from_margin(),
+            from_line: m.facial_line_clearance(),
+            to_crown: m.angle_to_crown(),
+        }
     }
 }

@@ -37,6 +37,7 @@ pub use bare::is_laid_bare;
 pub use clearance::DRILL_OVERSHOOT;
 pub use force::{FORCE_AT_EASE, reach_of_flap};
 pub use ground::Ground;
+pub use late::Late;
 pub use root_position::RootClass;
 pub use torque::torque_model;
 pub use volume::CONTOUR_FALL;
@@ -73,6 +74,7 @@ struct Kept {
     membrane: OnceCell<Option<Margins>>,
     flap: OnceCell<Option<Margins>>,
     healed: OnceCell<Option<crate::healing::Healed>>,
+    late: OnceCell<Option<Late>>,
 }
 
 /// How far it is to bone in some direction.

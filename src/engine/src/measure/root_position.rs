@@ -38,25 +38,25 @@ impl Measurements<'_> {
     /// of sagittal position are those of a single one. Exact to one level in 90.
     #[must_use]
     pub fn root_between_cortices(&self) -> Option<Ratio> {
+        let [_, _, both] = self.root_touches()?;
+        Ratio::checked(both).ok()
+    }
+
+    /// Shares of the root's length over which it touches the facial cortex, the oral one, and both, as
+    /// [`Self::root_between_cortices`] looks for it. `None` of several roots.
+    pub(crate) fn root_touches(&self) -> Option<[f64; 3]> {
         let ground = self.ground();
         if ground.solid.socket.furcation().is_some() {
             return None;
         }
-        let share = ground
-            .between_cortices
-            .get_or_init(|| touching(&ground.solid).map(|[_, _, both]| both));
-        Ratio::checked((*share)?).ok()
+        *ground.touching.get_or_init(|| touching(&ground.solid))
     }
 
     /// Class of the root's sagittal position, by the shares of its length over which it touches either
     /// cortex, as [`Self::root_between_cortices`] looks for it. `None` of several roots.
     #[must_use]
     pub fn root_class(&self) -> Option<RootClass> {
-        let solid = &self.ground().solid;
-        if solid.socket.furcation().is_some() {
-            return None;
-        }
-        let [facial, oral, both] = touching(solid)?;
+        let [facial, oral, both] = self.root_touches()?;
         Some(if both >= BOTH {
             RootClass::IV
         } else if facial.max(oral) < ONE {

@@ -487,8 +487,8 @@ choices! {
         TwoWeeks = "two-weeks", "at 7 to 14 days";
         SixWeeks = "six-weeks", "at 4 to 6 weeks";
         FourMonths = "four-months", "at 3 to 4 months";
-        Restoration = "restoration", "at the restoration";
-        Yearly = "yearly", "every 6 to 12 months after";
+        Restoration = "restoration", "a visit for the restoration";
+        Yearly = "yearly", "a first recall after it";
     }
     /// How the seat of an impression part is checked.
     SeatCheck {

@@ -38,8 +38,8 @@ pub struct ReEntry {
     pub act: c::HealedAct,
 }
 
-/// An implant in the healed site: over the middle of the gap between the neighbours, tipped as the
-/// planned crown.
+/// An implant in the healed site: mesiodistally on the axis of the tooth that stood there, tipped as
+/// the planned crown.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LatePlacement {
     /// Platform diameter.

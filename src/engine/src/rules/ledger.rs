@@ -80,7 +80,12 @@ pub static ENTRIES: &[Entry] = &[
         form together; a review of ten found none complete (Juodzbalys 2019, confirmed).",
     ),
     rule("class-molar-septum"),
-    left("class-seibert", "it grades healed ridges, and every site here is a fresh socket"),
+    explains(
+        "class-seibert",
+        "A healed ridge that has lost width is class I, height class II, both class III (Seibert \
+        1983, confirmed (secondary)). It is a name without a figure: what is judged after healing \
+        is the bone that is left beside the implant, and whether a wide ridge is held back.",
+    ),
     explains(
         "class-gap-location",
         "One map of gap locations holds that only a gap on the oral side alone asks for facial \
@@ -166,7 +171,12 @@ pub static ENTRIES: &[Entry] = &[
     rule("flap-papilla"),
     rule("flap-type-choice"),
     rule("flap-tension"),
-    left("flap-midcrestal", "it concerns healed ridges, and every site here is a fresh socket"),
+    left(
+        "flap-midcrestal",
+        "how a healed ridge is opened is no decision here. Many cut along the middle of its crest, a \
+        band of few vessels, and release at the front end (Kleinheinz 2005, 1 to 2 mm from memory); \
+        a study in dogs confirmed the band and preferred other cuts (1998, confirmed).",
+    ),
     rule("graft-material-choice"),
     rule("graft-autograft"),
     rule("graft-fdba-dfdba"),
@@ -191,11 +201,7 @@ pub static ENTRIES: &[Entry] = &[
     rule("membrane-dptfe-open"),
     rule("membrane-titanium-reinforced"),
     rule("membrane-resorption-window"),
-    left(
-        "membrane-exposure-management",
-        "what is done about a bare membrane is one decision, judged by the same scheme under \
-        rescue-membrane-exposure",
-    ),
+    rule("membrane-exposure-management"),
     explains(
         "membrane-exposure-cost",
         "An exposed barrier costs gain: the crest went from 3.4 to 6.0 mm closed and from 3.6 to \
@@ -256,6 +262,37 @@ pub fn find(id: &str) -> Option<&'static Entry> {
     ENTRIES.iter().find(|entry| entry.id == id)
 }
 
+/// The name under which the page finds [`text`] among the long texts of the rules; no rule bears it.
+pub const FACTS: &str = "facts";
+
+/// Entries that explain, each with what it says.
+pub fn facts() -> impl Iterator<Item = (&'static str, &'static str)> {
+    ENTRIES.iter().filter_map(|entry| match entry.standing {
+        Standing::Explanation(fact) => Some((entry.id, fact)),
+        Standing::Rule | Standing::Left(_) => None,
+    })
+}
+
+/// Entries that were left out, each with the reason.
+pub fn left_out() -> impl Iterator<Item = (&'static str, &'static str)> {
+    ENTRIES.iter().filter_map(|entry| match entry.standing {
+        Standing::Left(why) => Some((entry.id, why)),
+        Standing::Rule | Standing::Explanation(_) => None,
+    })
+}
+
+/// Every explanation, then every entry that was left out with its reason, in the small Markdown of the
+/// long texts.
+#[cfg(feature = "prose")]
+#[must_use]
+pub fn text() -> String {
+    let list = |entries: &mut dyn Iterator<Item = (&str, &str)>| -> String {
+        entries.map(|(id, said)| format!("- {id}: {said}\n")).collect()
+    };
+    let (facts, left) = (list(&mut facts()), list(&mut left_out()));
+    format!("## Facts behind the rules\n{facts}\n## Left out, and why\n{left}")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -303,5 +340,22 @@ mod tests {
                 Standing::Left(why) => assert!(why.len() > 20, "{}", entry.id),
             }
         }
+    }
+
+    #[test]
+    fn the_text_lists_every_fact_and_every_reason_once_and_no_rule() {
+        assert!(rules::find(FACTS).is_none());
+        let text = text();
+        for entry in ENTRIES {
+            let listed = text.matches(&format!("- {}: ", entry.id)).count();
+            let (Standing::Explanation(said) | Standing::Left(said)) = entry.standing else {
+                assert_eq!(listed, 0, "{}", entry.id);
+                continue;
+            };
+            assert_eq!(listed, 1, "{}", entry.id);
+            assert!(text.contains(&format!("- {}: {said}\n", entry.id)), "{}", entry.id);
+        }
+        let (facts, left) = text.split_once("\n## Left out, and why\n").unwrap();
+        assert!(facts.contains("- isq-bands: ") && left.contains("- flap-midcrestal: "));
     }
 }

@@ -56,6 +56,14 @@ impl Trial {
         trial
     }
 
+    /// The same site left to heal for 14 weeks, with an implant placed in what is left.
+    #[must_use]
+    pub fn late() -> Self {
+        let mut trial = Self::plain();
+        trial.course("let-heal").keys(&[("healed-act", "place")]);
+        trial
+    }
+
     /// A lower first molar of average size in a broad straight ridge, sectioned, with an implant of
     /// 4.5 mm in the middle of its septum.
     ///

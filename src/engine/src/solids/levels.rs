@@ -23,6 +23,12 @@ impl Writer<'_> {
         let share = m.root_between_cortices().map(Ratio::get);
         let between = "share_between(root_1, 1.5)".to_owned();
         self.put("root-between-cortices", share, Ratio::UNIT, between);
+        // What the class of the root's position follows from.
+        if let Some([facial, oral, _]) = m.root_touches() {
+            let near = |side: &str| format!("share_touching({side}, root_1, 1.5)");
+            self.put("root-class-facial", Some(facial), Ratio::UNIT, near("facial"));
+            self.put("root-class-oral", Some(oral), Ratio::UNIT, near("oral"));
+        }
         self.reach_of_defects("facial-defect-depth", m.facial_defect_depth(), "lowest_edge");
         self.reach_of_defects("facial-defect-width", m.facial_defect_width(), "breadth");
     }

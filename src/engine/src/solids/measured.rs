@@ -268,11 +268,38 @@ impl<'a> Writer<'a> {
             let rise = if self.mirrored { -rise } else { rise };
             format!("to_plane(implant, {:?}, {rise:?})", z.get())
         });
+        self.apices();
         let m = self.m;
         self.length("to-canal", m.to_canal(), canal.unwrap_or_default());
         self.length("to-nasopalatine", m.to_nasopalatine(), nasopalatine.unwrap_or_default());
         self.length("to-foramen", m.to_foramen(), foramen);
         self.length("to-floor", m.to_floor(), floor.unwrap_or_default());
+    }
+
+    /// From the apices of the socket to what lies beyond them.
+    fn apices(&mut self) {
+        let m = self.m;
+        let roots = m.ground().solid.socket.roots();
+        let least = |each: &dyn Fn(P3) -> String| {
+            let all: Vec<String> = roots.iter().map(|root| each(root.apex())).collect();
+            format!("least({})", all.join(", "))
+        };
+        if self.has("floor") {
+            // Up to where the floor's solid begins; from within it, back to where it ends.
+            let floor = least(&|apex| {
+                let [on, back] = [V3::APICAL, -V3::APICAL].map(|way| self.ray(apex, way));
+                format!("first(floor, {on}) - leaves(floor, {back})")
+            });
+            self.length("apex-to-floor", m.apex_to_floor(), floor);
+        }
+        if let Some(canal) = &m.case.site.vital.canal {
+            let ends = format!("{}, {}", self.point(canal.from), self.point(canal.to));
+            let canal = least(&|apex| {
+                let at = self.point(apex);
+                format!("point_to_tube({at}, {:?}, {ends})", canal.radius.get())
+            });
+            self.length("apex-to-canal", m.apex_to_canal(), canal);
+        }
     }
 
     fn gaps(&mut self) {

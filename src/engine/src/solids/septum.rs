@@ -40,11 +40,7 @@ impl Writer<'_> {
         for (name, value, expression) in parts {
             self.put(name, Some(value.get()), Mm2::UNIT, expression.to_owned());
         }
-        let class = m.septum_class().map(|class| match class {
-            SeptumClass::A => 1.0,
-            SeptumClass::B => 2.0,
-            SeptumClass::C => 3.0,
-        });
+        let class = m.septum_class().map(number_of);
         let [below, in_bone, in_septum] = parts.map(|(_, _, expression)| expression);
         let classed = format!("septum_class({below}, {in_bone}, {in_septum})");
         self.put("septum-class", class, Ratio::UNIT, classed);
@@ -67,6 +63,17 @@ impl Writer<'_> {
             })
             .collect();
         let room = format!("2.0 * least({})", ways.join(", "));
+        let usual = m.septum_class_for_usual().map(number_of);
+        self.put("septum-class-for-usual", usual, Ratio::UNIT, format!("class_by_room({room})"));
         self.length("septum-room", m.septum_room(Mm::new(depth)), room);
+    }
+}
+
+/// A class as a number, for recipes.
+const fn number_of(class: SeptumClass) -> f64 {
+    match class {
+        SeptumClass::A => 1.0,
+        SeptumClass::B => 2.0,
+        SeptumClass::C => 3.0,
     }
 }

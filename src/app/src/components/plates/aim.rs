@@ -3,7 +3,6 @@
 use super::dial::{Dial, dial};
 use super::same_attempt;
 use crate::components::figure::Drawing;
-use crate::effects;
 use crate::store::{Action, Bench};
 use engine::anatomy::Site;
 use engine::figures::{self, Figure};
@@ -105,6 +104,6 @@ fn whole(value: f64) -> i8 {
 
 /// Tube and receptor as they stand, about as wide as it will be drawn: letters are sized for it.
 fn drawn(site: &Site, aim: Exposure) -> Figure {
-    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
+    let px = super::drawing_width();
     figures::tube(site, &aim.aim(Aim::usual(site)), px)
 }

@@ -2,31 +2,14 @@
 
 use super::aim::Aiming;
 use super::picture::Picture;
-use super::{name_of, same_attempt};
-use crate::store::{Action, Bench};
+use super::{PlateProps, name_of};
 use engine::imaging::{self, Aim, Film, Noise};
 use engine::session::{Session, Taken};
-use std::rc::Rc;
 use yew::prelude::*;
-
-/// What the films need.
-#[derive(Properties)]
-pub struct FilmProps {
-    /// The case.
-    pub bench: Rc<Bench>,
-    /// Told when one is taken again.
-    pub act: Callback<Action>,
-}
-
-impl PartialEq for FilmProps {
-    fn eq(&self, other: &Self) -> bool {
-        same_attempt(&self.bench, &other.bench)
-    }
-}
 
 /// The films.
 #[component]
-pub fn FilmPlate(props: &FilmProps) -> Html {
+pub fn FilmPlate(props: &PlateProps) -> Html {
     let session = &props.bench.session;
     let films = session.films();
     // The newest is looked at, unless another was asked for since it came.

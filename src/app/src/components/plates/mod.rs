@@ -10,6 +10,7 @@ mod section;
 mod slices;
 mod sound;
 
+use crate::effects;
 use crate::store::{Action, Bench};
 use aim::Aiming;
 use engine::plan::choices::Examination;
@@ -60,6 +61,27 @@ fn chosen(event: &Event) -> String {
         .and_then(|target| target.dyn_into::<HtmlSelectElement>().ok())
         .map(|list| list.value())
         .unwrap_or_default()
+}
+
+/// About how wide a drawing at a plate will be, CSS pixels.
+fn drawing_width() -> f64 {
+    (effects::page_width() - 110.0).clamp(200.0, 420.0)
+}
+
+/// What a plate needs.
+#[derive(Properties)]
+pub struct PlateProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+    /// Told what is done at the plate, where anything can be.
+    #[prop_or_default]
+    pub act: Callback<Action>,
+}
+
+impl PartialEq for PlateProps {
+    fn eq(&self, other: &Self) -> bool {
+        same_attempt(&self.bench, &other.bench)
+    }
 }
 
 /// Whether two benches hold the same attempt: what is tried out by a drag, and nothing of which shows

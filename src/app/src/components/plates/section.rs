@@ -4,29 +4,14 @@ use super::caliper::{Tips, caliper, reading};
 use super::dial::{Dial, dial};
 use super::picture::Picture;
 use super::slices::{SLICES, cut, laid, place_in_words, says};
-use super::{name_of, same_attempt};
-use crate::store::Bench;
+use super::{PlateProps, name_of};
 use engine::geometry::P2;
 use engine::imaging::window;
-use std::rc::Rc;
 use yew::prelude::*;
-
-/// What the sections need.
-#[derive(Properties)]
-pub struct SectionProps {
-    /// The case.
-    pub bench: Rc<Bench>,
-}
-
-impl PartialEq for SectionProps {
-    fn eq(&self, other: &Self) -> bool {
-        same_attempt(&self.bench, &other.bench)
-    }
-}
 
 /// One section at a time, of the case as it came.
 #[component]
-pub fn SectionPlate(props: &SectionProps) -> Html {
+pub fn SectionPlate(props: &PlateProps) -> Html {
     let case = props.bench.session.opened();
     let kind = use_state_eq(|| 0_usize);
     let at = use_state_eq(|| 0.0);

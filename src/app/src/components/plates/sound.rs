@@ -1,36 +1,19 @@
 //! Bone sounding: the probe is put where the learner likes, and each reading is kept.
 
+use super::PlateProps;
 use super::dial::{Dial, dial};
-use super::same_attempt;
 use crate::components::figure::Drawing;
-use crate::effects;
-use crate::store::{Action, Bench};
+use crate::store::Action;
 use engine::anatomy::{Site, Wall};
 use engine::figures;
 use engine::session::{Event, Sounded, Spot};
-use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event as Change};
-use yew::prelude::{Callback, Html, MouseEvent, Properties, component, html, use_state_eq};
-
-/// What sounding needs.
-#[derive(Properties)]
-pub struct SoundingProps {
-    /// The case.
-    pub bench: Rc<Bench>,
-    /// Told where the probe goes in.
-    pub act: Callback<Action>,
-}
-
-impl PartialEq for SoundingProps {
-    fn eq(&self, other: &Self) -> bool {
-        same_attempt(&self.bench, &other.bench)
-    }
-}
+use yew::prelude::{Callback, Html, MouseEvent, component, html, use_state_eq};
 
 /// One side of the tooth with what was read there, the probe, and the list of readings.
 #[component]
-pub fn Sounding(props: &SoundingProps) -> Html {
+pub fn Sounding(props: &PlateProps) -> Html {
     let session = &props.bench.session;
     let site = &session.opened().site;
     let at = use_state_eq(|| Spot { wall: Wall::Facial, tenths: 0 });
@@ -53,7 +36,7 @@ pub fn Sounding(props: &SoundingProps) -> Html {
         let chosen = Callback::from(move |_: Change| turned.set(Spot { wall, ..*turned }));
         html! { <label class="option"><input type="radio" name="sounded-side" checked={at.wall == wall} onchange={chosen} /><span>{ name }</span></label> }
     };
-    let px = (effects::page_width() - 110.0).clamp(200.0, 420.0);
+    let px = super::drawing_width();
     let figure = figures::sounded(site, &all, *at, px);
     let put = {
         let (at, site, window) = (at.clone(), site.clone(), figure.window);

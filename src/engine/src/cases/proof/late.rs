@@ -2,11 +2,24 @@
 //! with a contour graft; where neither finds bone, the ridge is augmented first.
 
 use super::Workshop;
-use crate::measure::{Ground, Measurements};
+use crate::anatomy::Kind;
+use crate::chart::Case;
+use crate::measure::{Ground, Late, Measurements};
 use crate::plan::choices::{Course, HealedAct, LateComponent};
 use crate::plan::{Decision, Draft, LatePlacement, Plan, Step, Value, course, steps};
 use crate::units::{Deg, Mm};
 
+/// What is counted of a candidate, in the order of [`PLACED_BY`].
+type Counts = [i32; 5];
+const PLACED_BY: [Decision; 5] = [
+    Decision::LateDiameter,
+    Decision::LateLength,
+    Decision::LateFacial,
+    Decision::LateDepth,
+    Decision::LateTilt,
+];
+/// How thick a contour layer comes to be, mm.
+const LAYER: f64 = 2.0;
 /// Diameters in tenths, the likeliest first.
 const DIAMETERS: [i32; 4] = [40, 35, 45, 30];
 /// Offsets in tenths.
@@ -16,7 +29,7 @@ const TILTS: [i32; 5] = [0, -6, 6, -12, 12];
 
 /// The draft with what is done about the site as it will have healed; as it is where the course does
 /// not return for an implant.
-pub(super) fn placed(site: &Workshop<'_>, mut draft: Draft) -> Draft {
+pub(super) fn placed(site: &Workshop<'_>, draft: Draft) -> Draft {
     if !steps(&draft).contains(&Step::ReEntry) {
         return draft;
     }
@@ -29,39 +42,61 @@ pub(super) fn placed(site: &Workshop<'_>, mut draft: Draft) -> Draft {
     let m = site.measured(&plan);
     let Some(healed) = m.healed() else { return draft };
     let ground = Ground::of(&healed.case.site);
-    let early = course(&draft) == Some(Course::ReturnEarly);
-    let acts: &[(HealedAct, f64)] = match early {
-        true => &[(HealedAct::PlaceWithContour, 2.0)],
-        false => &[(HealedAct::Place, 0.0), (HealedAct::PlaceWithContour, 2.0)],
-    };
-    for (act, layer) in acts {
-        for mut tried in candidates(&healed.case) {
-            let implant = read(&tried).map(|late| late.implant(&healed.case));
-            let plan = Plan { implant, ..Plan::default() };
-            if stands(&Measurements::on(&ground, &healed.case, &plan), *layer) {
-                tried.push((Decision::HealedAct, Value::one(*act)));
-                for (decision, value) in tried {
-                    // Every candidate is within the ranges of its decisions.
-                    let _ = draft.choose(decision, value);
-                }
-                return draft;
+    // Early placement goes with a contour graft; later on bare bone is looked for first.
+    let bare_will_do = course(&draft) != Some(Course::ReturnEarly);
+    let mut layered = None;
+    for counts in candidates(&healed.case) {
+        let implant = placement(counts).implant(&healed.case);
+        let plan = Plan { implant: Some(implant), ..Plan::default() };
+        let m = Measurements::on(&ground, &healed.case, &plan);
+        let late = Late::of(&m);
+        if bare_will_do && stands(&m, &late, 0.0) {
+            return chosen(draft, HealedAct::Place, counts);
+        }
+        if layered.is_none() && stands(&m, &late, LAYER) {
+            layered = Some(counts);
+            if !bare_will_do {
+                break;
             }
         }
+    }
+    match layered {
+        Some(counts) => chosen(draft, HealedAct::PlaceWithContour, counts),
+        None => draft,
+    }
+}
+
+/// The draft with this done about its healed site.
+fn chosen(mut draft: Draft, act: HealedAct, counts: Counts) -> Draft {
+    let numbers = PLACED_BY.into_iter().zip(counts.map(Value::Number));
+    for (decision, value) in numbers.chain([(Decision::HealedAct, Value::one(act))]) {
+        // Every candidate is within the ranges of its decisions.
+        let _ = draft.choose(decision, value);
     }
     draft
 }
 
-/// Whether bone stands all round, a contour layer of this thickness counted, and nothing is near.
-fn stands(m: &Measurements<'_>, layer: f64) -> bool {
+/// Whether bone stands all round, a contour layer of this thickness counted, nothing is near, and the
+/// crown has its place.
+fn stands(m: &Measurements<'_>, late: &Late, layer: f64) -> bool {
     let least = |value: Option<Mm>, least: f64| value.is_none_or(|value| value.get() >= least);
-    let sides = [m.to_mesial_neighbour(), m.to_distal_neighbour()];
-    m.facial_bone_after_grafting().is_some_and(|bone| bone.get() + layer >= 2.0)
-        && m.oral_bone().is_some_and(|bone| bone.get() >= 1.0)
-        && sides.into_iter().flatten().all(|side| side.distance.get() >= 1.5)
-        && least(m.to_canal(), 2.0)
+    let tooth = m.case.site.tooth;
+    let molar = tooth.kind() == Kind::Molar;
+    let incisor = tooth.kind() == Kind::CentralIncisor;
+    late.facial.is_some_and(|bone| bone.get() + layer >= 2.0)
+        && late.oral.is_some_and(|bone| bone.get() >= 1.0)
+        && late.apical_facial.is_some_and(|bone| bone.get() >= 1.0)
+        && late.apical_oral.is_some_and(|bone| bone.get() >= 1.0)
+        && least(late.to_root, 1.5)
+        && least(late.to_implant, 2.0)
+        && least(late.to_canal, 2.0)
+        && least(late.to_foramen, 2.0)
+        && least(late.to_floor, 1.0)
+        && (!incisor || least(late.to_nasopalatine, 1.0))
+        && (molar || late.from_line.is_none_or(|line| (1.5..=4.0).contains(&line.get())))
 }
 
-fn candidates(case: &crate::chart::Case) -> impl Iterator<Item = Vec<(Decision, Value)>> {
+fn candidates(case: &Case) -> impl Iterator<Item = Counts> {
     let tenths = |mm: f64| libm::round(mm * 10.0).clamp(-60.0, 60.0);
     // Small and whole by the rounding above.
     #[expect(clippy::cast_possible_truncation, reason = "rounded and clamped")]
@@ -71,32 +106,18 @@ fn candidates(case: &crate::chart::Case) -> impl Iterator<Item = Vec<(Decision, 
     let sizes = DIAMETERS.into_iter().flat_map(|size| [100, 80].map(|length| (size, length)));
     sizes.flat_map(move |(size, length)| {
         PLACES.into_iter().flat_map(move |place| {
-            TILTS.into_iter().map(move |tilt| {
-                vec![
-                    (Decision::LateDiameter, Value::Number(size)),
-                    (Decision::LateLength, Value::Number(length)),
-                    (Decision::LateFacial, Value::Number(place)),
-                    (Decision::LateDepth, Value::Number(depth)),
-                    (Decision::LateTilt, Value::Number(lean + tilt)),
-                ]
-            })
+            TILTS.into_iter().map(move |tilt| [size, length, place, depth, lean + tilt])
         })
     })
 }
 
-fn read(tried: &[(Decision, Value)]) -> Option<LatePlacement> {
-    let number = |wanted| {
-        tried.iter().find_map(|(decision, value)| match value {
-            Value::Number(count) if *decision == wanted => Some(*count),
-            _ => None,
-        })
-    };
-    Some(LatePlacement {
-        diameter: Mm::from_tenths(number(Decision::LateDiameter)?),
-        length: Mm::from_tenths(number(Decision::LateLength)?),
-        facial: Mm::from_tenths(number(Decision::LateFacial)?),
-        depth: Mm::from_tenths(number(Decision::LateDepth)?),
-        tilt: Deg::new(f64::from(number(Decision::LateTilt)?)),
+fn placement([size, length, place, depth, tilt]: Counts) -> LatePlacement {
+    LatePlacement {
+        diameter: Mm::from_tenths(size),
+        length: Mm::from_tenths(length),
+        facial: Mm::from_tenths(place),
+        depth: Mm::from_tenths(depth),
+        tilt: Deg::new(f64::from(tilt)),
         component: LateComponent::CoverScrew,
-    })
+    }
 }

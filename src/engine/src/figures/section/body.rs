@@ -73,18 +73,34 @@ impl Cutting<'_, '_> {
 
     /// The implant and all that belongs to it.
     pub(super) fn implant(&mut self) {
+        let open = self.scene.show.plan.implant.is_none();
+        let moved = open.then_some([Decision::OffsetFacial, Decision::Depth, Decision::Tilt]);
+        self.implant_under(self.scene.plan.component(), moved);
+    }
+
+    /// The implant under what stands on it; with the decisions about its place, depth and tilt while
+    /// it can still be taken hold of.
+    pub(super) fn implant_under(
+        &mut self,
+        component: Option<Component>,
+        moved: Option<[Decision; 3]>,
+    ) {
         let Some(body) = self.scene.body() else { return };
         self.drill(&body);
         let ring = self.put_all(&Self::silhouette(&body));
         self.sheet.area(vec![ring], Ink::Implant);
         self.threads(&body);
-        self.component(&body);
+        if let Some(component) = component {
+            self.component(&body, component);
+        }
         let axis = [self.put(body.frame.origin.y, body.frame.origin.z), {
             let apex = body.axis_at(body.length);
             self.put(apex.y, apex.z)
         }];
         self.sheet.line(&axis, Ink::Fine);
-        self.handles(&body, axis);
+        if let Some(moved) = moved {
+            self.handles(&body, axis, moved);
+        }
     }
 
     fn threads(&mut self, body: &Cone) {
@@ -150,8 +166,7 @@ impl Cutting<'_, '_> {
     }
 
     /// What stands on the platform, up to the planned margin.
-    fn component(&mut self, body: &Cone) {
-        let Some(component) = self.scene.plan.component() else { return };
+    fn component(&mut self, body: &Cone, component: Component) {
         let margin = self.scene.site().crown.margin_z.get();
         let rise = (body.frame.origin.z - margin).max(0.8);
         let (tall, wide) = match component {
@@ -176,15 +191,17 @@ impl Cutting<'_, '_> {
     }
 
     /// Platform: facially and in depth. Apex: tilt.
-    fn handles(&mut self, body: &Cone, [platform, apex]: [P2; 2]) {
-        if self.scene.show.plan.implant.is_some() {
-            return;
-        }
+    fn handles(
+        &mut self,
+        body: &Cone,
+        [platform, apex]: [P2; 2],
+        [facial, depth, tilt]: [Decision; 3],
+    ) {
         self.sheet.handle(Handle {
             at: platform,
             label: format!("platform: facial or {}, and its level", self.scene.oral()),
-            across: Some((Decision::OffsetFacial, counts_per_unit(Decision::OffsetFacial))),
-            down: Some((Decision::Depth, self.down * counts_per_unit(Decision::Depth))),
+            across: Some((facial, counts_per_unit(facial))),
+            down: Some((depth, self.down * counts_per_unit(depth))),
             vertex: None,
             makes: false,
         });
@@ -197,7 +214,7 @@ impl Cutting<'_, '_> {
         self.sheet.handle(Handle {
             at: apex,
             label: "apex: tilt".to_owned(),
-            across: Some((Decision::Tilt, counts_per_unit(Decision::Tilt) / for_degree)),
+            across: Some((tilt, counts_per_unit(tilt) / for_degree)),
             down: None,
             vertex: None,
             makes: false,

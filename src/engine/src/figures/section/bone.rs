@@ -12,7 +12,7 @@ const STEP: f64 = 0.2;
 
 impl Cutting<'_, '_> {
     /// Levels from `from` to `to`, both included.
-    fn levels_between(from: f64, to: f64) -> Vec<f64> {
+    pub(super) fn levels_between(from: f64, to: f64) -> Vec<f64> {
         let count = libm::ceil((to - from) / STEP).clamp(1.0, 400.0);
         let mut levels = Vec::new();
         let mut k = 0.0;
@@ -34,18 +34,9 @@ impl Cutting<'_, '_> {
         })
     }
 
-    /// Apical end of the socket in the cut.
-    pub(super) fn apex(&self) -> P2 {
-        let root = self.scene.site().socket.as_one();
-        let rows = cut::root_rows(&self.scene.ground.solid, 0.0);
-        rows.last().map_or(P2::new(root.y.get(), root.length.get()), |(z, row)| {
-            P2::new(0.5 * (row.from + row.to), *z)
-        })
-    }
-
     /// The outer edge of the bone along one side, from its crest down, in (y, z): the face, or the
     /// socket's wall where the wall is missing.
-    fn edge(&self, wall: Wall) -> Vec<P2> {
+    pub(super) fn edge(&self, wall: Wall) -> Vec<P2> {
         let missing = cut::missing(&self.scene.ground.solid, wall, 0.0);
         let mut levels = Self::levels_between(self.scene.crest(wall), self.apical + 1.0);
         for part in missing.as_slice() {
@@ -58,15 +49,14 @@ impl Cutting<'_, '_> {
             .map(|z| {
                 let face = self.scene.ground.solid.face(wall, z);
                 let gone = missing.as_slice().iter().any(|part| part.from <= z && z <= part.to);
-                P2::new(if gone { self.inner(wall, z).unwrap_or(face) } else { face }, z)
+                P2::new(if gone { self.hollow(wall, z) } else { face }, z)
             })
             .collect()
     }
 
-    /// The socket's wall on one side, from the crest to the apex, in (y, z).
-    fn wall(&self, wall: Wall) -> Vec<P2> {
+    /// The socket's wall on one side, from the crest down its rows, in (y, z).
+    pub(super) fn wall(&self, wall: Wall) -> Vec<P2> {
         let crest = self.scene.crest(wall);
-        let apex = self.apex();
         let mut line: Vec<P2> = cut::root_rows(&self.scene.ground.solid, 0.0)
             .iter()
             .map(|(z, _)| *z)
@@ -75,7 +65,14 @@ impl Cutting<'_, '_> {
             .filter_map(|z| self.inner(wall, z).map(|y| P2::new(y, z)))
             .collect();
         order::sort_short(&mut line, |a, b| a.y.total_cmp(&b.y));
-        line.push(apex);
+        line
+    }
+
+    /// The whole wall of the socket, from the oral crest round its floor to the facial one, in (y, z).
+    fn socket_line(&self) -> Vec<P2> {
+        let mut line = self.wall(Wall::Oral);
+        line.extend(&self.below.floor);
+        line.extend(self.wall(Wall::Facial).into_iter().rev());
         line
     }
 
@@ -83,18 +80,24 @@ impl Cutting<'_, '_> {
     fn bone_ring(&self) -> Vec<P2> {
         let mut ring = self.edge(Wall::Facial);
         ring.extend(self.edge(Wall::Oral).into_iter().rev());
-        ring.extend(self.wall(Wall::Oral));
-        ring.extend(self.wall(Wall::Facial).into_iter().rev());
+        ring.extend(self.socket_line());
         ring
     }
 
     /// Bone: its tint, and dots as dense as the bone.
     pub(super) fn bone(&mut self) {
         let ring = self.bone_ring();
-        if !self.scene.believed.ridge.is_seen() {
-            return;
+        if self.scene.believed.ridge.is_seen() {
+            let mut rings = vec![ring];
+            rings.extend(self.below.islands.iter().cloned());
+            self.bone_in(&rings);
         }
-        self.sheet.area(vec![self.put_all(&ring)], Ink::Marrow);
+    }
+
+    /// Bone in rings in (y, z).
+    pub(super) fn bone_in(&mut self, rings: &[Vec<P2>]) {
+        let put = rings.iter().map(|ring| self.put_all(ring)).collect();
+        self.sheet.area(put, Ink::Marrow);
         // Dots for a square millimetre at 0.1 mm to the pixel; finer drawings take more.
         let (core, cortex) = match self.scene.site().density.class {
             DensityClass::D1 => (11.0, 3.0),
@@ -106,7 +109,7 @@ impl Cutting<'_, '_> {
         let finer = (0.1 / self.sheet.pixel()).clamp(0.6, 2.0);
         let solid = &self.scene.ground.solid;
         let crest = self.scene.crest(Wall::Facial).min(self.scene.crest(Wall::Oral));
-        let dots = stipple(&[ring], COMPACT * finer, |at| {
+        let dots = stipple(rings, COMPACT * finer, |at| {
             let facial = solid.face(Wall::Facial, at.y) - at.x;
             let oral = at.x - solid.face(Wall::Oral, at.y);
             let depth = facial.min(oral).min(at.y - crest);
@@ -153,14 +156,22 @@ impl Cutting<'_, '_> {
         | Lesion::Abscess { diameter }
         | Lesion::Spreading { diameter } = site.lesion
         {
-            let apex = self.apex();
-            let half = 0.5 * diameter.get();
-            let ring = self.put_all(&ellipse(P2::new(apex.x, apex.y + 0.3 * half), half, half));
-            self.sheet.area(vec![ring.clone()], Ink::Lost);
-            let mut line = ring;
-            line.extend(line.first().copied());
-            self.sheet.line(&line, Ink::Outline);
+            self.lesion(0.5 * diameter.get());
         }
+    }
+
+    /// A lesion of the first root's apex: cut where the plane meets it, or as it is seen along x.
+    fn lesion(&mut self, half: f64) {
+        let Some(apex) = self.below.heart else { return };
+        let cut = half * half - apex.x * apex.x;
+        let radius = if cut > 0.0 { libm::sqrt(cut) } else { half };
+        let middle = P2::new(apex.y, apex.z + 0.3 * half);
+        let mut line = self.put_all(&ellipse(middle, radius, radius));
+        if cut > 0.0 {
+            self.sheet.area(vec![line.clone()], Ink::Lost);
+        }
+        line.extend(line.first().copied());
+        self.sheet.line(&line, if cut > 0.0 { Ink::Outline } else { Ink::Dashed });
     }
 
     /// What is missing from the walls, hatched, with the face that they had, dashed.
@@ -173,12 +184,7 @@ impl Cutting<'_, '_> {
                     .map(|z| self.put(self.scene.ground.solid.face(wall, *z), *z))
                     .collect();
                 let mut ring = face.clone();
-                ring.extend(
-                    levels
-                        .iter()
-                        .rev()
-                        .filter_map(|z| self.inner(wall, *z).map(|y| self.put(y, *z))),
-                );
+                ring.extend(levels.iter().rev().map(|z| self.put(self.hollow(wall, *z), *z)));
                 self.sheet.area(vec![ring], Ink::Lost);
                 self.sheet.line(&face, Ink::Dashed);
             }
@@ -187,7 +193,7 @@ impl Cutting<'_, '_> {
 
     /// Stretches of z over which a wall is missing below the crest and beside the socket.
     pub(super) fn lost_stretches(&self, wall: Wall) -> Vec<Interval> {
-        let (crest, apex) = (self.scene.crest(wall), self.apex().y);
+        let (crest, apex) = (self.scene.crest(wall), self.below.deepest);
         cut::missing(&self.scene.ground.solid, wall, 0.0)
             .as_slice()
             .iter()
@@ -220,10 +226,12 @@ impl Cutting<'_, '_> {
                     self.sheet.line(&[*outer, self.put(inner, z)], ink);
                 }
             }
-            if self.scene.tooth_is_out() && root_seen {
-                let line = self.put_all(&self.wall(wall));
-                self.sheet.line(&line, Ink::Outline);
-            }
+        }
+        if self.scene.tooth_is_out() && root_seen {
+            let socket = self.socket_line();
+            let lines = core::iter::once(&socket).chain(&self.below.islands);
+            let lines: Vec<_> = lines.map(|line| self.put_all(line)).collect();
+            self.sheet.lines(&lines, Ink::Outline);
         }
     }
 }

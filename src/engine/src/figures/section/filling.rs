@@ -21,12 +21,14 @@ impl Cutting<'_, '_> {
         let metal = body.and_then(|body| Region::of(&[Self::silhouette(&body)]));
         let room = self.room(-graft.fill.get());
         let layer = graft.contour.map(|thick| self.contour_ring(thick.get()));
-        for ring in core::iter::once(room).chain(layer).filter(|ring| ring.len() > 2) {
+        let islands = self.below.islands.clone();
+        let rings = core::iter::once(room).chain(layer).chain(islands);
+        for ring in rings.filter(|ring| ring.len() > 2) {
             self.strew(ring, graft.grains, metal.as_ref());
         }
     }
 
-    fn strew(&mut self, ring: Vec<P2>, size: GrainSize, metal: Option<&Region>) {
+    pub(super) fn strew(&mut self, ring: Vec<P2>, size: GrainSize, metal: Option<&Region>) {
         let taken = |at: P2| metal.is_some_and(|metal| metal.holds(at));
         let rings = [ring];
         if size == GrainSize::Dust {
@@ -48,9 +50,10 @@ impl Cutting<'_, '_> {
         let mut facial = Vec::new();
         let mut oral = Vec::new();
         let missing = cut::missing(&self.scene.ground.solid, Wall::Facial, 0.0);
-        let apex = self.apex();
+        let floor = &self.below.floor;
+        let end = floor.first().map_or(from, |at| at.y);
         let mut z = from;
-        while z < apex.y {
+        while z < end {
             let level = z.max(self.scene.crest(Wall::Facial));
             let roots = cut::roots_at(&self.scene.ground.solid, 0.0, level);
             if let (Some(first), Some(last)) = (roots.as_slice().first(), roots.as_slice().last()) {
@@ -62,7 +65,7 @@ impl Cutting<'_, '_> {
             }
             z += 0.15;
         }
-        facial.push(apex);
+        facial.extend(floor.iter().rev());
         facial.extend(oral.into_iter().rev());
         facial
     }
@@ -73,7 +76,7 @@ impl Cutting<'_, '_> {
         let crest = self.scene.crest(Wall::Facial);
         let away = if lost.is_empty() {
             // Over a whole wall it lies on its coronal half.
-            (z - crest - 0.5 * (self.apex().y - crest)).max(0.0)
+            (z - crest - 0.5 * (self.below.deepest - crest)).max(0.0)
         } else {
             lost.iter().map(|part| (part.from - z).max(z - part.to).max(0.0)).fold(99.0, f64::min)
         };

@@ -4,11 +4,17 @@
 //! seen along x, so its facial and oral distances are true.
 
 mod around;
+mod below;
 mod body;
 mod bone;
 mod filling;
+mod healed;
 mod notes;
+mod several;
 mod soft;
+
+use self::below::Below;
+pub use healed::healed_section;
 
 use super::scene::Scene;
 use super::sheet::{Layout, Sheet};
@@ -33,9 +39,23 @@ struct Cutting<'a, 'b> {
     down: f64,
     /// Apical end of the drawing, in z.
     apical: f64,
+    /// The socket apical of its rows.
+    below: Below,
 }
 
-impl Cutting<'_, '_> {
+impl<'a, 'b> Cutting<'a, 'b> {
+    /// An empty sheet for a scene, and its window.
+    fn of(scene: &'b Scene<'a>, below: Below) -> (Self, Window) {
+        let down = scene.down();
+        let coronal = scene.site().crown.edge.z - 2.4;
+        let apical = apical_end(scene);
+        let (a, b) = (down * coronal, down * apical);
+        let window =
+            Window { least: P2::new(FROM - LEFT, a.min(b)), most: P2::new(TO + RIGHT, a.max(b)) };
+        let sheet = Sheet::new(window, scene.show.px);
+        (Self { scene, sheet, down, apical, below }, window)
+    }
+
     /// A point of the cut on the screen.
     fn put(&self, y: f64, z: f64) -> P2 {
         P2::new(y, self.down * z)
@@ -61,20 +81,26 @@ fn apical_end(scene: &Scene<'_>) -> f64 {
 /// The section.
 #[must_use]
 pub fn section(show: &Show<'_>) -> Figure {
+    drawn(show, several::below)
+}
+
+/// The section of a tooth with one root; of several it shows the trunk. For a room that has not loaded
+/// the rest yet.
+#[must_use]
+pub fn section_of_one(show: &Show<'_>) -> Figure {
+    drawn(show, Below::of_one)
+}
+
+fn drawn(show: &Show<'_>, below: fn(&Scene<'_>) -> Below) -> Figure {
     let scene = Scene::of(show);
-    let down = scene.down();
-    let coronal = scene.site().crown.edge.z - 2.4;
-    let apical = apical_end(&scene);
-    let (a, b) = (down * coronal, down * apical);
-    let window =
-        Window { least: P2::new(FROM - LEFT, a.min(b)), most: P2::new(TO + RIGHT, a.max(b)) };
-    let mut cutting = Cutting { scene: &scene, sheet: Sheet::new(window, show.px), down, apical };
+    let (mut cutting, window) = Cutting::of(&scene, below(&scene));
     cutting.gum();
     cutting.bone();
     cutting.structures();
     cutting.tooth_or_socket();
     cutting.lost();
     cutting.outlines();
+    cutting.passing_roots();
     cutting.planned_crown();
     cutting.filling();
     cutting.implant();

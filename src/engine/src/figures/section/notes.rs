@@ -28,7 +28,7 @@ impl Cutting<'_, '_> {
         self.note_cover();
     }
 
-    fn note_levels(&mut self) {
+    pub(super) fn note_levels(&mut self) {
         let margin = self.scene.site().crown.margin_z.get();
         let at = self.put(super::TO - 1.8, margin);
         self.sheet.note(Margin::Right, at, "planned margin", Ink::Words);
@@ -46,13 +46,16 @@ impl Cutting<'_, '_> {
 
     fn note_walls(&mut self) {
         let believed = &self.scene.believed;
-        let apex = self.apex();
+        let deepest = self.below.deepest;
         if !believed.ridge.is_seen() {
-            let at = self.put(self.scene.ground.solid.face(Wall::Oral, 0.7 * apex.y), 0.7 * apex.y);
+            let at =
+                self.put(self.scene.ground.solid.face(Wall::Oral, 0.7 * deepest), 0.7 * deepest);
             self.sheet.note(Margin::Left, at, "ridge not seen yet", Ink::Quiet);
         }
-        if !self.scene.tooth_is_out() {
-            let z = 0.45 * apex.y;
+        if !self.below.names.is_empty() {
+            self.note_parts();
+        } else if !self.scene.tooth_is_out() {
+            let z = 0.45 * deepest;
             let at = self.put(self.inner(Wall::Oral, z).unwrap_or(0.0) + 0.8, z);
             let words = if believed.root.is_seen() { "root" } else { "root not seen yet" };
             let ink = if believed.root.is_seen() { Ink::Words } else { Ink::Quiet };
@@ -75,7 +78,7 @@ impl Cutting<'_, '_> {
         if let Some(part) = lost.first() {
             let z = 0.5 * (part.from + part.to);
             let face = self.scene.ground.solid.face(wall, z);
-            let inner = self.inner(wall, z).unwrap_or(face);
+            let inner = self.hollow(wall, z);
             let at = self.put(0.5 * (face + inner), z);
             let words = format!("{name} wall missing, {}", mm(Mm::new(part.to - part.from)));
             let lit = wall == Wall::Facial && self.scene.show.lights(Part::Wall);
@@ -113,7 +116,7 @@ impl Cutting<'_, '_> {
         self.sheet.note(side, to, words, Ink::Words);
     }
 
-    fn note_implant(&mut self, body: &Cone) {
+    pub(super) fn note_implant(&mut self, body: &Cone) {
         let Some(implant) = self.scene.implant() else { return };
         let at = body.axis_at(0.55 * body.length);
         let place = directed(
@@ -178,7 +181,7 @@ impl Cutting<'_, '_> {
         (self.put(start.y, start.z), self.put(start.y + width, start.z))
     }
 
-    fn note_depth(&mut self, body: &Cone) {
+    pub(super) fn note_depth(&mut self, body: &Cone) {
         let m = self.scene.measured();
         let Some(depth) = m.depth_from_margin() else { return };
         let site = self.scene.site();
@@ -215,6 +218,9 @@ impl Cutting<'_, '_> {
         )];
         let m = self.scene.measured();
         let believed = &self.scene.believed;
+        if !self.below.says.is_empty() {
+            said.push(self.below.says.clone());
+        }
         if !believed.ridge.is_seen() {
             said.push("The ridge has not been seen yet; its outline is a supposition.".to_owned());
         }

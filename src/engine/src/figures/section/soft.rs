@@ -4,7 +4,7 @@ use super::Cutting;
 use crate::anatomy::Wall;
 use crate::figures::curve::smooth_line;
 use crate::figures::{Ink, cut};
-use crate::geometry::P2;
+use crate::geometry::{Cone, P2};
 
 impl Cutting<'_, '_> {
     /// Gum on both sides. The oral side has no level and thickness of its own in a case and is drawn
@@ -112,12 +112,14 @@ impl Cutting<'_, '_> {
             }
         }
         let mut ring = facial;
+        ring.extend(self.below.floor.iter().rev());
         ring.extend(oral.into_iter().rev());
-        let ring = self.put_all(&ring);
+        let rings = core::iter::once(&ring).chain(&self.below.islands);
+        let rings: Vec<_> = rings.map(|ring| self.put_all(ring)).collect();
         match (out, seen) {
-            (true, _) => self.sheet.area(vec![ring], Ink::Socket),
-            (false, true) => self.sheet.area(vec![ring], Ink::Tooth),
-            (false, false) => self.sheet.line(&ring, Ink::Dashed),
+            (true, _) => self.sheet.area(rings, Ink::Socket),
+            (false, true) => self.sheet.area(rings, Ink::Tooth),
+            (false, false) => self.sheet.lines(&rings, Ink::Dashed),
         }
         if !out {
             let neck = -site.coronal().neck.get();
@@ -128,12 +130,16 @@ impl Cutting<'_, '_> {
 
     /// The planned crown, once the tooth is out.
     pub(super) fn planned_crown(&mut self) {
-        if !self.scene.tooth_is_out() {
-            return;
+        if self.scene.tooth_is_out() {
+            self.crown_over(self.scene.body());
         }
+    }
+
+    /// The planned crown over an implant's body, or over nothing.
+    pub(super) fn crown_over(&mut self, body: Option<Cone>) {
         let margin = self.scene.site().crown.margin_z.get();
         let mut line = self.crown_ring(margin, margin);
-        if let Some(body) = self.scene.body() {
+        if let Some(body) = body {
             // The crown comes out of the implant: its flanks run down to the platform's edges.
             let at = body.frame.origin;
             let (facial, oral) = (P2::new(at.y + body.near, at.z), P2::new(at.y - body.near, at.z));

@@ -1,7 +1,9 @@
 //! What holds for every figure, and what each promises.
 
 mod handles;
+mod healed;
 mod lengths;
+mod several;
 mod shown;
 mod sweep;
 
@@ -81,6 +83,7 @@ fn lower() -> Trial {
 
 fn trials() -> Vec<Trial> {
     let mut trials = vec![Trial::plain(), covered(), lower()];
+    trials.extend([several::premolar(), several::lower_molar(), several::upper_molar()]);
     for seed in 1..=5 {
         let mut drawn = covered();
         drawn.case = crate::cases::generate(seed).unwrap();

@@ -4,21 +4,20 @@ use crate::events::{Exposure, exposed_membrane};
 use crate::plan::choices::{ExposureRescue, MembraneKind};
 use crate::rules::prelude::*;
 
-/// Rinse and watch a bare membrane that is small or resorbs, take out what is wide or has pus, and
-/// never sew the gum over it again.
+/// Rinse and watch a bare membrane that is small or resorbs, take out what is wide or has pus.
 pub(super) static RULE: Rule = Rule {
     id: "bare-membrane-misjudged",
-    ledger: "rescue-membrane-exposure",
+    ledger: "membrane-exposure-management",
     family: Family::Membrane,
     step: Step::Review,
     skill: Skill::Covering,
     statement: long!(
-        "Rinse and watch a bare membrane that is small or resorbs, take out what is wide or has pus, and never sew the gum over it again."
+        "Rinse and watch a bare membrane that is small or resorbs, and take out what is wide or has pus."
     ),
     why: long!(
-        "Germs grow on what lies bare: a rinse holds a small field for some weeks, and closing over it shuts them in."
+        "Germs grow on what lies bare: a rinse holds a small field for some weeks, a wide one or pus it does not."
     ),
-    mend: long!("Judge by kind, width and pus, and leave the gum as it is."),
+    mend: long!("Judge by kind, width and pus."),
     scale: Scale::Situations(&[
         when("kept", "the bare membrane is rinsed and watched, as it may be", Zone::Ideal),
         when("taken-out", "the bare membrane is taken out, as it must be", Zone::Ideal),
@@ -29,7 +28,6 @@ pub(super) static RULE: Rule = Rule {
             "a widely bare membrane that does not resorb is kept",
             Zone::Compromising,
         ),
-        when("covered-again", "the gum is sewn over the bare membrane again", Zone::Compromising),
         when("pus-left", "a membrane with pus under it stays in", Zone::Unsafe),
     ]),
     agreement: Agreement::NumberVaries,
@@ -40,21 +38,15 @@ pub(super) static RULE: Rule = Rule {
     evidence: &[
         says(
             Source::Opinion,
-            Status::Confirmed,
+            Status::FromMemory,
             "Fontana 2011, classes of exposure, IJPRD",
-            "Small without pus is rinsed and kept for about a month, wide is removed, pus is removed at once; the 3 mm are from memory.",
+            "3 mm or less without pus is rinsed and kept for about a month, wider is removed, pus is removed at once.",
         ),
         says(
             Source::Opinion,
             Status::Confirmed,
             "Vroom 2022, dense membranes, IJPRD",
             "Dense membranes bear exposure longer and have a scheme of their own.",
-        ),
-        says(
-            Source::Cohort,
-            Status::Confirmed,
-            "case report, F1000 2018",
-            "Closing over an exposed membrane again is unpredictable.",
         ),
     ],
     measure,
@@ -71,7 +63,8 @@ fn answered(kind: MembraneKind, look: Exposure, answer: ExposureRescue) -> Optio
     situation(match (look, answer) {
         (Exposure::Pus, Remove) => "taken-out",
         (Exposure::Pus, _) => "pus-left",
-        (_, CoverAgain) => "covered-again",
+        // Sewing over it again is a fault of its own, with a rule of its own.
+        (_, CoverAgain) => return None,
         (Exposure::Small, RinseAndKeep) => "kept",
         (Exposure::Wide, RinseAndKeep) if resorbs => "kept",
         (Exposure::Wide, RinseAndKeep) if kind == MembraneKind::DensePtfe => "dense-kept",
@@ -102,7 +95,6 @@ mod tests {
             (ExpandedPtfe, Wide, RinseAndKeep, Zone::Compromising),
             (ExpandedPtfe, Wide, Remove, Zone::Ideal),
             (DensePtfe, Wide, RinseAndKeep, Zone::Acceptable),
-            (DensePtfe, Small, CoverAgain, Zone::Compromising),
             (DensePtfe, Pus, CoverAgain, Zone::Unsafe),
             (DensePtfe, Pus, Remove, Zone::Ideal),
         ];
@@ -110,6 +102,7 @@ mod tests {
             let reading = answered(kind, look, answer).unwrap();
             assert_eq!(RULE.zone_of(reading), Some(zone), "{kind:?} {look:?} {answer:?}");
         }
+        assert_eq!(answered(DensePtfe, Small, CoverAgain), None);
     }
 
     #[test]
@@ -122,7 +115,7 @@ mod tests {
         let small = |case: &Case| exposure_in(&trial.draft, case) == Some(Exposure::Small);
         trial.case = cases().find(small).unwrap();
         assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
-        trial.keys(&[("bare-membrane", "cover-again")]);
-        assert_eq!(trial.zone(&RULE), Some(Zone::Compromising));
+        trial.keys(&[("bare-membrane", "remove")]);
+        assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
     }
 }

@@ -1,5 +1,6 @@
 //! Membrane.
 
+mod bare_membrane_covered_again;
 mod bare_membrane_misjudged;
 mod barrier_against_a_root;
 mod defect_left_uncovered;
@@ -8,6 +9,7 @@ mod expanded_ptfe_left_open;
 mod folded_over_an_abutment;
 mod folded_without_oral_seat;
 mod graft_packed_before_membrane;
+mod late_abutment_through_regeneration;
 mod membrane_short_of_intact_bone;
 mod membrane_short_over_the_oral_crest;
 mod membrane_unfixed;
@@ -33,6 +35,8 @@ pub(super) static RULES: &[&Rule] = &[
     &expanded_ptfe_left_open::RULE,
     &dense_ptfe_out_at_the_wrong_time::RULE,
     &bare_membrane_misjudged::RULE,
+    &bare_membrane_covered_again::RULE,
+    &late_abutment_through_regeneration::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -50,6 +54,8 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("folded-over-an-abutment", include_str!("folded_over_an_abutment.md")),
     ("expanded-ptfe-left-open", include_str!("expanded_ptfe_left_open.md")),
     ("dense-ptfe-out-at-the-wrong-time", include_str!("dense_ptfe_out_at_the_wrong_time.md")),
+    ("bare-membrane-covered-again", include_str!("bare_membrane_covered_again.md")),
+    ("late-abutment-through-regeneration", include_str!("late_abutment_through_regeneration.md")),
     ("bare-membrane-misjudged", include_str!("bare_membrane_misjudged.md")),
     ("folded-without-oral-seat", include_str!("folded_without_oral_seat.md")),
 ];

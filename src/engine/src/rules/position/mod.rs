@@ -13,8 +13,19 @@ mod implant_off_the_septum;
 mod implant_too_narrow_for_a_molar;
 mod implant_too_wide;
 mod implant_wider_than_the_septum;
+mod late_apex_through_the_plate;
+mod late_axis_off_the_crown;
 mod late_drill_near_the_canal;
+mod late_drill_near_the_foramen;
 mod late_implant_near_a_root;
+mod late_implant_near_an_implant;
+mod late_implant_near_the_nasopalatine_canal;
+mod late_implant_through_the_floor;
+mod late_lingual_cortex_perforated;
+mod late_platform_too_deep;
+mod late_platform_too_far_facial;
+mod late_platform_too_far_oral;
+mod late_platform_too_shallow;
 mod lingual_cortex_perforated;
 mod oral_bone_too_thin;
 mod papilla_risk_not_told;
@@ -68,6 +79,17 @@ pub(super) static RULES: &[&Rule] = &[
     &seat_not_checked_on_film::RULE,
     &healed_oral_bone_too_thin::RULE,
     &late_implant_near_a_root::RULE,
+    &late_platform_too_shallow::RULE,
+    &late_platform_too_deep::RULE,
+    &late_axis_off_the_crown::RULE,
+    &late_apex_through_the_plate::RULE,
+    &late_lingual_cortex_perforated::RULE,
+    &late_drill_near_the_foramen::RULE,
+    &late_implant_through_the_floor::RULE,
+    &late_implant_near_the_nasopalatine_canal::RULE,
+    &late_implant_near_an_implant::RULE,
+    &late_platform_too_far_facial::RULE,
+    &late_platform_too_far_oral::RULE,
     &late_drill_near_the_canal::RULE,
 ];
 
@@ -105,5 +127,19 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("seat-not-checked-on-film", include_str!("seat_not_checked_on_film.md")),
     ("healed-oral-bone-too-thin", include_str!("healed_oral_bone_too_thin.md")),
     ("late-implant-near-a-root", include_str!("late_implant_near_a_root.md")),
+    ("late-platform-too-shallow", include_str!("late_platform_too_shallow.md")),
+    ("late-platform-too-deep", include_str!("late_platform_too_deep.md")),
+    ("late-axis-off-the-crown", include_str!("late_axis_off_the_crown.md")),
+    ("late-apex-through-the-plate", include_str!("late_apex_through_the_plate.md")),
+    ("late-lingual-cortex-perforated", include_str!("late_lingual_cortex_perforated.md")),
+    ("late-drill-near-the-foramen", include_str!("late_drill_near_the_foramen.md")),
+    ("late-implant-through-the-floor", include_str!("late_implant_through_the_floor.md")),
+    (
+        "late-implant-near-the-nasopalatine-canal",
+        include_str!("late_implant_near_the_nasopalatine_canal.md"),
+    ),
+    ("late-implant-near-an-implant", include_str!("late_implant_near_an_implant.md")),
+    ("late-platform-too-far-facial", include_str!("late_platform_too_far_facial.md")),
+    ("late-platform-too-far-oral", include_str!("late_platform_too_far_oral.md")),
     ("late-drill-near-the-canal", include_str!("late_drill_near_the_canal.md")),
 ];

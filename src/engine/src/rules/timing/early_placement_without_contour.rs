@@ -22,8 +22,10 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: Some(Positions {
-        one: long!("Return at 4 to 8 weeks, and build the contour up with the implant."),
-        other: long!("Preserve the ridge at the extraction, and place later into what it kept."),
+        one: long!(
+            "One visible tooth with a thin or lost plate is placed early, with contour graft."
+        ),
+        other: long!("The ridge is preserved first, or the implant goes in today with grafts."),
     }),
     reads: &[
         Decision::Course,
