@@ -140,3 +140,17 @@ pub fn focus(id: &str) {
         let _ = element.focus();
     }
 }
+
+/// Goes on once the page has been painted as it stands: what takes a while begins after that.
+pub async fn after_painting() {
+    let wait = js_sys::Promise::new(&mut |resolve, _| {
+        let later = window().and_then(|window| {
+            window.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, 30).ok()
+        });
+        if later.is_none() {
+            // Nothing to wait for.
+            let _ = resolve.call0(&wasm_bindgen::JsValue::UNDEFINED);
+        }
+    });
+    let _ = JsFuture::from(wait).await;
+}

@@ -17,6 +17,7 @@ pub mod measure;
 pub mod plan;
 pub mod rules;
 pub mod scenario;
+pub mod search;
 pub mod session;
 pub mod solids;
 pub mod units;

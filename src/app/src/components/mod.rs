@@ -10,6 +10,7 @@ pub mod handle;
 pub mod judged;
 pub mod known;
 pub mod last;
+pub mod nearest;
 pub mod number;
 pub mod outline;
 pub mod plates;

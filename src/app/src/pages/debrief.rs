@@ -1,6 +1,7 @@
 //! The debrief: the word for the whole plan, causes first, then every verdict in the order of care.
 
 use crate::components::caution::caution;
+use crate::components::nearest::NearestView;
 use crate::components::readings::readings;
 use crate::components::verdict::VerdictView;
 use crate::components::whole::whole;
@@ -57,6 +58,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             { whole(debrief, tooth, &prose) }
             { caution() }
             { causes(debrief, tooth, &verdict) }
+            <NearestView bench={bench.clone()} />
             { readings(&bench.session.compared(), tooth) }
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }

@@ -6,6 +6,7 @@ use engine::cases;
 use engine::chart::Case;
 use engine::debrief::{CAUTION, Debrief, PlanWord, RULE_SET, debrief, explain};
 use engine::plan::{Draft, Kind, Plan, Value};
+use engine::search;
 use engine::session::happened;
 use std::path::PathBuf;
 
@@ -32,7 +33,9 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         let address = case.address.map(|address| address.to_string());
         streams.print_json(&Judgement::of(address, case.site.tooth, &debrief, events))?;
     } else {
-        streams.print(&text(&case, &events(&case, &plan, &draft), &debrief))?;
+        let mut said = text(&case, &events(&case, &plan, &draft), &debrief);
+        said.push_str(&nearest(&case, &draft));
+        streams.print(&said)?;
     }
     Ok(if debrief.word == PlanWord::Sound { Status::Done } else { Status::Findings })
 }
@@ -56,6 +59,22 @@ fn events(case: &Case, plan: &Plan, draft: &Draft) -> Vec<OneEvent> {
             }
         })
         .collect()
+}
+
+/// The sound plan that is nearest to this one, change by change.
+fn nearest(case: &Case, draft: &Draft) -> String {
+    let Some(nearest) = search::nearest(case, draft) else {
+        return "\nNo sound plan was found near this one.\n".to_owned();
+    };
+    let mut text = format!("\nThe nearest sound plan\n  {}\n", nearest.words());
+    for change in &nearest.changes {
+        let first = if nearest.first == Some(change.decision) { " (this first)" } else { "" };
+        text.push_str(&format!("  - {}{first}\n", change.words(case.site.tooth)));
+    }
+    for rule in &nearest.forced_by {
+        text.push_str(&format!("  Not kept within your course: {}.\n", rule.id));
+    }
+    text
 }
 
 fn text(case: &Case, events: &[OneEvent], debrief: &Debrief) -> String {

@@ -33,6 +33,7 @@ use crate::plan::{
     Decision, Draft, Kind, Later, Plan, Refusal, Rescue, Step, Value, is_asked, steps,
     weighs_findings,
 };
+use crate::search::{self, Nearest};
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 
@@ -300,6 +301,13 @@ impl Session {
     #[must_use]
     pub fn debrief(&self, reference: Option<&Plan>) -> Option<Debrief> {
         self.is_over().then(|| debrief::debrief(&self.opened, &self.plan, reference))
+    }
+
+    /// The sound plan that is nearest to this one, once the course is over: a search of some ten
+    /// thousandths of a second to some tenths.
+    #[must_use]
+    pub fn nearest(&self) -> Option<Nearest> {
+        self.is_over().then(|| search::nearest(&self.opened, &self.draft))?
     }
 
     /// What page and tool show.

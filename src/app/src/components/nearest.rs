@@ -1,0 +1,116 @@
+//! The sound plan that is nearest to the learner's: looked for once the debrief stands on the page.
+
+use super::figure::Drawing;
+use crate::effects;
+use crate::prose::Prose;
+use crate::store::Bench;
+use engine::figures::{self, Show};
+use engine::plan::Plan;
+use engine::rules::Known;
+use engine::search::Nearest;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What it needs.
+#[derive(Properties, PartialEq)]
+pub struct NearestProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+}
+
+/// The search, while it goes on.
+#[derive(Clone, PartialEq, Default)]
+enum Looked {
+    #[default]
+    Looking,
+    Found(Option<Found>),
+}
+
+impl PartialEq for Found {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+/// A plan that was found; the same only as itself.
+#[derive(Clone)]
+struct Found(Rc<Nearest>);
+
+/// The nearest sound plan, change by change.
+#[component]
+pub fn NearestView(props: &NearestProps) -> Html {
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
+    let looked = use_state(Looked::default);
+    {
+        let (looked, bench) = (looked.clone(), props.bench.clone());
+        use_effect_with(props.bench.session.events().len(), move |_| {
+            looked.set(Looked::Looking);
+            wasm_bindgen_futures::spawn_local(async move {
+                effects::after_painting().await;
+                looked.set(Looked::Found(bench.session.nearest().map(Rc::new).map(Found)));
+            });
+        });
+    }
+    let body = match &*looked {
+        Looked::Looking => html! { <p role="status">{ "Looking for the nearest sound plan." }</p> },
+        Looked::Found(None) => html! { <p>{ "No sound plan was found near yours." }</p> },
+        Looked::Found(Some(Found(nearest))) => told(&props.bench, nearest, &prose),
+    };
+    html! {
+        <section class="nearest" aria-labelledby="nearest-title">
+            <h3 id="nearest-title">{ "The nearest sound plan" }</h3>
+            { body }
+        </section>
+    }
+}
+
+fn told(bench: &Bench, nearest: &Nearest, prose: &Prose) -> Html {
+    let tooth = bench.session.case().site.tooth;
+    let change = |change: &engine::search::Change| {
+        let first = (nearest.first == Some(change.decision) && nearest.changes.len() > 1)
+            .then(|| html! { <strong>{ " Change this first." }</strong> });
+        html! { <li>{ change.words(tooth) }{ first }</li> }
+    };
+    let forced = nearest
+        .forced_by
+        .iter()
+        .map(|rule| html! { <li>{ tooth.named(&prose.statement(rule)).into_owned() }</li> });
+    html! {
+        <>
+            <p role="status">{ nearest.words() }</p>
+            <ul>{ for nearest.changes.iter().map(change) }</ul>
+            if !nearest.forced_by.is_empty() {
+                <p>{ "Within your course these could not be kept:" }</p>
+                <ul>{ for forced }</ul>
+            }
+            if !nearest.changes.is_empty() { { pictured(bench, nearest) } }
+        </>
+    }
+}
+
+/// The plan as it would be, beside the learner's on the board.
+fn pictured(bench: &Bench, nearest: &Nearest) -> Html {
+    let case = bench.session.case();
+    let Ok(plan) = Plan::from_draft(&nearest.draft, bench.session.opened()) else {
+        return Html::default();
+    };
+    let known = Known::of(case, &plan);
+    let show = Show {
+        case,
+        plan: &plan,
+        draft: &nearest.draft,
+        known: &known,
+        reveal: true,
+        lit: None,
+        px: 300.0,
+    };
+    let drawn =
+        [("nearest-map", figures::facial_map(&show)), ("nearest-section", figures::section(&show))];
+    let drawn = drawn.map(|(id, figure)| html! { <Drawing {id} {figure} /> });
+    html! {
+        <details>
+            <summary>{ "As it would be" }</summary>
+            <div class="pair">{ for drawn }</div>
+        </details>
+    }
+}

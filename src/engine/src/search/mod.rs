@@ -1,0 +1,17 @@
+//! What else could have been chosen: where an implant could stand, and the plan that is sound and
+//! nearest.
+//!
+//! Nothing here knows what a rule says. Candidates are judged by the rules themselves, on the same
+//! measurements as every plan.
+
+mod answers;
+mod cost;
+mod nearest;
+mod placement;
+mod sweep;
+mod words;
+
+pub use cost::{Change, Cost, changes};
+pub use nearest::{Nearest, nearest};
+pub use placement::{PLACED_BY, Placement};
+pub use sweep::{Grid, Sweep};
