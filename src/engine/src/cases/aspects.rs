@@ -287,7 +287,8 @@ mod tests {
     use crate::cases::{Spread, at, generate_as};
 
     fn cases() -> impl Iterator<Item = Case> {
-        let spread = |seed: u64| if seed % 3 == 0 { Spread::WholeMouth } else { Spread::Teaching };
+        let spread =
+            |seed: u64| if seed.is_multiple_of(3) { Spread::WholeMouth } else { Spread::Teaching };
         (1..=48).filter_map(move |seed| generate_as(spread(seed), seed, &Default::default()).ok())
     }
 

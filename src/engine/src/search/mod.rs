@@ -5,13 +5,17 @@
 //! measurements as every plan.
 
 mod answers;
+mod breaks;
 mod cost;
 mod nearest;
+mod pair;
 mod placement;
 mod sweep;
 mod words;
 
+pub use breaks::{End, Holds, breaks, holds};
 pub use cost::{Change, Cost, changes};
 pub use nearest::{Nearest, nearest};
+pub use pair::{NoPair, Pair, pair, sound_of, telling};
 pub use placement::{PLACED_BY, Placement};
 pub use sweep::{Grid, Sweep};
