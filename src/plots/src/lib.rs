@@ -9,6 +9,8 @@
 mod backend;
 mod bands;
 mod gaps;
+mod holds;
 
 pub use bands::band_plot;
 pub use gaps::gap_plot;
+pub use holds::holds_plot;

@@ -5,14 +5,17 @@
 //! measurements as every plan.
 
 mod answers;
+mod asked;
 mod breaks;
 mod cost;
+mod held;
 mod nearest;
 mod pair;
 mod placement;
 mod sweep;
 mod words;
 
+pub use asked::Against;
 pub use breaks::{End, Holds, breaks, holds};
 pub use cost::{Change, Cost, changes};
 pub use nearest::{Nearest, nearest};

@@ -208,6 +208,21 @@ mod tests {
     }
 
     #[test]
+    fn what_is_asked_of_a_pair_has_one_thing_that_differs_and_choices_that_stay() {
+        use crate::search::Against;
+        for pair in pairs() {
+            let rows = pair.rows();
+            let differ: Vec<_> = rows.iter().filter(|row| row.2 != Against::Alike).collect();
+            assert_eq!(differ.len(), 1, "{rows:?}");
+            assert_eq!((differ[0].0, differ[0].1), (pair.was, pair.is));
+            assert!(rows.len() > 3, "{rows:?}");
+            let decisions = pair.decisions();
+            let changing = decisions.iter().filter(|(_, changes)| *changes).count();
+            assert!(changing > 0 && decisions.len() > changing, "{decisions:?}");
+        }
+    }
+
+    #[test]
     fn a_rule_that_was_broken_is_shown_before_any_other() {
         let case = generate(1).unwrap();
         let sound = sound_of(&case).unwrap();
