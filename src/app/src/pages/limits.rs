@@ -8,7 +8,7 @@ pub fn limits() -> Html {
         "The curve of the arch and the bulge of each root: the ridge is straight along the arch, and a wall is as thick beside the root's middle as over it.",
         "Roots that curve, in films as in the drawn section. Third molars.",
         "In films: scatter, the hardening of the beam, a focal spot of its own size. In sections: streaks beside metal, movement. A written report, with its errors of reading, stands beside both.",
-        "Events on the way: a plate that breaks, bleeding, a membrane that shows at review.",
+        "Events beyond those that a case can bring (a broken plate, a lost root tip, a torn lining, torque other than estimated, bleeding, swelling, infection, a numb lip, a bare membrane): each comes by a stated chance of its own, and none leads to another.",
         "Partial extraction techniques.",
         "Cover against endocarditis: follow the local guideline.",
         "Drug interactions beyond the gates that the chart asks about.",
@@ -19,6 +19,8 @@ pub fn limits() -> Html {
     let models = [
         "Seating torque: engaged surface x contact pressure by density x radius x friction, calibrated to a published series.",
         "Film and section grey: published coefficients at one energy, summed along rays; the grey curve, grain and noise are ours.",
+        "Chances of events: each grows with what the case and the choices bring (plate thickness, technique, distances, habits), about published frequencies where there are any; the numbers between are ours.",
+        "Healing: how much of ridge and facial wall is lost over the months, about published means with a seeded spread. One course of many, never a forecast.",
         "Closing force: how far the flap must travel against how far it can.",
         "Patients: lists and distributions of our own making, within what published surveys report.",
     ];
