@@ -3,6 +3,7 @@
 
 use crate::components::figure::hatchings_of_plots;
 use crate::components::last::last_verdicts;
+use crate::components::pair::PairPage;
 use crate::components::plates::plates;
 use crate::pages::debrief::DebriefView;
 use crate::pages::protocol::{RulePage, protocol};
@@ -44,6 +45,8 @@ pub struct Judging {
     pub protocol: fn(&Prose) -> Html,
     /// One rule in full, by its id.
     pub rule: fn(String) -> Html,
+    /// Two cases that differ in one thing.
+    pub pair: fn(Address) -> Html,
     /// The hatchings of the plots beside verdicts.
     pub hatchings: fn() -> Html,
     /// The digest that parity is held by.
@@ -99,6 +102,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
         protocol,
         rule: |id| html! { <RulePage {id} /> },
+        pair: |address| html! { <PairPage {address} /> },
         hatchings: hatchings_of_plots,
         parity: digest,
     })

@@ -13,6 +13,8 @@ pub enum Route {
     Briefing,
     /// One case.
     Case(CaseRoute),
+    /// Two cases that differ in one thing, by the address of the second.
+    Pair(Address),
     /// Every rule with its limits.
     Protocol,
     /// One rule in full.
@@ -62,6 +64,13 @@ impl Route {
                 Ok(from) => Self::case(from, query),
                 Err(why) => Self::Nowhere(why),
             },
+            ["pair", which] => match which.parse() {
+                Ok(address) => Self::Pair(address),
+                Err(why) => {
+                    let why: engine::chart::BadAddress = why;
+                    Self::Nowhere(why.to_string())
+                }
+            },
             ["set", name, place] => match place.parse() {
                 Ok(place) if place > 0 => Self::case(From::Set(shortened(name), place), query),
                 _ => Self::Nowhere(format!(
@@ -100,6 +109,7 @@ impl Route {
         match self {
             Self::Home | Self::Nowhere(_) => "#/".to_owned(),
             Self::Briefing => "#/briefing".to_owned(),
+            Self::Pair(address) => format!("#/pair/{address}"),
             Self::Protocol => "#/protocol".to_owned(),
             Self::Rule(id) => format!("#/protocol/{id}"),
             Self::Limits => "#/limits".to_owned(),
@@ -154,6 +164,7 @@ mod tests {
             "#/limits",
             "#/case/1.1.2024.3",
             "#/case/2024?assessment",
+            "#/pair/1.1.2024.3.facial-loss.45",
             "#/set/first-walls/2?guided",
         ] {
             assert_eq!(Route::read(fragment).fragment(), fragment);

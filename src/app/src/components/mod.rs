@@ -1,6 +1,7 @@
 //! The parts that pages are made of: pure functions of their properties.
 
 pub mod board;
+pub mod breaks;
 pub mod caution;
 pub mod choice;
 pub mod corners;
@@ -13,6 +14,7 @@ pub mod last;
 pub mod nearest;
 pub mod number;
 pub mod outline;
+pub mod pair;
 pub mod plates;
 pub mod readings;
 pub mod sheet;

@@ -1,5 +1,6 @@
 //! The debrief: the word for the whole plan, causes first, then every verdict in the order of care.
 
+use crate::components::breaks::BreaksView;
 use crate::components::caution::caution;
 use crate::components::nearest::NearestView;
 use crate::components::readings::readings;
@@ -12,6 +13,7 @@ use engine::anatomy::Tooth;
 use engine::cases;
 use engine::debrief::{Debrief, Group, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
+use engine::rules::Rule;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -59,6 +61,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             { caution() }
             { causes(debrief, tooth, &verdict) }
             <NearestView bench={bench.clone()} />
+            <BreaksView bench={bench.clone()} broken={broken(debrief)} />
             { readings(&bench.session.compared(), tooth) }
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }
@@ -70,6 +73,16 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             </p>
         </section>
     }
+}
+
+/// The rules that were broken.
+fn broken(debrief: &Debrief) -> Vec<&'static Rule> {
+    debrief
+        .verdicts
+        .iter()
+        .filter(|verdict| verdict.is_fault())
+        .map(|verdict| verdict.rule)
+        .collect()
 }
 
 fn causes(debrief: &Debrief, tooth: Tooth, verdict: &dyn Fn(&Verdict) -> Html) -> Html {

@@ -57,6 +57,15 @@ impl End {
             Self::Open { last } | Self::Turns { last, .. } => *last,
         }
     }
+
+    /// The rule whose word changes most there.
+    #[must_use]
+    pub const fn rule(&self) -> Option<&'static Rule> {
+        match self {
+            Self::Open { .. } => None,
+            Self::Turns { rule, .. } => Some(rule),
+        }
+    }
 }
 
 /// Every aspect that the case has, in order, with how far it can be otherwise.

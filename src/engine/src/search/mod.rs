@@ -22,3 +22,4 @@ pub use nearest::{Nearest, nearest};
 pub use pair::{NoPair, Pair, pair, sound_of, telling};
 pub use placement::{PLACED_BY, Placement};
 pub use sweep::{Grid, Sweep};
+pub use words::answer as answer_words;

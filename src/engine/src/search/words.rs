@@ -73,7 +73,8 @@ fn named(decision: Decision, bits: u32) -> String {
 }
 
 /// An answer in words.
-fn answer(decision: Decision, value: &Value, tooth: Tooth) -> String {
+#[must_use]
+pub fn answer(decision: Decision, value: &Value, tooth: Tooth) -> String {
     match (decision.entry().kind, value) {
         (Kind::One(options), Value::One(place)) => {
             let label = options.get(usize::from(*place)).map_or("", |option| option.label);
