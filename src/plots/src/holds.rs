@@ -22,8 +22,9 @@ pub fn holds_plot(holds: &Holds, tooth: Tooth, px: f64) -> Figure {
     let mut items = Vec::new();
     // The backend cannot fail; what plotters itself refuses would leave the plot without a part.
     let _ = draw(&mut items, holds, px);
+    // The hatchings are those of the bands, held once for all plots of a page.
     let title = tooth.named(holds.aspect.scaled().words).into_owned();
-    figure("holds", title, holds.stays(tooth), [px, TALL], items)
+    figure("bands", title, holds.stays(tooth), [px, TALL], items)
 }
 
 /// What is drawn, in steps: what is, both ends, and a third of that on either side, within what is met.

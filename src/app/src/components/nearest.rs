@@ -104,13 +104,18 @@ fn pictured(bench: &Bench, nearest: &Nearest) -> Html {
         lit: None,
         px: 300.0,
     };
-    let drawn =
-        [("nearest-map", figures::facial_map(&show)), ("nearest-section", figures::section(&show))];
+    let (mine, my) = (bench.session.plan(), bench.session.draft());
+    let my_known = Known::of(case, mine);
+    let old = Show { plan: mine, draft: my, known: &my_known, ..show };
+    let drawn = [
+        ("nearest-map", figures::facial_map_against(&show, &old)),
+        ("nearest-section", figures::section_against(&show, &old)),
+    ];
     let drawn = drawn.map(|(id, figure)| html! { <Drawing {id} {figure} /> });
     html! {
-        <details>
-            <summary>{ "As it would be" }</summary>
-            <div class="pair">{ for drawn }</div>
-        </details>
+        <>
+            <p>{ "As it would be; what stands otherwise in your own plan is dashed." }</p>
+            <div class="sides">{ for drawn }</div>
+        </>
     }
 }

@@ -19,6 +19,9 @@ pub struct Args {
     /// Print JSON for programs
     #[arg(long)]
     json: bool,
+    /// Also say how far each finding of the case could be otherwise before the verdicts change
+    #[arg(long, conflicts_with = "json")]
+    breaks: bool,
 }
 
 /// Judges; a plan that is not sound is a finding.
@@ -35,6 +38,9 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     } else {
         let mut said = text(&case, &events(&case, &plan, &draft), &debrief);
         said.push_str(&nearest(&case, &draft));
+        if args.breaks {
+            said.push_str(&breaks(&case, &plan));
+        }
         streams.print(&said)?;
     }
     Ok(if debrief.word == PlanWord::Sound { Status::Done } else { Status::Findings })
@@ -73,6 +79,23 @@ fn nearest(case: &Case, draft: &Draft) -> String {
     }
     for rule in &nearest.forced_by {
         text.push_str(&format!("  Not kept within your course: {}.\n", rule.id));
+    }
+    text
+}
+
+/// Where the plan breaks, finding by finding.
+fn breaks(case: &Case, plan: &Plan) -> String {
+    let tooth = case.site.tooth;
+    let mut text = "\nWhere the plan breaks\n".to_owned();
+    for holds in search::breaks(case, plan) {
+        text.push_str(&format!("  {}\n", holds.stays(tooth)));
+        for end in &holds.ends {
+            let statement = end.rule().map_or("", |rule| rule.statement);
+            let past = holds.past(end, statement, tooth);
+            if !past.is_empty() {
+                text.push_str(&format!("    {past}\n"));
+            }
+        }
     }
     text
 }

@@ -4,6 +4,7 @@ mod build;
 mod case;
 mod explain;
 mod judge;
+mod pair;
 mod population;
 mod rules;
 mod serve;
@@ -23,6 +24,8 @@ pub enum Command {
     Case(case::Args),
     /// Judge a plan on a case
     Judge(judge::Args),
+    /// Print two cases that differ in one thing, and what has to change between them
+    Pair(pair::Args),
     /// Check a set
     Set(set::Args),
     /// Hold the population draws against published figures
@@ -40,6 +43,7 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
         Command::Serve(args) => serve::run(args, streams),
         Command::Case(args) => case::run(&args, streams),
         Command::Judge(args) => judge::run(&args, streams),
+        Command::Pair(args) => pair::run(&args, streams),
         Command::Set(args) => set::run(&args, streams),
         Command::Population(args) => population::run(&args, streams),
         Command::Rules(args) => rules::run(&args, streams),

@@ -3,9 +3,12 @@
 //! Screen x is s, distal to the side where it lies in the mouth; screen y is t, the facial side
 //! towards the apex of the jaw as it is drawn in the section.
 
+mod against;
 mod cover;
 mod ground;
 mod notes;
+
+pub use against::facial_map_against;
 
 use super::scene::Scene;
 use super::sheet::{Layout, Margin, Sheet};

@@ -18,7 +18,7 @@ use crate::chart::Case;
 use crate::debrief::{Verdict, judge_by};
 use crate::events;
 use crate::measure::{Ground, Measurements};
-use crate::plan::choices::{Alternative, Course};
+use crate::plan::choices::Course;
 use crate::plan::{Decision, Draft, Plan, is_asked};
 use crate::rules::Rule;
 use std::collections::BTreeSet;
@@ -29,6 +29,14 @@ const MOST_JUDGED: u32 = 2_500;
 const MOST_MENDS: usize = 8;
 /// How many changes the search from below tries at most.
 const DEEPEST: usize = 3;
+
+/// Where else a plan is looked for that the learner's course does not hold: what still ends in an
+/// implant, what waits or hands on, and what goes without.
+const OTHERS: [&[Course]; 3] = [
+    &[Course::PlaceToday, Course::GraftAndReturn, Course::ReturnEarly, Course::LetHeal],
+    &[Course::Postpone, Course::Refer, Course::SecondOpinion, Course::KeepTooth],
+    &[Course::Bridge, Course::Removable, Course::NoReplacement],
+];
 
 /// A sound plan, and how it differs from the learner's.
 #[derive(Debug, Clone)]
@@ -223,10 +231,21 @@ impl<'a> Bench<'a> {
         keep
     }
 
-    /// The nearest in any other course.
+    /// The nearest in another course: one that still ends in an implant before one that waits, and that
+    /// before one without.
     fn elsewhere(&mut self, mine: &Draft, own: Course) -> Option<Draft> {
+        let draft = OTHERS.iter().find_map(|tier| self.nearest_of(mine, own, tier))?;
+        // What is filled in from now on is of that course.
+        if let Some(book) = crate::plan::course(&draft).and_then(|course| self.book(course)) {
+            self.book = book;
+        }
+        Some(draft)
+    }
+
+    /// The nearest in these courses but the learner's own.
+    fn nearest_of(&mut self, mine: &Draft, own: Course, courses: &[Course]) -> Option<Draft> {
         let mut found: Option<(Cost, Draft)> = None;
-        for course in Course::ALL.iter().copied().filter(|course| *course != own) {
+        for course in courses.iter().copied().filter(|course| *course != own) {
             let Some(book) = self.book(course) else { continue };
             let Some(draft) = self.bounded(mine, book) else { continue };
             let cost = self.cost(mine, &draft);
@@ -234,12 +253,7 @@ impl<'a> Bench<'a> {
                 found = Some((cost, draft));
             }
         }
-        let (_, draft) = found?;
-        // What is filled in from now on is of that course.
-        if let Some(book) = crate::plan::course(&draft).and_then(|course| self.book(course)) {
-            self.book = book;
-        }
-        Some(draft)
+        found.map(|(_, draft)| draft)
     }
 
     /// The learner's draft mended within its course as far as it goes, one change after the other, each

@@ -3,6 +3,7 @@
 //! Screen x is y of the site; screen y is z, upwards in the upper jaw. The implant is drawn as it is
 //! seen along x, so its facial and oral distances are true.
 
+mod against;
 mod around;
 mod below;
 mod body;
@@ -14,6 +15,7 @@ mod several;
 mod soft;
 
 use self::below::Below;
+pub use against::section_against;
 pub use healed::healed_section;
 
 use super::scene::Scene;
