@@ -52,12 +52,9 @@ pub(super) static RULE: Rule = Rule {
     measure,
 };
 
-/// Width 1 mm below the crest that no position finds too narrow, mm: see the evidence.
+/// Width 1 mm below the crest, and room between neighbours, that nobody finds too little, mm.
 const WIDE_ENOUGH: f64 = 7.0;
-/// Room between the neighbours that nobody finds too little, mm: see the evidence.
-const LONG_ENOUGH: f64 = 7.0;
-/// Depth of a crest below the planned margin past which a platform at it is too deep, mm: the outer limit
-/// of `platform-too-deep`.
+/// Outer limit of `platform-too-deep`, mm: at a crest farther below the margin it is passed.
 const HIGH_ENOUGH: f64 = 5.0;
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
@@ -69,7 +66,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
         return None;
     }
     // Beside neighbours that are close, width alone is no room.
-    let narrow = |room: Mm| comparable(room.get()) < LONG_ENOUGH;
+    let narrow = |room: Mm| comparable(room.get()) < WIDE_ENOUGH;
     if j.m.mesiodistal_room().is_some_and(narrow) {
         return None;
     }
@@ -88,14 +85,16 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::anatomy::{LipLine, Neighbour};
+    use crate::measure::Measurements;
+    use crate::rules::Known;
     use crate::rules::trial::Trial;
 
     /// After a week, with the ridge as much wider as its width then asks.
     fn healed(width: f64, act: &str) -> Trial {
         let mut trial = Trial::plain();
         trial.course("let-heal").keys(&[("healed-act", act)]);
-        let plan = trial.plan();
-        let now = crate::measure::Measurements::of(&trial.case, &plan).healed().unwrap().width[1];
+        let now = Measurements::of(&trial.case, &trial.plan()).healed().unwrap().width[1];
         for knot in &mut trial.case.site.ridge.oral.knots {
             knot.y -= width - now.get();
         }
@@ -118,45 +117,34 @@ mod tests {
         assert_eq!(waited.zone(&RULE), Some(Zone::Ideal));
         let mut plan = waited.plan();
         plan.later.re_entry_again = None;
-        let m = crate::measure::Measurements::of(&waited.case, &plan);
-        let known = crate::rules::Known::of(&waited.case, &plan);
+        let (m, known) = (Measurements::of(&waited.case, &plan), Known::of(&waited.case, &plan));
         let judging = Judging { case: &waited.case, plan: &plan, m: &m, known: &known };
         assert_eq!(RULE.zone_of(measure(&judging).unwrap()), Some(Zone::Acceptable));
     }
 
     #[test]
     fn neighbours_less_than_seven_millimetres_apart_are_not_asked() {
-        let mut trial = healed(7.5, "augment");
-        let plan = trial.plan();
-        let m = crate::measure::Measurements::of(&trial.case, &plan);
-        let room = m.mesiodistal_room().unwrap().get();
-        let crate::anatomy::Neighbour::Root(distal) = trial.case.site.neighbours.distal.clone()
-        else {
-            panic!("a root");
-        };
-        let at = |trial: &mut Trial, wanted: f64| {
-            let x = distal.x - Mm::new(room - wanted);
-            let root = crate::anatomy::RootBody { x, ..distal };
-            trial.case.site.neighbours.distal = crate::anatomy::Neighbour::Root(root);
-            trial.zone(&RULE)
-        };
-        assert_eq!(at(&mut trial, 7.001), Some(Zone::Suboptimal));
-        assert_eq!(at(&mut trial, 6.999), None);
+        let trial = healed(7.5, "augment");
+        let room = Measurements::of(&trial.case, &trial.plan()).mesiodistal_room().unwrap();
+        for (wanted, zone) in [(7.001, Some(Zone::Suboptimal)), (6.999, None)] {
+            let mut near = trial.clone();
+            let Neighbour::Root(root) = &mut near.case.site.neighbours.distal else { panic!() };
+            root.x = root.x - (room - Mm::new(wanted));
+            assert_eq!(near.zone(&RULE), zone, "{wanted}");
+        }
     }
 
     #[test]
     fn a_crest_more_than_five_millimetres_below_a_margin_that_shows_is_not_asked() {
         let mut trial = healed(7.5, "augment");
-        let plan = trial.plan();
-        let crest = crate::measure::Measurements::of(&trial.case, &plan).healed().unwrap().crest;
-        let at = |trial: &mut Trial, below: f64| {
-            trial.case.site.crown.margin_z = crest - crate::units::Mm::new(below);
+        let crest = Measurements::of(&trial.case, &trial.plan()).healed().unwrap().crest;
+        let mut at = |lip, below: f64| {
+            trial.case.site.soft.lip = lip;
+            trial.case.site.crown.margin_z = crest - Mm::new(below);
             trial.zone(&RULE)
         };
-        assert_eq!(at(&mut trial, 4.999), Some(Zone::Suboptimal));
-        assert_eq!(at(&mut trial, 5.0), Some(Zone::Suboptimal));
-        assert_eq!(at(&mut trial, 5.001), None);
-        trial.case.site.soft.lip = crate::anatomy::LipLine::Low;
-        assert_eq!(at(&mut trial, 5.001), Some(Zone::Suboptimal));
+        assert_eq!(at(LipLine::High, 4.999), Some(Zone::Suboptimal));
+        assert_eq!(at(LipLine::High, 5.001), None);
+        assert_eq!(at(LipLine::Low, 5.001), Some(Zone::Suboptimal));
     }
 }
