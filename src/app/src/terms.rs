@@ -105,6 +105,11 @@ pub const fn terms(step: Step) -> &'static [Term] {
         Step::Closure => CLOSURE,
         Step::Review => REVIEW,
         Step::Restoration => RESTORATION,
-        Step::ReEntry | Step::LatePlacement | Step::Uncovering | Step::Recall => &[],
+        Step::ReEntry
+        | Step::ReEntryAgain
+        | Step::LastReEntry
+        | Step::LatePlacement
+        | Step::Uncovering
+        | Step::Recall => &[],
     }
 }
