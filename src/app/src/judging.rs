@@ -36,8 +36,8 @@ pub struct Judging {
     pub reports: fn(&Session) -> Vec<Report>,
     /// The section of a tooth with several roots: no case has one before the judge is here.
     pub section: fn(&Show<'_>) -> Figure,
-    /// The gap all round and along the implant.
-    pub gap: fn(&Show<'_>) -> [Figure; 2],
+    /// The gap all round, and along the implant once there is one.
+    pub gap: fn(&Show<'_>) -> Vec<Figure>,
     /// The section of a site that has healed, once a learner has come back to it.
     pub healed: fn(&Show<'_>) -> Option<Figure>,
     /// Films and sections.
@@ -98,7 +98,10 @@ pub fn judging() -> Result<Judging, NoJudge> {
         later_terms,
         reports: Session::reports,
         section: figures::section,
-        gap: |show| [figures::gap_clock(show), figures::gap_profile(show)],
+        gap: |show| {
+            let along = show.has_implant().then(|| figures::gap_profile(show));
+            core::iter::once(figures::gap_clock(show)).chain(along).collect()
+        },
         healed: figures::healed_section,
         plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },

@@ -55,7 +55,7 @@ const FLAP: &[Term] = &[
 const IMPLANT: &[Term] = &[
     (
         "Palatal, lingual",
-        "Towards the palate, in the upper jaw; towards the tongue, in the lower. The facial side is the other one.",
+        "Towards the palate in the upper jaw and towards the tongue in the lower; the facial side lies opposite.",
     ),
     ("Platform", "The top of the implant, where the crown's part is screwed on."),
     ("Facial gap", "The empty space between the implant and the facial wall of the socket."),
