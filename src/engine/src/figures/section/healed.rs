@@ -5,6 +5,7 @@ use super::{Cutting, several};
 use crate::anatomy::{Lesion, Wall};
 use crate::chart::Case;
 use crate::figures::believed::{Believed, Sight};
+use crate::figures::curve::smooth_line;
 use crate::figures::scene::{Scene, mm};
 use crate::figures::sheet::Margin;
 use crate::figures::show::directed;
@@ -176,10 +177,13 @@ impl Cutting<'_, '_> {
         if let (true, Some(a), Some(b)) = (closed, facial.first(), oral.first()) {
             // Round over the crest, as thick there as on the faces.
             let over = crest - thick;
-            gum.extend([
+            let across = [
+                *a,
                 P2::new(0.75 * a.x + 0.25 * b.x, over),
                 P2::new(0.25 * a.x + 0.75 * b.x, over),
-            ]);
+                *b,
+            ];
+            gum.extend(smooth_line(&across, 8));
             gum.extend(oral);
             gum.extend(profile.iter().rev().copied());
             let gum = self.put_all(&gum);
