@@ -62,7 +62,7 @@ const RECALL: &[Term] = &[
 pub const fn later_terms(step: Step) -> &'static [Term] {
     match step {
         Step::Review => REVIEW,
-        Step::ReEntry => RE_ENTRY,
+        Step::ReEntry | Step::ReEntryAgain | Step::LastReEntry => RE_ENTRY,
         Step::LatePlacement => LATE_PLACEMENT,
         Step::Uncovering => UNCOVERING,
         Step::Restoration => RESTORATION,
