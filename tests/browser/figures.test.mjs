@@ -4,9 +4,10 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import test from "node:test";
 import { soon, visit } from "./harness.mjs";
-import { acts, begin, byMouse, choose, debrief, decide, find, judged, tabTo } from "./play.mjs";
+import { acts, begin, byMouse, carry, choose, debrief, decide, find, judged, tabTo } from "./play.mjs";
 
 const placed = () => find((steps) => steps.intention.course === "place-today");
+const returned = () => find((steps) => steps["late-placement"]);
 const covered = () => find((steps) => steps.flap?.["flap-outline-mm"] && steps.graft?.["membrane-outline-mm"]);
 
 /** A visit to a case that has been played up to a step, whose acts all stand and are still to be done. */
@@ -58,6 +59,18 @@ async function middle(thing) {
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
+/** Presses one of two keys until a decision's field shows what is wanted. */
+async function presses(page, [key, back], id, wanted) {
+  const start = await field(page, id);
+  await page.keyboard.press(key);
+  // Which way a key counts depends on how the jaw is drawn.
+  const toward = Math.abs((await field(page, id)) - wanted) < Math.abs(start - wanted);
+  for (let times = 0; times < 200 && (await field(page, id)) !== wanted; times += 1) {
+    await page.keyboard.press(toward ? key : back);
+  }
+  await soon(async () => assert.equal(await field(page, id), wanted));
+}
+
 const platform = (page) => page.locator(".board .figure-section .handle").first();
 
 test("dragging the platform moves number and every figure, and keys do exactly the same", () =>
@@ -86,19 +99,58 @@ test("dragging the platform moves number and every figure, and keys do exactly t
     await choose(page, "depth-mm", before.depth);
     assert.deepEqual(await drawn(page), still);
     await tabTo(page, '.board .figure-section .handle[aria-label^="platform"]', { back: true });
-    const presses = async (key, back, id, wanted) => {
-      const start = await field(page, id);
-      await page.keyboard.press(key);
-      // Which way a key counts depends on how the jaw is drawn.
-      const toward = Math.abs((await field(page, id)) - wanted) < Math.abs(start - wanted);
-      for (let times = 0; times < 200 && (await field(page, id)) !== wanted; times += 1) {
-        await page.keyboard.press(toward ? key : back);
-      }
-      await soon(async () => assert.equal(await field(page, id), wanted));
-    };
-    await presses("ArrowLeft", "ArrowRight", "offset-facial", after.facial);
-    await presses("ArrowDown", "ArrowUp", "depth", after.depth);
+    await presses(page, ["ArrowLeft", "ArrowRight"], "offset-facial", after.facial);
+    await presses(page, ["ArrowDown", "ArrowUp"], "depth", after.depth);
     assert.deepEqual(await drawn(page), dragged);
+  }));
+
+test("an implant is moved and leant in the healed section by drag, by keys and by its fields, all to the same", () =>
+  at(returned(), "late-placement", async (page) => {
+    const numbers = async () => ({
+      facial: await field(page, "late-facial"), depth: await field(page, "late-depth"), tilt: await field(page, "late-tilt"),
+    });
+    const handle = (name) => page.locator(`.board .figure-healed .handle[aria-label^="${name}"]`);
+    const before = await numbers();
+    const still = await drawn(page);
+    const from = await middle(handle("platform"));
+    let tried;
+    await drag(page, handle("platform"), -14, 18, async () => { tried = await drawn(page); });
+    await soon(async () => assert.notEqual((await numbers()).facial, before.facial, "the drag goes sideways"));
+    const moved = await numbers();
+    assert.notEqual(moved.depth, before.depth, "the drag goes down");
+    assert.equal(moved.tilt, before.tilt, "the platform goes without leaning");
+    const [there, pixels] = [await middle(handle("platform")), await handle("platform").evaluate((node) => node.ownerSVGElement.getScreenCTM().a)];
+    assert.ok(Math.abs(there.x - from.x + 14) <= 0.06 * pixels + 1, "the handle follows sideways");
+    assert.ok(Math.abs(there.y - from.y - 18) <= 0.06 * pixels + 1, "the handle follows down");
+    const dragged = await drawn(page);
+    assert.deepEqual(tried, dragged, "what is shown while dragging is what is chosen at the end");
+    for (const name of Object.keys(still)) {
+      const follows = name.includes("figure-healed");
+      assert.equal(dragged[name] !== still[name], follows, `${name}: ${follows ? "follows" : "is the past"}`);
+    }
+
+    // The apex alone: it leans and stays where it is seated.
+    await drag(page, handle("apex"), 16, 0);
+    await soon(async () => assert.notEqual((await numbers()).tilt, moved.tilt, "the apex leans"));
+    const leant = await numbers();
+    assert.deepEqual({ ...leant, tilt: moved.tilt }, moved);
+    const whole = await drawn(page);
+
+    // Back by the fields, then the same way by keys alone.
+    for (const [key, value] of [["late-facial-mm", before.facial], ["late-depth-mm", before.depth], ["late-tilt-degrees", before.tilt]]) {
+      await choose(page, key, value);
+    }
+    assert.deepEqual(await drawn(page), still);
+    await tabTo(page, '.board .figure-healed .handle[aria-label^="platform"]', { back: true });
+    await presses(page, ["ArrowLeft", "ArrowRight"], "late-facial", leant.facial);
+    await presses(page, ["ArrowDown", "ArrowUp"], "late-depth", leant.depth);
+    await tabTo(page, '.board .figure-healed .handle[aria-label^="apex"]');
+    await presses(page, ["ArrowLeft", "ArrowRight"], "late-tilt", leant.tilt);
+    assert.deepEqual(await drawn(page), whole);
+
+    // Once it is placed it stays.
+    await carry(page, "late-placement");
+    await soon(async () => assert.equal(await page.locator(".board .figure-healed .handle").count(), 0));
   }));
 
 test("a drag that the browser takes away ends as a choice and leaves nothing hanging", () =>

@@ -96,7 +96,7 @@ export const begin = (page) => page.getByRole("button", { name: "I have read thi
 const carryOut = (page) => page.getByRole("button", { name: /^(Carry out|Conclude): / });
 
 /** Decisions that weigh what the acts of their step find: asked once those are carried out. */
-const WEIGHED = ["drugs", "advice", "wall-reading", "wall-ground", "after-extraction", "after-flap", "preparation", "healed-act",
+const WEIGHED = ["drugs", "advice", "wall-reading", "wall-ground", "after-extraction", "after-flap", "preparation", "healed-act", "healed-act-again", "healed-act-last", "late-component",
   // Answers to what came by chance.
   "broken-plate", "lost-tip", "torn-lining", "second-act", "bleeds-again", "swollen-floor", "numb-lip", "bare-membrane", "infected-wound"];
 

@@ -8,6 +8,8 @@ use super::tool::{done, folder, json, path, wallwise};
 
 /// A drawn case, by its seed.
 const SEED: &str = "7";
+/// A tooth that can be restored: whoever takes it out has lost a sound plan.
+const KEPT: &str = "9";
 
 #[test]
 fn a_bare_seed_prints_truth_readings_and_one_sound_plan_under_the_caution() {
@@ -58,10 +60,10 @@ fn a_plan_is_printed_as_a_file_with_a_comment_for_every_key() {
 }
 
 #[test]
-fn each_of_the_four_figures_is_written_as_a_drawing_that_describes_itself() {
+fn each_of_the_five_figures_is_written_as_a_drawing_that_describes_itself() {
     let folder = folder("figures");
     let mut drawn = Vec::new();
-    for name in ["facial-map", "section", "gap-clock", "gap-profile"] {
+    for name in ["facial-map", "section", "gap-clock", "gap-profile", "healed"] {
         let file = folder.join(name).with_extension("svg");
         let ran = wallwise(&["case", SEED, "--figure", name, path(&file)]);
         assert_eq!((ran.code, ran.out.as_str()), (Some(0), ""), "{}", ran.talk);
@@ -72,12 +74,24 @@ fn each_of_the_four_figures_is_written_as_a_drawing_that_describes_itself() {
         drawn.push(svg);
     }
     drawn.dedup();
-    assert_eq!(drawn.len(), 4, "four different figures");
+    assert_eq!(drawn.len(), 5, "five different figures");
+    // The sound plan of this case places today; the healed site is that of a plan that comes back.
+    assert!(drawn[4].contains("weeks after the extraction"), "{}", drawn[4]);
     let wrong = wallwise(&["case", SEED, "--figure", "gap-clok", path(&folder.join("x.svg"))]);
     assert_eq!(wrong.code, Some(2));
     assert!(wrong.talk.contains("found the figure \"gap-clok\""), "{}", wrong.talk);
     assert!(wrong.talk.contains("hint: the figures are facial-map, section"), "{}", wrong.talk);
     assert!(!folder.join("x.svg").exists());
+}
+
+#[test]
+fn a_tooth_that_every_sound_plan_keeps_has_no_healed_site_to_draw() {
+    let folder = folder("kept");
+    let file = folder.join("healed.svg");
+    let kept = wallwise(&["case", KEPT, "--figure", "healed", path(&file)]);
+    assert_eq!(kept.code, Some(2), "{}", kept.talk);
+    assert!(kept.talk.contains("no sound plan that comes back to a healed site"), "{}", kept.talk);
+    assert!(!file.exists());
 }
 
 #[test]

@@ -16,9 +16,14 @@ pub fn start(kind: &NumberKind) -> i32 {
 #[must_use]
 pub fn directed(kind: &NumberKind, count: i32, tooth: Tooth) -> String {
     let size = format!("{} {}", kind.words(count.abs()), kind.unit);
+    // *apex to the palate* takes the amount after its first word.
+    let leading = |way: &str| match way.strip_prefix("apex ") {
+        Some(rest) => format!("apex {size} {rest}"),
+        None => format!("{size} {way}"),
+    };
     match (count.signum(), kind.ways_at(tooth)) {
-        (-1, [less, _]) if !less.is_empty() => format!("{size} {less}"),
-        (1, [_, more]) if !more.is_empty() => format!("{size} {more}"),
+        (-1, [less, _]) if !less.is_empty() => leading(&less),
+        (1, [_, more]) if !more.is_empty() => leading(&more),
         (-1, _) => format!("−{size}"),
         _ => size,
     }

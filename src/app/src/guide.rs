@@ -34,7 +34,9 @@ pub const fn note(step: Step) -> &'static str {
             "Edges that meet without pull, bleeding that has stopped, a sheet with a number to call."
         }
         Step::Review => "See the patient early for the sutures.",
-        Step::ReEntry | Step::Uncovering => "Waiting longer is never a fault.",
+        Step::ReEntry | Step::ReEntryAgain | Step::LastReEntry | Step::Uncovering => {
+            "Waiting longer is never a fault."
+        }
         Step::LatePlacement => "Lean on what was found at re-entry.",
         Step::Restoration => {
             "Restore when the graft has had its time. Waiting longer is never a fault."

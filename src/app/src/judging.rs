@@ -5,11 +5,13 @@ use crate::components::figure::hatchings_of_plots;
 use crate::components::last::last_verdicts;
 use crate::components::pair::PairPage;
 use crate::components::plates::plates;
+use crate::later_terms::later_terms;
 use crate::pages::debrief::DebriefView;
 use crate::pages::protocol::{RulePage, protocol};
 use crate::parity::digest;
 use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
+use crate::terms::Term;
 use core::fmt;
 use engine::cases;
 use engine::chart::{Address, Case};
@@ -29,12 +31,14 @@ pub struct Judging {
     pub replay: fn(Address) -> Result<Case, String>,
     /// What study mode says of the step before the one that is due.
     pub last: fn(&Session, Step) -> Html,
+    /// The terms of the steps after the day of the operation.
+    pub later_terms: fn(Step) -> &'static [Term],
     /// What examinations and acts have reported.
     pub reports: fn(&Session) -> Vec<Report>,
     /// The section of a tooth with several roots: no case has one before the judge is here.
     pub section: fn(&Show<'_>) -> Figure,
-    /// The gap all round and along the implant.
-    pub gap: fn(&Show<'_>) -> [Figure; 2],
+    /// The gap all round, and along the implant once there is one.
+    pub gap: fn(&Show<'_>) -> Vec<Figure>,
     /// The section of a site that has healed, once a learner has come back to it.
     pub healed: fn(&Show<'_>) -> Option<Figure>,
     /// Films and sections.
@@ -94,9 +98,13 @@ pub fn judging() -> Result<Judging, NoJudge> {
         generate: |seed| cases::generate(seed).map_err(|fault| fault.to_string()),
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         last: last_verdicts,
+        later_terms,
         reports: Session::reports,
         section: figures::section,
-        gap: |show| [figures::gap_clock(show), figures::gap_profile(show)],
+        gap: |show| {
+            let along = show.has_implant().then(|| figures::gap_profile(show));
+            core::iter::once(figures::gap_clock(show)).chain(along).collect()
+        },
         healed: figures::healed_section,
         plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },

@@ -55,7 +55,7 @@ const FLAP: &[Term] = &[
 const IMPLANT: &[Term] = &[
     (
         "Palatal, lingual",
-        "Towards the palate, in the upper jaw; towards the tongue, in the lower. The facial side is the other one.",
+        "Towards the palate in the upper jaw and towards the tongue in the lower; the facial side lies opposite.",
     ),
     ("Platform", "The top of the implant, where the crown's part is screwed on."),
     ("Facial gap", "The empty space between the implant and the facial wall of the socket."),
@@ -84,13 +84,7 @@ const CLOSURE: &[Term] = &[
     ("Haemostasis", "The bleeding has stopped."),
     ("Monofilament", "A thread of one strand, which does not draw fluid into the wound."),
 ];
-const REVIEW: &[Term] = &[("Turnover", "Graft being replaced by the patient's own bone.")];
-const RESTORATION: &[Term] = &[(
-    "Impression part",
-    "A part screwed to the implant that carries its position to the crown's maker.",
-)];
-
-/// The terms of a step.
+/// The terms of a step of the day of the operation; those of the steps after it come with the judge.
 #[must_use]
 pub const fn terms(step: Step) -> &'static [Term] {
     match step {
@@ -103,8 +97,13 @@ pub const fn terms(step: Step) -> &'static [Term] {
         Step::Seating => SEATING,
         Step::Graft => GRAFT,
         Step::Closure => CLOSURE,
-        Step::Review => REVIEW,
-        Step::Restoration => RESTORATION,
-        Step::ReEntry | Step::LatePlacement | Step::Uncovering | Step::Recall => &[],
+        Step::Review
+        | Step::ReEntry
+        | Step::ReEntryAgain
+        | Step::LastReEntry
+        | Step::LatePlacement
+        | Step::Uncovering
+        | Step::Restoration
+        | Step::Recall => &[],
     }
 }

@@ -7,8 +7,8 @@ use engine::chart::Case;
 use engine::measure::Measurements;
 use engine::plan::choices::{Course, HealedAct};
 use engine::plan::{Decision, Plan, Value};
-use engine::solids::{Entry, Export, export};
-use engine::units::Mm;
+use engine::solids::{Entry, Export, Part, Primitive, apical_of, export, of_site};
+use engine::units::{Mm, Ncm};
 
 /// How many pairs are written.
 pub const COUNT: usize = 40;
@@ -37,9 +37,11 @@ fn written(case: &Case, plan: &Plan) -> Option<Export> {
     let m = Measurements::of(case, plan);
     let ridge = &m.healed()?.case;
     let placed = plan.later.placement.as_ref()?;
-    let alone = Plan { implant: Some(placed.implant(ridge)), ..Plan::default() };
+    let implant = placed.implant(ridge, m.healed()?.crest);
+    let alone = Plan { implant: Some(implant), ..Plan::default() };
     let mut written = export(ridge, Some(&alone));
-    let contour = plan.later.re_entry.as_ref()?.act == HealedAct::PlaceWithContour;
+    let open = open_socket(&mut written, case, m.healed()?.front);
+    let contour = plan.later.found()?.act == HealedAct::PlaceWithContour;
     let twin = |name: &str| {
         let found = written.recipe.measurements.iter().find(|entry| entry.name == name);
         found.map(|entry| entry.expression.clone())
@@ -60,5 +62,31 @@ fn written(case: &Case, plan: &Plan) -> Option<Export> {
         Some(Entry { name, expression: expression?, value: Some(value?.get()), unit: Mm::UNIT })
     };
     written.recipe.measurements = late.into_iter().filter_map(entry).collect();
+    written.recipe.measurements.push(Entry {
+        name: "late-estimated-torque",
+        expression: format!("torque(implant, bone - ({open}))"),
+        value: Some(m.late_estimated_torque()?.get()),
+        unit: Ncm::UNIT,
+    });
     Some(written)
+}
+
+/// Writes the socket as it was and the level to which bone has come beside the healed ridge; what is
+/// left of the one coronal of the other, as an expression.
+fn open_socket(written: &mut Export, was: &Case, front: Mm) -> String {
+    let body = |part: &Part| part.name == "trunk" || part.name.starts_with("root_");
+    let mut bodies: Vec<Part> = of_site(&was.site).into_iter().filter(body).collect();
+    for part in &mut bodies {
+        part.name = format!("was_{}", part.name);
+    }
+    let names: Vec<String> = bodies.iter().map(|part| part.name.clone()).collect();
+    let what = "everything apical of the level to which bone has come".to_owned();
+    bodies.push(Part { name: "come".to_owned(), what, mesh: apical_of(front.get()) });
+    for Part { name, what, mesh } in bodies {
+        let mesh = if written.recipe.mirrored { mesh.mirrored() } else { mesh };
+        written.meshes.push((format!("{name}.ply"), mesh.ply(&what)));
+        let file = format!("{name}.ply");
+        written.recipe.primitives.push(Primitive { name, file, what });
+    }
+    format!("({}) - come", names.join(" + "))
 }

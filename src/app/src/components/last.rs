@@ -17,19 +17,26 @@ pub fn last_verdicts(session: &Session, due: Step) -> Html {
     let Some(last) = last else {
         return Html::default();
     };
-    let faults = verdicts.iter().filter(|verdict| verdict.is_fault()).count();
-    let says = match faults {
+    // What is to be mended stands first and open; the rest is there for who wants it.
+    let (faults, rest): (Vec<_>, Vec<_>) =
+        verdicts.into_iter().partition(|verdict| verdict.is_fault());
+    let says = match faults.len() {
         0 => format!("{}: nothing to mend.", last.label()),
         1 => format!("{}: one thing to look at.", last.label()),
         count => format!("{}: {count} things to look at.", last.label()),
     };
+    let folded = if faults.is_empty() { "Verdicts on" } else { "What else was judged on" };
+    let view = |verdict: &Verdict| html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {tooth} /> };
     html! {
         <section class="last" aria-label={format!("Verdicts on {}", last.label())}>
             <p role="status">{ says }</p>
-            <details open={faults > 0}>
-                <summary>{ format!("Verdicts on {}", last.label()) }</summary>
-                { for verdicts.into_iter().map(|verdict| html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {tooth} /> }) }
-            </details>
+            { for faults.into_iter().map(view) }
+            if !rest.is_empty() {
+                <details>
+                    <summary>{ format!("{folded} {}", last.label()) }</summary>
+                    { for rest.into_iter().map(view) }
+                </details>
+            }
             { caution() }
         </section>
     }

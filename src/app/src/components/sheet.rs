@@ -7,6 +7,7 @@ use super::outline::outline_field;
 use super::words::{undecided, words_of_step};
 use crate::guide;
 use crate::store::{Action, Said};
+use crate::terms::Term;
 use engine::plan::{Decision, Kind, Value};
 use engine::session::{DecisionView, Event, Report, View};
 use yew::prelude::*;
@@ -16,6 +17,8 @@ use yew::prelude::*;
 pub struct Sheet<'a> {
     /// What there is to show.
     pub view: &'a View,
+    /// Terms of the step that is due.
+    pub terms: &'static [Term],
     /// What examinations and acts have reported.
     pub reports: &'a [Report],
     /// What is said of the step before.
@@ -68,7 +71,7 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
             <h2 id="sheet-title" tabindex="-1">{ step.label() }</h2>
             <p class="aim">{ step.aim() }</p>
             if props.guided { <p class="guide">{ props.view.tooth.named(guide::note(step)) }</p> }
-            { words_of_step(step) }
+            { words_of_step(props.terms) }
             { for found.map(report) }
             // A list of their own: what comes and goes by its key leaves the focus where it is.
             <div class="decisions">{ for decisions.map(|view| decision(view, props)) }</div>

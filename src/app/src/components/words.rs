@@ -1,16 +1,18 @@
 //! Words about a step: terms of the trade in one sentence each, opened by touch, pointer or key, and
 //! what is still undecided.
 
-use crate::terms::terms;
+use crate::terms::Term;
 use engine::anatomy::Tooth;
-use engine::plan::{Decision, Step};
+use engine::plan::Decision;
 use yew::prelude::*;
 
-/// The terms of a step.
-pub fn words_of_step(step: Step) -> Html {
-    let terms = terms(step)
-        .iter()
-        .map(|(term, means)| html! { <><dt>{ *term }</dt><dd>{ *means }</dd></> });
+/// The terms of a step; nothing where there are none to explain.
+pub fn words_of_step(terms: &[Term]) -> Html {
+    if terms.is_empty() {
+        return Html::default();
+    }
+    let terms =
+        terms.iter().map(|(term, means)| html! { <><dt>{ *term }</dt><dd>{ *means }</dd></> });
     html! {
         <details class="glossary">
             <summary>{ "Words of this step" }</summary>

@@ -55,7 +55,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                     if over {
                         { judged::debrief(bench, &props.room) }
                     } else {
-                        { sheet(&Sheet { view: &view, reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), guided: bench.asked.guided, said: bench.said.as_ref(), act: &act }) }
+                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), guided: bench.asked.guided, said: bench.said.as_ref(), act: &act }) }
                     }
                     { judged::plates(bench, &props.room, &act) }
                     { known(&view, &reports) }

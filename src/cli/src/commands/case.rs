@@ -10,6 +10,7 @@ use engine::chart::Case;
 use engine::debrief::CAUTION;
 use engine::events::after;
 use engine::figures::{self, Figure, Show};
+use engine::plan::choices::Course;
 use engine::plan::{Draft, Plan};
 use engine::rules::Known;
 use engine::scenario::{write_case, write_plan};
@@ -42,7 +43,8 @@ pub struct Args {
     /// Write the solids of the case and of its sound plan, with recipe.json, into a folder
     #[arg(long, value_name = "DIR")]
     mesh: Option<PathBuf>,
-    /// Write a figure as an SVG file: facial-map, section, gap-clock or gap-profile
+    /// Write a figure as an SVG file: facial-map, section, gap-clock, gap-profile, or healed, of a sound
+    /// plan that comes back to the healed site
     #[arg(long, num_args = 2, value_names = ["NAME", "FILE"])]
     figure: Option<Vec<String>>,
     /// Write a film as a PNG file: before, extracted, after the sound plan, or at its follow-up
@@ -158,6 +160,8 @@ fn figure(
     file: &Path,
     streams: &mut Streams<'_>,
 ) -> Result<(), Fault> {
+    let returning = if name == "healed" { Some(returning(case, sound)?) } else { None };
+    let sound = returning.as_ref().or(sound);
     let plan = planned(case, sound);
     let case = &*after(case, &plan);
     let empty = Draft::empty();
@@ -167,7 +171,7 @@ fn figure(
         Show { case, plan: &plan, draft, known: &known, reveal: true, lit: None, px: FIGURE_WIDTH };
     let Some(figure) = named(name, &show) else {
         return Err(Fault::new(format!("found the figure \"{name}\", which does not exist"))
-            .hint("the figures are facial-map, section, gap-clock and gap-profile"));
+            .hint("the figures are facial-map, section, gap-clock, gap-profile and healed"));
     };
     fs::write(file, figures::svg::to_svg(&figure))
         .why(|| format!("cannot write {}", file.display()))?;
@@ -175,8 +179,24 @@ fn figure(
     Ok(())
 }
 
+/// A sound plan that comes back to the healed site: the one that is known, or the first of a course
+/// that returns.
+fn returning(case: &Case, sound: Option<&Draft>) -> Result<Draft, Fault> {
+    let returns = |draft: &Draft| planned(case, Some(draft)).later.found().is_some();
+    let other = || {
+        let courses = [Course::GraftAndReturn, Course::ReturnEarly, Course::LetHeal];
+        let proofs = courses.into_iter().filter_map(|course| cases::proof_with(case, course));
+        proofs.map(|proof| proof.draft).find(returns)
+    };
+    sound.filter(|draft| returns(draft)).cloned().or_else(other).ok_or_else(|| {
+        let why = "no sound plan that comes back to a healed site is known";
+        Fault::new(format!("{}: {why}", case.title))
+    })
+}
+
 fn named(name: &str, show: &Show<'_>) -> Option<Figure> {
     let figure = match name {
+        "healed" => return figures::healed_section(show),
         "facial-map" => figures::facial_map,
         "section" => figures::section,
         "gap-clock" => figures::gap_clock,

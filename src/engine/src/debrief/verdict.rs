@@ -61,6 +61,8 @@ pub(super) const fn is_done(plan: &Plan, step: Step) -> bool {
         Step::Closure => plan.closure.is_some(),
         Step::Review => plan.returns.is_some(),
         Step::ReEntry => plan.later.re_entry.is_some(),
+        Step::ReEntryAgain => plan.later.re_entry_again.is_some(),
+        Step::LastReEntry => plan.later.last_re_entry.is_some(),
         Step::LatePlacement => plan.later.placement.is_some(),
         Step::Uncovering => plan.later.uncovering.is_some(),
         Step::Restoration => plan.later.restoration.is_some(),

@@ -11,7 +11,7 @@ use rand_chacha::rand_core::{Rng, SeedableRng};
 pub enum Matter {
     /// The facial plate at extraction.
     Plate = 1000,
-    /// Seating torque: of the first implant, then of a second.
+    /// Seating torque: of the first implant, of a second, of one in the healed site.
     Torque = 1001,
     /// The lining of the sinus.
     Sinus = 1002,

@@ -31,7 +31,7 @@ pub use numbness::stays_numb;
 pub use plate::{Pulled, broken_plate, hazard as plate_hazard};
 pub use sinus::{Tear, torn_lining};
 pub use tip::{Lost, lost_tip};
-pub use torque::shown_torque;
+pub use torque::{Turn, shown_torque};
 
 use crate::chart::Case;
 use crate::plan::Plan;

@@ -16,13 +16,28 @@ const WIDEST: f64 = 12.1 / 27.2;
 /// How many deviations a draw may lie off.
 const FARTHEST: f64 = 2.0;
 
-/// The torque that shows, Ncm, where `estimate` is expected: of the first implant of this case, or of
-/// the one that was seated in its place. It rises with the estimate, and is 0 where that is.
+/// Which implant of a case is seated: each has a chance of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Turn {
+    /// The first of the day.
+    First,
+    /// The one that was seated in its place.
+    Second,
+    /// The one in the healed site.
+    Late,
+}
+
+/// The torque that shows, Ncm, where `estimate` is expected of this implant of the case. It rises with
+/// the estimate, and is 0 where that is.
 #[must_use]
-pub fn shown_torque(case: &Case, estimate: f64, second: bool) -> f64 {
+pub fn shown_torque(case: &Case, estimate: f64, turn: Turn) -> f64 {
     let mut chance = Chance::of(case, Matter::Torque);
-    let [first, again] = [chance.standard(), chance.standard()];
-    let off = if second { again } else { first };
+    let [first, second, late] = [0; 3].map(|_| chance.standard());
+    let off = match turn {
+        Turn::First => first,
+        Turn::Second => second,
+        Turn::Late => late,
+    };
     let spread = SPREAD.min(WIDEST * estimate);
     (estimate + spread * off.clamp(-FARTHEST, FARTHEST)).max(0.0)
 }
@@ -39,7 +54,13 @@ mod tests {
 
     #[test]
     fn it_spreads_as_the_series_does() {
-        let shown: Vec<f64> = cases().map(|case| shown_torque(&case, 39.7, false)).collect();
+        for turn in [Turn::First, Turn::Second, Turn::Late] {
+            spreads_as_the_series(turn);
+        }
+    }
+
+    fn spreads_as_the_series(turn: Turn) {
+        let shown: Vec<f64> = cases().map(|case| shown_torque(&case, 39.7, turn)).collect();
         let mean = shown.iter().sum::<f64>() / 2000.0;
         let square = shown.iter().map(|one| (one - mean) * (one - mean)).sum::<f64>() / 2000.0;
         // A normal deviate clamped at two deviations keeps 0.96 of its spread.
@@ -50,15 +71,17 @@ mod tests {
     #[test]
     fn it_rises_with_the_estimate_and_begins_at_nothing() {
         for case in cases().take(50) {
-            assert_eq!(shown_torque(&case, 0.0, false).to_bits(), 0.0_f64.to_bits());
-            let rise: Vec<f64> = (0..60).map(|n| shown_torque(&case, f64::from(n), true)).collect();
+            assert_eq!(shown_torque(&case, 0.0, Turn::First).to_bits(), 0.0_f64.to_bits());
+            let rise: Vec<f64> =
+                (0..60).map(|n| shown_torque(&case, f64::from(n), Turn::Second)).collect();
             assert!(rise.windows(2).all(|pair| pair[0] < pair[1]));
         }
     }
 
     #[test]
     fn one_in_four_of_a_weak_bed_turns_and_next_to_none_of_a_firm_one() {
-        let turns = |estimate| cases().filter(|c| shown_torque(c, estimate, false) < 10.0).count();
+        let turns =
+            |estimate| cases().filter(|c| shown_torque(c, estimate, Turn::First) < 10.0).count();
         // P(z < -0.749) = 0.227 of 2000; four standard deviations of that count are 75.
         assert!(turns(15.0).abs_diff(454) < 75, "{}", turns(15.0));
         assert_eq!(turns(30.0), 0);

@@ -320,7 +320,7 @@ pub(super) struct Layout {
 
 /// Tops of blocks of given heights: near where they are wanted, in order, none over another, between
 /// `from` and `to` as far as they fit.
-fn spread(wanted: &[f64], talls: &[f64], from: f64, to: f64) -> Vec<f64> {
+pub(super) fn spread(wanted: &[f64], talls: &[f64], from: f64, to: f64) -> Vec<f64> {
     let mut tops: Vec<f64> = wanted.to_vec();
     // Blocks that run into each other move as one group about their common middle.
     let mut groups: Vec<(f64, f64, usize)> = Vec::new();

@@ -34,6 +34,12 @@ pub struct Show<'a> {
 }
 
 impl Show<'_> {
+    /// Whether an implant stands in the fresh socket or is being tried there.
+    #[must_use]
+    pub fn has_implant(&self) -> bool {
+        self.preview().implant_in_place().is_some()
+    }
+
     /// Whether a fault that is lit is about this part of a drawing.
     pub(super) fn lights(&self, part: Part) -> bool {
         self.lit.is_some_and(|rule| part.is_of(rule))

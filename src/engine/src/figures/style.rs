@@ -215,7 +215,8 @@ pub fn stylesheet(scope: &str) -> String {
         "{scope}{{{day}}}\n@media screen and (prefers-color-scheme:dark){{{scope}{{{dark}}}}}\n\
          {scope} path,{scope} circle{{stroke-linejoin:round;stroke-linecap:round;\
          vector-effect:non-scaling-stroke;fill-rule:evenodd}}\n\
-         {scope} text{{font-family:{TYPEFACE};stroke:none}}\n\
+         {scope} text{{font-family:{TYPEFACE};paint-order:stroke;stroke:var(--ivory);\
+         stroke-width:.24em;stroke-linejoin:round}}\n\
          {scope} .ink-quiet{{font-style:italic}}\n"
     );
     for ink in Ink::ALL {

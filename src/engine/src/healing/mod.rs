@@ -39,6 +39,12 @@ pub struct Healed {
     pub width: [Mm; 2],
     /// How far the facial crest has come down. Millimetres, 0 or more.
     pub lowered: Mm,
+    /// Level of the mid-facial crest that is left, along z from the reference crest of the extraction.
+    /// Millimetres, positive apically.
+    pub crest: Mm,
+    /// Level down to which the old socket is still open: bone comes from its apex up. Along z as the
+    /// crest. Millimetres.
+    pub front: Mm,
     /// How much of the socket bone fills, 0 to 1.
     pub filled: f64,
     /// Whether gum has closed over it.
@@ -75,11 +81,18 @@ pub fn healed(m: &Measurements<'_>, weeks: i32) -> Option<Healed> {
     case.site.socket = Socket::One([dimple]);
     let nothing = crate::plan::Plan::default();
     let after = Measurements::of(&case, &nothing);
-    let now = after.ridge_width_at(after.crest_level(Wall::Facial) + 1.0)?;
+    let crest = after.crest_level(Wall::Facial);
+    let now = after.ridge_width_at(crest + 1.0)?;
+    let filled = share(months, 1.5);
+    // Of the socket as it was, what lies apical of all that is left of the crest.
+    let top = crest.max(after.crest_level(Wall::Oral));
+    let deepest = m.ground().solid.socket.deepest()?.max(top);
     Some(Healed {
+        crest: Mm::checked(crest).ok()?,
+        front: Mm::checked(top + (1.0 - filled) * (deepest - top)).ok()?,
         width: [before, now],
         lowered: Mm::checked(loss.facial).ok()?,
-        filled: share(months, 1.5),
+        filled,
         closed: weeks >= 4,
         case,
     })

@@ -84,3 +84,83 @@ fn an_implant_in_the_healed_ridge_is_measured_in_the_bone_that_is_left() {
     let layered = Measurements::of(&trial.case, &plan).late_facial_bone().unwrap();
     assert!((layered - moved - Mm::new(2.0)).abs() < Mm::new(1e-9));
 }
+
+/// An implant within the old socket, a little to the oral side of its middle, so many weeks after the extraction.
+fn in_the_socket(weeks: i32) -> Trial {
+    let mut trial = waiting();
+    trial.keys(&[("healed-act", "place")]).number(Decision::PlaceAfter, weeks);
+    trial.number(Decision::LateFacial, -8).number(Decision::LateTilt, 0);
+    trial.number(Decision::LateDiameter, 30);
+    trial
+}
+
+/// First moment of a cone's side from a depth on, mm3, by the integral of the radius over it.
+fn moment_from(cone: &crate::geometry::Cone, depth: f64) -> f64 {
+    let [a, b] = [depth, cone.length].map(|depth| cone.radius(depth));
+    let slant = libm::hypot(cone.length - depth, a - b);
+    core::f64::consts::TAU * slant * (a * a + a * b + b * b) / 3.0
+}
+
+#[test]
+fn a_late_implant_is_held_by_bone_that_has_come_and_by_no_other() {
+    // From the whole of its side down to what lies apical of the bone that has come so far.
+    for weeks in [4, 6, 8, 14, 60] {
+        let trial = in_the_socket(weeks);
+        let plan = trial.plan();
+        let m = Measurements::of(&trial.case, &plan);
+        let healed = m.healed().unwrap();
+        let implant = plan.later.placement.as_ref().unwrap().implant(&healed.case, healed.crest);
+        let cone = crate::measure::cone_of(&implant);
+        let open = (healed.front.get() - cone.frame.origin.z).max(0.0);
+        let moment = moment_from(&cone, open);
+        let hu = trial.case.site.density.hu;
+        let expected = crate::measure::torque_model(moment, hu, implant.preparation);
+        let found = m.late_estimated_torque().unwrap().get();
+        assert!((found - expected).abs() < 0.005 * expected, "{weeks}: {found} {expected}");
+        assert!(weeks > 8 || open > 0.5, "{weeks}");
+    }
+}
+
+#[test]
+fn waiting_gives_a_late_implant_hold_and_its_torque_is_drawn_about_the_estimate() {
+    let mut last = 0.0;
+    for weeks in [4, 6, 8, 10] {
+        let trial = in_the_socket(weeks);
+        let torque = Measurements::of(&trial.case, &trial.plan()).late_estimated_torque().unwrap();
+        assert!(torque.get() > last, "{weeks}: {torque}");
+        last = torque.get();
+    }
+    let mut shown: Vec<f64> = Vec::new();
+    for n in 0..40 {
+        let mut trial = in_the_socket(40);
+        trial.case.title = n.to_string();
+        let plan = trial.plan();
+        let m = Measurements::of(&trial.case, &plan);
+        let estimate = m.late_estimated_torque().unwrap().get();
+        let torque = m.late_torque().unwrap().get();
+        let off = crate::events::shown_torque(&trial.case, estimate, crate::events::Turn::Late);
+        assert!((torque - off).abs() < 1e-12 && (torque - estimate).abs() <= 14.0);
+        shown.push(torque);
+    }
+    crate::geometry::order::ascend(&mut shown);
+    assert!(shown[39] - shown[0] > 10.0, "{shown:?}");
+}
+
+#[test]
+fn the_depth_of_a_late_implant_is_counted_from_the_crest_that_is_left() {
+    for weeks in [4, 14, 60] {
+        let mut trial = in_the_socket(weeks);
+        for tenths in [-10, 0, 25] {
+            trial.number(Decision::LateDepth, tenths);
+            let plan = trial.plan();
+            let m = Measurements::of(&trial.case, &plan);
+            let (late, healed) = (*m.late().unwrap(), m.healed().unwrap());
+            let depth = f64::from(tenths) / 10.0;
+            assert!((late.from_crest.unwrap().get() - depth).abs() < 1e-9, "{weeks} {tenths}");
+            // The planned margin lies 3 mm above where the crest stood.
+            let below = 3.0 + healed.lowered.get() + depth;
+            assert!((late.from_margin.unwrap().get() - below).abs() < 1e-9, "{weeks} {tenths}");
+            assert!((healed.crest - healed.lowered).abs() < Mm::new(1e-9));
+        }
+    }
+}

@@ -1,20 +1,23 @@
 //! The healed site, and an implant in it.
 
-use super::{Measurements, mm};
+use super::threads::moment_outside;
+use super::{Measurements, mm, torque_model};
 use crate::anatomy::{Bone, Wall};
+use crate::events::{self, Turn};
+use crate::geometry::{Intervals, Ray};
 use crate::healing::{Healed, healed};
 use crate::plan::Plan;
 use crate::plan::choices::HealedAct;
-use crate::units::{Deg, Mm};
+use crate::units::{Deg, Mm, Ncm};
 
 /// A contour layer laid with a late implant is as thick as the least that is taught, 2 mm (`ledger:
 /// graft-contour-overbuild`).
 const CONTOUR: Mm = Mm::new(2.0);
 
 impl Measurements<'_> {
-    /// The site as it was found at re-entry; `None` before that. A teaching model.
+    /// The site as it was last found at re-entry; `None` before that. A teaching model.
     pub fn healed(&self) -> Option<&Healed> {
-        let found = || healed(self, self.plan.later.re_entry.as_ref()?.after);
+        let found = || healed(self, self.plan.later.found()?.after);
         self.kept.healed.get_or_init(found).as_ref()
     }
 
@@ -32,13 +35,50 @@ impl Measurements<'_> {
     /// What is read off the late implant; `None` without one.
     #[must_use]
     pub fn late(&self) -> Option<&Late> {
+        self.in_healed_ridge().map(|(late, _)| late)
+    }
+
+    /// What is read off the late implant, and the torque to be expected of it.
+    fn in_healed_ridge(&self) -> Option<&(Late, Ncm)> {
         let read = || {
             let placed = self.plan.later.placement.as_ref()?;
-            let case = &self.healed()?.case;
-            let plan = Plan { implant: Some(placed.implant(case)), ..Plan::default() };
-            Some(Late::of(&Measurements::of(case, &plan)))
+            let healed = self.healed()?;
+            let implant = Some(placed.implant(&healed.case, healed.crest));
+            let plan = Plan { implant, ..Plan::default() };
+            let m = Measurements::of(&healed.case, &plan);
+            Some((Late::of(&m), self.torque_in(healed, &m)?))
         };
         self.kept.late.get_or_init(read).as_ref()
+    }
+
+    /// Torque to be expected in the healed site: what bone has not filled of the old socket holds
+    /// nothing.
+    fn torque_in(&self, healed: &Healed, late: &Measurements<'_>) -> Option<Ncm> {
+        let bodies = self.ground().solid.socket.as_slice();
+        let open = |line: &Ray| {
+            let coronal = above(line, healed.front.get());
+            let socket = bodies.iter().map(|body| body.ray(line));
+            socket.fold(Intervals::empty(), |all, one| all.union(&one)).intersection(&coronal)
+        };
+        let moment = moment_outside(late.ground(), late.drilled()?, open);
+        let preparation = late.plan.implant.as_ref()?.preparation;
+        Ncm::checked(torque_model(moment, late.case.site.density.hu, preparation)).ok()
+    }
+
+    /// Seating torque to be expected of the late implant, by the model of an implant of the day
+    /// ([`torque_model`]) on what of its side stands in healed bone, its bed prepared as its density
+    /// asks. `None` without one. Newton centimetres; 0 when nothing is engaged.
+    #[must_use]
+    pub fn late_estimated_torque(&self) -> Option<Ncm> {
+        self.in_healed_ridge().map(|(_, torque)| *torque)
+    }
+
+    /// Seating torque of the late implant as it shows in this case: the estimate with its chance
+    /// ([`events::shown_torque`]). What rules judge by. Newton centimetres, 0 or more.
+    #[must_use]
+    pub fn late_torque(&self) -> Option<Ncm> {
+        let estimate = self.late_estimated_torque()?.get();
+        Ncm::checked(events::shown_torque(self.case, estimate, Turn::Late)).ok()
     }
 
     /// Facial bone beside the late implant, 2 mm below its platform along +y, with 2 mm of contour
@@ -46,7 +86,7 @@ impl Measurements<'_> {
     #[must_use]
     pub fn late_facial_bone(&self) -> Option<Mm> {
         let bone = self.late()?.facial?;
-        let act = self.plan.later.re_entry.as_ref()?.act;
+        let act = self.plan.later.found()?.act;
         Some(if act == HealedAct::PlaceWithContour { bone + CONTOUR } else { bone })
     }
 
@@ -77,6 +117,19 @@ impl Measurements<'_> {
     }
 }
 
+/// Where a line runs coronal of a level, as far as any implant reaches.
+fn above(line: &Ray, level: f64) -> Intervals {
+    const FAR: f64 = 100.0;
+    let (start, rate) = (level - line.origin.z, line.direction.z);
+    let met = start / rate;
+    match () {
+        () if rate > 0.0 => Intervals::one(-FAR, met.clamp(-FAR, FAR)),
+        () if rate < 0.0 => Intervals::one(met.clamp(-FAR, FAR), FAR),
+        () if start > 0.0 => Intervals::one(-FAR, FAR),
+        () => Intervals::empty(),
+    }
+}
+
 /// What is read off an implant in the healed ridge, each as it is for an implant of the day. Millimetres
 /// and degrees; `None` where there is nothing to measure to.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -103,6 +156,8 @@ pub struct Late {
     pub to_nasopalatine: Option<Mm>,
     /// Platform below the planned margin, positive apically.
     pub from_margin: Option<Mm>,
+    /// Platform below the healed mid-facial crest, positive apically.
+    pub from_crest: Option<Mm>,
     /// Platform's facial edge behind the neighbours' facial line; negative when it stands out.
     pub from_line: Option<Mm>,
     /// Angle to the planned crown's axis. Degrees, 0 to 180.
@@ -124,6 +179,7 @@ impl Late {
             to_floor: m.to_floor(),
             to_nasopalatine: m.to_nasopalatine(),
             from_margin: m.depth_from_margin(),
+            from_crest: m.depth_from_crest(),
             from_line: m.facial_line_clearance(),
             to_crown: m.angle_to_crown(),
         }

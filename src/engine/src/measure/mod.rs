@@ -45,7 +45,7 @@ pub use volume::CONTOUR_FALL;
 use crate::chart::Case;
 use crate::geometry::Cone;
 use crate::plan::{Implant, Plan};
-use crate::units::{Mm, Mm2, Mm3};
+use crate::units::{Mm, Mm2, Mm3, Ncm};
 use core::cell::OnceCell;
 
 /// Measurements of one plan on one case.
@@ -74,7 +74,7 @@ struct Kept {
     membrane: OnceCell<Option<Margins>>,
     flap: OnceCell<Option<Margins>>,
     healed: OnceCell<Option<crate::healing::Healed>>,
-    late: OnceCell<Option<Late>>,
+    late: OnceCell<Option<(Late, Ncm)>>,
 }
 
 /// How far it is to bone in some direction.

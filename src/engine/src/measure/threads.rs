@@ -99,9 +99,17 @@ impl Measurements<'_> {
 }
 
 impl Strip {
-    fn at(ground: &Ground, cone: &Cone, angle: f64, (sin, cos): (f64, f64)) -> Self {
-        let side = cone.frame.facial * cos + cone.frame.across * sin;
+    fn at(ground: &Ground, cone: &Cone, angle: f64, turned: (f64, f64)) -> Self {
+        let side = Self::side(cone, turned);
         let in_bone = ground.solid.bone(Bone::Now, &cone.generator(side), 0.0, cone.length);
+        Self::of(cone, angle, side, in_bone)
+    }
+
+    fn side(cone: &Cone, (sin, cos): (f64, f64)) -> V3 {
+        cone.frame.facial * cos + cone.frame.across * sin
+    }
+
+    fn of(cone: &Cone, angle: f64, side: V3, in_bone: Intervals) -> Self {
         let (mut engaged, mut moment) = (0.0, 0.0);
         for part in in_bone.as_slice() {
             let (area, arm) = radian(cone, part.from, part.to);
@@ -136,6 +144,28 @@ fn radian(cone: &Cone, from: f64, to: f64) -> (f64, f64) {
 /// First moment of the whole lateral surface about the axis, mm3.
 pub(super) fn whole_moment(cone: &Cone) -> f64 {
     TAU * radian(cone, 0.0, cone.length).1
+}
+
+/// First moment, about the axis, of the side that stands in bone, these stretches of a line left out,
+/// mm3.
+pub(super) fn moment_outside(
+    ground: &Ground,
+    cone: &Cone,
+    holes: impl Fn(&Ray) -> Intervals,
+) -> f64 {
+    let turn = TAU / AROUND as f64;
+    let make = |angle, turned| {
+        let side = Strip::side(cone, turned);
+        let line = cone.generator(side);
+        let in_bone = ground.solid.bone(Bone::Now, &line, 0.0, cone.length);
+        Strip::of(cone, angle, side, in_bone.minus(&holes(&line)))
+    };
+    let around = ground.around.into_iter().enumerate();
+    let mut strips: Vec<Strip> =
+        around.map(|(place, turned)| make(turn * place as f64, turned)).collect();
+    let between = |angle| make(angle, libm::sincos(angle));
+    put_between(&mut strips, HOLD_OF_SEVERAL, |strip| strip.engaged, between);
+    all_round_sum(&strips, |strip| strip.moment)
 }
 
 fn grip(ground: &Ground, cone: &Cone) -> Grip {

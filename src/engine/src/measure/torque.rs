@@ -19,7 +19,7 @@
 
 use super::Measurements;
 use super::threads::whole_moment;
-use crate::events;
+use crate::events::{self, Turn};
 use crate::geometry::{Cone, Frame, P3, V3};
 use crate::plan::choices::Preparation;
 use crate::units::Ncm;
@@ -37,8 +37,9 @@ impl Measurements<'_> {
     #[must_use]
     pub fn seating_torque(&self) -> Option<Ncm> {
         let second = self.plan.implant.as_ref()?.first.is_some();
+        let turn = if second { Turn::Second } else { Turn::First };
         let estimate = self.estimated_torque()?.get();
-        Ncm::checked(events::shown_torque(self.case, estimate, second)).ok()
+        Ncm::checked(events::shown_torque(self.case, estimate, turn)).ok()
     }
 
     /// The torque at which the implant seated that was taken out again for a wider or longer one;

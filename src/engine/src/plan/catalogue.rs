@@ -27,6 +27,10 @@ pub enum Step {
     Review,
     /// The healed site seen again.
     ReEntry,
+    /// Seen once more, after a further wait.
+    ReEntryAgain,
+    /// Seen for the last time, after a second one.
+    LastReEntry,
     /// An implant in the healed site.
     LatePlacement,
     /// Uncovering a submerged implant.
@@ -51,6 +55,8 @@ impl Step {
         Self::Closure,
         Self::Review,
         Self::ReEntry,
+        Self::ReEntryAgain,
+        Self::LastReEntry,
         Self::LatePlacement,
         Self::Uncovering,
         Self::Restoration,
@@ -73,6 +79,8 @@ impl Step {
             // Kept from when all that follows was one step: stored attempts hold it.
             Self::Review => "returns",
             Self::ReEntry => "re-entry",
+            Self::ReEntryAgain => "re-entry-again",
+            Self::LastReEntry => "last-re-entry",
             Self::LatePlacement => "late-placement",
             Self::Uncovering => "uncovering",
             Self::Restoration => "restoration",
@@ -95,6 +103,8 @@ impl Step {
             Self::Closure => "Closure",
             Self::Review => "Review",
             Self::ReEntry => "Re-entry",
+            Self::ReEntryAgain => "Re-entry again",
+            Self::LastReEntry => "Last re-entry",
             Self::LatePlacement => "Late placement",
             Self::Uncovering => "Uncovering",
             Self::Restoration => "Restoration",
@@ -131,6 +141,8 @@ impl Step {
             }
             Self::Review => "See the patient in time, before what goes wrong has gone far.",
             Self::ReEntry => "Come back when the site has healed, see what it became, then decide.",
+            Self::ReEntryAgain => "See what the wait has changed, then decide.",
+            Self::LastReEntry => "Decide on what is there: what has gone does not come back.",
             Self::LatePlacement => {
                 "Put the implant where the crown needs it, in the ridge that is left."
             }
@@ -333,16 +345,24 @@ decisions! {
         Infected = "infected-wound", "Infected wound", "The wound is infected: what now?", one::<c::InfectionRescue>();
     }
     ReEntry {
-        PlaceAfter = "place-after", "Implant after", "How many weeks after the extraction is the implant placed?", number(1, 60, 1, 1, "weeks");
+        PlaceAfter = "place-after", "Implant after", "How many weeks after the extraction is the patient back for the implant?", number(1, 60, 1, 1, "weeks");
         HealedAct = "healed-act", "The healed site", "On what has healed: what is done?", one::<c::HealedAct>();
+    }
+    ReEntryAgain {
+        WaitFor = "wait-for", "Waited", "How many weeks more is the site left to heal?", number(1, 60, 1, 1, "weeks");
+        AgainAct = "healed-act-again", "The healed site", "On what the wait has changed: what is done?", one::<c::HealedAct>();
+    }
+    LastReEntry {
+        WaitForLast = "wait-for-last", "Waited", "How many weeks more is the site left to heal?", number(1, 60, 1, 1, "weeks");
+        LastAct = "healed-act-last", "The healed site", "On what it is now: what is done?", one::<c::LastAct>();
     }
     LatePlacement {
         LateDiameter = "late-diameter", "Diameter", "Which platform diameter?", number(30, 60, 5, 10, "mm");
         LateLength = "late-length", "Length", "Which length?", number(80, 160, 10, 10, "mm");
         LateFacial = "late-facial", "Facial or oral", "How far from the tooth's axis, facially or orally, does the platform lie?", directed(60, 10, "mm", ["to the oral side", "to the facial side"]);
-        LateDepth = "late-depth", "Platform level", "How far from the reference crest does the platform lie?", directed(60, 10, "mm", ["coronal of the crest", "apical of the crest"]);
+        LateDepth = "late-depth", "Platform level", "How far from the healed facial crest does the platform lie?", directed(60, 10, "mm", ["coronal of the healed crest", "apical of the healed crest"]);
         LateTilt = "late-tilt", "Tilt", "How does the apex lean in the section?", directed(35, 1, "degrees", ["apex to the oral side", "apex to the facial side"]);
-        LateComponent = "late-component", "Component", "What goes on the implant?", one::<c::LateComponent>();
+        LateComponent = "late-component", "Component", "On the torque that you read: what goes on the implant?", one::<c::LateComponent>();
     }
     Uncovering {
         UncoverAfter = "uncover-after", "Uncovering after", "How many weeks after placement is it uncovered?", number(1, 60, 1, 1, "weeks");
@@ -400,6 +420,9 @@ impl Decision {
                 | Self::NumbLip
                 | Self::BareMembrane
                 | Self::HealedAct
+                | Self::AgainAct
+                | Self::LastAct
+                | Self::LateComponent
                 | Self::Infected
         )
     }

@@ -124,7 +124,7 @@ mod rescue;
 mod returns;
 pub use complication::{FloorRescue, InfectionRescue, TipRescue};
 pub use rescue::*;
-pub use returns::{BandCare, HealedAct, HoldTest, LateComponent, RecallExam};
+pub use returns::{BandCare, HealedAct, HoldTest, LastAct, LateComponent, RecallExam};
 
 choices! {
     /// What is asked for at the chart.

@@ -2,7 +2,7 @@
 
 use super::catalogue::{Decision, Step};
 use super::choices::{
-    Component, Course, Examination, FlapDesign, GraftMaterial, HealedAct, LateComponent,
+    Component, Course, Examination, FlapDesign, GraftMaterial, HealedAct, LastAct, LateComponent,
     MembraneKind, Revision, SeatingAct, SecondAct, Several, TodayAct,
 };
 use super::draft::Draft;
@@ -53,8 +53,16 @@ fn later(draft: &Draft, course: Course) -> Vec<Step> {
         Course::PlaceToday => draft.one(Decision::Component) == Some(Component::CoverScrew),
         Course::GraftAndReturn | Course::ReturnEarly | Course::LetHeal => {
             steps.push(Step::ReEntry);
-            let act = draft.one(Decision::HealedAct);
-            if !matches!(act, Some(HealedAct::Place | HealedAct::PlaceWithContour)) {
+            let mut act = draft.one(Decision::HealedAct);
+            if act == Some(HealedAct::Wait) {
+                steps.push(Step::ReEntryAgain);
+                act = draft.one(Decision::AgainAct);
+                if act == Some(HealedAct::Wait) {
+                    steps.push(Step::LastReEntry);
+                    act = draft.one::<LastAct>(Decision::LastAct).map(HealedAct::from);
+                }
+            }
+            if !act.is_some_and(HealedAct::places) {
                 return steps;
             }
             steps.push(Step::LatePlacement);

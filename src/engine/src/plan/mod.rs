@@ -20,4 +20,4 @@ pub use acts::{
 pub use catalogue::{Decision, Entry, Kind, NumberKind, Step};
 pub use draft::{Draft, Refusal, Value};
 pub use flow::{course, is_asked, steps, weighs_findings};
-pub use later::{LatePlacement, Later, ReEntry, Recall, Restoration, Uncovering};
+pub use later::{LatePlacement, Later, ReEntry, Recall, Restoration, Uncovering, prepared_for};

@@ -125,7 +125,8 @@ impl<'a> Known<'a> {
             }
             Source::Reflection => crate::measure::is_laid_bare(self.case, plan, fact),
             Source::ExtractedTooth => plan.extraction.is_some(),
-            Source::Pilot | Source::Seating => plan.implant.is_some(),
+            Source::Pilot => plan.implant.is_some(),
+            Source::Seating => plan.implant.is_some() || plan.later.placement.is_some(),
         }
     }
 }

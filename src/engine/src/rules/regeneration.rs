@@ -22,7 +22,7 @@ pub(super) enum Over {
 /// What this plan's implant heals over.
 pub(super) fn heals_over(case: &Case, plan: &Plan) -> Over {
     if plan.later.placement.is_some() {
-        let act = plan.later.re_entry.as_ref().map(|back| back.act);
+        let act = plan.later.found().map(|back| back.act);
         let built = act == Some(crate::plan::choices::HealedAct::PlaceWithContour);
         return if built { Over::Regeneration } else { Over::Bone };
     }

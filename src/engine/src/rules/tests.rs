@@ -204,10 +204,18 @@ fn what_can_be_unsafe_rests_on_facts_that_could_be_known_beforehand() {
     }));
 }
 
-/// What changes the course. The course is what it is after the revisions so far, so a rule on it may
-/// stand at an earlier step than a revision that is still to come.
-const REVISIONS: &[Decision] =
-    &[Decision::AfterExtraction, Decision::AfterFlap, Decision::SeatingAct, Decision::SecondAct];
+/// What changes the course, or when the patient is back. Both are what they are after the revisions and
+/// waits so far, so a rule on them may stand at an earlier step than one that is still to come.
+const REVISIONS: &[Decision] = &[
+    Decision::AfterExtraction,
+    Decision::AfterFlap,
+    Decision::SeatingAct,
+    Decision::SecondAct,
+    Decision::WaitFor,
+    Decision::AgainAct,
+    Decision::WaitForLast,
+    Decision::LastAct,
+];
 
 #[test]
 fn a_rule_reads_nothing_but_the_course_that_is_decided_after_its_step() {

@@ -140,13 +140,26 @@ impl Session {
         self.repeats.len() - usize::from(followed)
     }
 
-    /// At which moment a film would be taken now; `None` where there is none to repeat, and once the
-    /// course is over.
+    /// At which moment a film would be taken now; `None` where there is none to repeat, once the mouth
+    /// is no longer what the last one showed, and once the course is over.
     #[must_use]
     pub fn exposing(&self) -> Option<Moment> {
         match self.due()? {
             Step::Review => Some(Moment::FollowedUp),
-            _ => self.films().last().map(|film| film.moment),
+            _ => {
+                self.films().last().map(|film| film.moment).filter(|moment| self.still_is(*moment))
+            }
+        }
+    }
+
+    /// Whether the mouth is still as a film of this moment shows it.
+    const fn still_is(&self, moment: Moment) -> bool {
+        let shown = &self.shown;
+        match moment {
+            Moment::Examined => shown.extraction.is_none(),
+            Moment::Seated => shown.graft.is_none() && shown.closure.is_none(),
+            // The returns change it at once.
+            Moment::FollowedUp => false,
         }
     }
 
@@ -272,6 +285,19 @@ mod tests {
         assert!(session.plan_at(Seated).implant.is_some());
         let again = Session::replay(trial.case.clone(), Mode::Study, session.events()).unwrap();
         assert_eq!(again.films(), films);
+    }
+
+    #[test]
+    fn no_film_is_taken_again_of_a_mouth_that_has_changed_since() {
+        let mut trial = Trial::plain();
+        trial.keys(&FILM).keys(&[("seating-film", "yes")]);
+        let at = |last| until(&trial, last).exposing();
+        assert_eq!(at(Step::Intention), Some(Moment::Examined));
+        assert_eq!(at(Step::Extraction), None);
+        assert_eq!(at(Step::Implant), Some(Moment::Seated));
+        assert_eq!(at(Step::Graft), None);
+        assert_eq!(at(Step::Closure), Some(Moment::FollowedUp));
+        assert_eq!(at(Step::Review), None);
     }
 
     #[test]

@@ -9,6 +9,7 @@ mod history;
 mod notes;
 mod operated;
 mod reports;
+mod returns;
 mod soundings;
 #[cfg(test)]
 mod tests;

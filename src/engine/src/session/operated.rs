@@ -2,6 +2,7 @@
 //! be filled, and how the flap's edges come together. Teaching models are called so.
 
 use super::reports::Report;
+use super::returns;
 use crate::anatomy::{DensityClass, Wall};
 use crate::chart::{Case, Fact, Fragment, Source};
 use crate::events::{self, Exposure, Infection, Lost, Pulled, Tear};
@@ -9,7 +10,7 @@ use crate::measure::{FORCE_AT_EASE, Ground, Measurements};
 use crate::plan::choices::Course;
 use crate::plan::{Decision, Plan, Step};
 use crate::rules::Known;
-use crate::units::{Mm, Mm3, Ncm, Newton, comparable};
+use crate::units::{Mm3, Ncm, Newton, comparable};
 
 /// The least amount that can be opened, mm3: amounts are told in its multiples.
 const DOSE: f64 = 50.0;
@@ -42,7 +43,7 @@ pub(super) fn operation(case: &Case, plan: &Plan, concluded: &Plan) -> Vec<Repor
     reports.extend(to_fill(&acted));
     reports.extend(edges(&concluded));
     reports.extend(afterwards(&acted).into_iter().map(|(_, report)| report));
-    reports.extend(healed(&acted));
+    reports.extend(returns::reports(&acted));
     reports
 }
 
@@ -58,25 +59,9 @@ pub fn happened(case: &Case, plan: &Plan) -> Vec<(Decision, Report)> {
         (Decision::TornLining, torn(&m)),
     ];
     let early = early.into_iter().filter_map(|(answer, report)| Some((answer, report?)));
-    let late = healed(&m).map(|report| (Decision::HealedAct, report));
+    let late =
+        returns::reports(&m).into_iter().map(|report| (returns::answer(report.step), report));
     early.chain(afterwards(&m)).chain(late).collect()
-}
-
-/// The site as re-entry finds it.
-fn healed(m: &Measurements<'_>) -> Option<Report> {
-    let healed = m.healed()?;
-    let [before, now] = healed.width.map(Mm::get);
-    let lines = vec![
-        match healed.closed {
-            true => "Gum has closed over the socket.".to_owned(),
-            false => "Gum has not closed over the socket yet.".to_owned(),
-        },
-        format!("Bone fills about {:.0} % of the socket.", 10.0 * libm::round(10.0 * healed.filled)),
-        format!("1 mm below its crest the ridge is {now:.1} mm wide; at the extraction it was {before:.1} mm."),
-        format!("The facial crest has come down by {:.1} mm.", healed.lowered.get()),
-        "How a site heals is a teaching model, and what was drawn here proves no choice right or wrong.".to_owned(),
-    ];
-    Some(Report::of(Step::ReEntry, "The healed site", lines))
 }
 
 /// A piece of the plate that broke at extraction.
@@ -163,7 +148,7 @@ fn afterwards(m: &Measurements<'_>) -> Vec<(Decision, Report)> {
     reports
 }
 
-fn seated(torque: Option<Ncm>) -> Vec<String> {
+pub(super) fn seated(torque: Option<Ncm>) -> Vec<String> {
     match torque {
         Some(torque) => vec![
             format!("It seats at {:.0} Ncm (a teaching model).", torque.get()),

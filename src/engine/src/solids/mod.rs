@@ -22,6 +22,6 @@ pub use contour::{FALL, base as contour_base, contour};
 pub use cuts::cut;
 pub use given::{Lines, Quantity};
 pub use mesh::{Leak, Mesh, NOTICE};
-pub use parts::{Part, of_plan, of_site};
+pub use parts::{Part, apical_of, of_plan, of_site};
 pub use recipe::{Body, Entry, Export, MapOutline, Primitive, Recipe, Side, export};
 pub use ridge::{CrestAt, WINDOW, ridge};

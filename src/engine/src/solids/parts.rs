@@ -149,7 +149,8 @@ pub fn of_plan(site: &Site, plan: &Plan, drilled: Option<&Cone>) -> Vec<Part> {
 }
 
 /// Everything apical of a level, wider than every site.
-fn apical_of(level: f64) -> Mesh {
+#[must_use]
+pub fn apical_of(level: f64) -> Mesh {
     cuboid(P3::new(-50.0, -50.0, level), P3::new(50.0, 50.0, level + 70.0))
 }
 

@@ -63,9 +63,9 @@ fn chosen(event: &Event) -> String {
         .unwrap_or_default()
 }
 
-/// About how wide a drawing at a plate will be, CSS pixels.
+/// About how wide a drawing at a plate will be, CSS pixels: the stylesheet makes none wider.
 fn drawing_width() -> f64 {
-    (effects::page_width() - 110.0).clamp(200.0, 420.0)
+    (effects::page_width() - 110.0).clamp(200.0, 480.0)
 }
 
 /// What a plate needs.

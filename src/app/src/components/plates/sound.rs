@@ -6,6 +6,7 @@ use crate::components::figure::Drawing;
 use crate::store::Action;
 use engine::anatomy::{Site, Wall};
 use engine::figures;
+use engine::rules::Known;
 use engine::session::{Event, Sounded, Spot};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event as Change};
@@ -37,7 +38,8 @@ pub fn Sounding(props: &PlateProps) -> Html {
         html! { <label class="option"><input type="radio" name="sounded-side" checked={at.wall == wall} onchange={chosen} /><span>{ name }</span></label> }
     };
     let px = super::drawing_width();
-    let figure = figures::sounded(site, &all, *at, px);
+    let figure =
+        figures::sounded(site, &Known::of(session.opened(), session.shown()), &all, *at, px);
     let put = {
         let (at, site, window) = (at.clone(), site.clone(), figure.window);
         Callback::from(move |event: MouseEvent| {
@@ -55,7 +57,7 @@ pub fn Sounding(props: &PlateProps) -> Html {
         <figure class="figure plate sounding">
             <figcaption>{ "Bone sounding, under anaesthesia" }</figcaption>
             // A pointer's short way; the slider and the field below do the same.
-            <div class="probing" onclick={put}><Drawing id="sounded" {figure} /></div>
+            <div class="probing" onclick={put}><Drawing {figure} /></div>
             <div class="options" role="radiogroup" aria-label="Side that is sounded">
                 { side(Wall::Facial, "facial side") }{ side(Wall::Oral, if site.tooth.oral_word() == "palatal" { "palatal side" } else { "lingual side" }) }
             </div>

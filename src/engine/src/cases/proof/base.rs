@@ -1,12 +1,12 @@
 //! A plan by the book, before placement and cover.
 
-use crate::anatomy::{DensityClass, Jaw, Lesion, Site};
+use crate::anatomy::{Jaw, Lesion, Site};
 use crate::chart::{
     Allergy, Anticoagulant, Antiresorptive, Case, Complaint, Fragment, GraftView, Patient,
 };
 use crate::measure::Measurements;
 use crate::plan::choices::{self as c, Course};
-use crate::plan::{Decision, Draft, Plan, Value};
+use crate::plan::{Decision, Draft, Plan, Value, prepared_for};
 use crate::rules::ask;
 
 /// Courses to try, the likeliest first. Which of them is sound is for the rules to say.
@@ -258,12 +258,7 @@ fn drilling(book: &mut Book, case: &Case) {
         Jaw::Mandible => c::Entry::SocketApex,
     };
     book.one(Decision::Entry, entry);
-    let preparation = match case.site.density.class {
-        DensityClass::D1 => c::Preparation::Tapped,
-        DensityClass::D2 => c::Preparation::Full,
-        DensityClass::D3 | DensityClass::D4 => c::Preparation::UnderByHalf,
-    };
-    book.one(Decision::Preparation, preparation);
+    book.one(Decision::Preparation, prepared_for(case.site.density.class));
     book.one(Decision::Drilling, c::Drilling::CooledModerate);
     book.one(Decision::TornLining, c::LiningRescue::Patch);
     book.one(Decision::PilotFilm, c::YesNo::Yes);
@@ -352,6 +347,11 @@ fn returns(book: &mut Book, course: Course) {
     };
     book.number(Decision::PlaceAfter, weeks);
     book.one(Decision::HealedAct, c::HealedAct::Augment);
+    for wait in [Decision::WaitFor, Decision::WaitForLast] {
+        book.number(wait, 12);
+    }
+    book.one(Decision::AgainAct, c::HealedAct::Augment);
+    book.one(Decision::LastAct, c::LastAct::Augment);
     book.one(Decision::LateComponent, c::LateComponent::CoverScrew);
     book.number(Decision::UncoverAfter, 17);
     book.one(Decision::HoldTest, c::HoldTest::Tested);

@@ -20,12 +20,15 @@ const PLACED_BY: [Decision; 5] = [
 ];
 /// How thick a contour layer comes to be, mm.
 const LAYER: f64 = 2.0;
-/// Diameters in tenths, the likeliest first.
+/// Diameters in tenths, the likeliest first; nothing under 4 mm carries a molar.
 const DIAMETERS: [i32; 4] = [40, 35, 45, 30];
+const MOLAR_DIAMETERS: [i32; 4] = [45, 50, 40, 55];
 /// Offsets in tenths.
 const PLACES: [i32; 9] = [-10, -20, 0, -30, 10, -15, -5, -25, -40];
 /// Tilts about the crown's, degrees.
 const TILTS: [i32; 5] = [0, -6, 6, -12, 12];
+/// Tilts that a ridge may ask where none of those finds bone.
+const WIDE_TILTS: [i32; 4] = [-18, 18, -24, 24];
 
 /// The draft with what is done about the site as it will have healed; as it is where the course does
 /// not return for an implant.
@@ -45,8 +48,8 @@ pub(super) fn placed(site: &Workshop<'_>, draft: Draft) -> Draft {
     // Early placement goes with a contour graft; later on bare bone is looked for first.
     let bare_will_do = course(&draft) != Some(Course::ReturnEarly);
     let mut layered = None;
-    for counts in candidates(&healed.case) {
-        let implant = placement(counts).implant(&healed.case);
+    for counts in candidates(&healed.case, healed.crest) {
+        let implant = placement(counts).implant(&healed.case, healed.crest);
         let plan = Plan { implant: Some(implant), ..Plan::default() };
         let m = Measurements::on(&ground, &healed.case, &plan);
         let late = Late::of(&m);
@@ -92,21 +95,36 @@ fn stands(m: &Measurements<'_>, late: &Late, layer: f64) -> bool {
         && least(late.to_canal, 2.0)
         && least(late.to_foramen, 2.0)
         && least(late.to_floor, 1.0)
+        && late.to_crown.is_none_or(|angle| angle.get() <= 25.0)
         && (!incisor || least(late.to_nasopalatine, 1.0))
+        && least(late.from_crest, 0.0)
+        // Where the crest has come down so far, the ridge is built up first.
+        && (!m.case.site.is_aesthetic() || late.from_margin.is_none_or(|mm| mm.get() <= 5.0))
         && (molar || late.from_line.is_none_or(|line| (1.5..=4.0).contains(&line.get())))
 }
 
-fn candidates(case: &Case) -> impl Iterator<Item = Counts> {
-    let tenths = |mm: f64| libm::round(mm * 10.0).clamp(-60.0, 60.0);
-    // Small and whole by the rounding above.
+fn candidates(case: &Case, crest: Mm) -> impl Iterator<Item = Counts> {
+    // Below the margin as a crown wants it, and no thread above the crest; where the margin stays
+    // hidden, not far below the crest either.
+    let wanted = 10.0 * (case.site.crown.margin_z - crest).get() + 35.0;
+    let most = if case.site.is_aesthetic() { 60.0 } else { 15.0 };
+    // Small and whole by the rounding.
     #[expect(clippy::cast_possible_truncation, reason = "rounded and clamped")]
-    let depth = tenths(case.site.crown.margin_z.get() + 3.5) as i32;
+    let depth = libm::round(wanted).clamp(0.0, most) as i32;
     #[expect(clippy::cast_possible_truncation, reason = "rounded and clamped")]
     let lean = libm::round(case.site.crown.tilt.get()).clamp(-20.0, 20.0) as i32;
-    let sizes = DIAMETERS.into_iter().flat_map(|size| [100, 80].map(|length| (size, length)));
-    sizes.flat_map(move |(size, length)| {
-        PLACES.into_iter().flat_map(move |place| {
-            TILTS.into_iter().map(move |tilt| [size, length, place, depth, lean + tilt])
+    let near = (depth, TILTS.as_slice());
+    // Where the margin stays hidden, level with the crest is tried as well.
+    let level = (!case.site.is_aesthetic() && depth > 0).then_some((0, TILTS.as_slice()));
+    let wide = (depth, WIDE_TILTS.as_slice());
+    let molar = case.site.tooth.kind() == Kind::Molar;
+    let diameters = if molar { MOLAR_DIAMETERS } else { DIAMETERS };
+    [Some(near), level, Some(wide)].into_iter().flatten().flat_map(move |(depth, tilts)| {
+        let sizes = diameters.into_iter().flat_map(|size| [100, 80].map(|length| (size, length)));
+        sizes.flat_map(move |(size, length)| {
+            PLACES.into_iter().flat_map(move |place| {
+                tilts.iter().map(move |tilt| [size, length, place, depth, lean + tilt])
+            })
         })
     })
 }

@@ -44,12 +44,19 @@ pub fn proof_with(case: &Case, course: Course) -> Option<Proof> {
     let mut spoilt: Vec<(u32, Draft)> = Vec::new();
     // First as they come; only what fails that way is mended, the least bad first.
     let mut sound = |draft: Draft| {
-        let draft = pruned(case, &late::placed(&site, draft));
-        let wrong = site.faults(&draft)?;
+        let placed = pruned(case, &late::placed(&site, draft.clone()));
+        let wrong = site.faults(&placed)?;
         if wrong.is_empty() {
-            return Some(draft);
+            return Some(placed);
         }
-        spoilt.push((badness(&wrong), draft));
+        // Where nothing but the implant in the healed site is at fault, the ridge is built up first.
+        if wrong.iter().all(|fault| fault.rule.step >= Step::ReEntry) {
+            let built = pruned(case, &draft);
+            if site.faults(&built).is_some_and(|wrong| wrong.is_empty()) {
+                return Some(built);
+            }
+        }
+        spoilt.push((badness(&wrong), placed));
         None
     };
     // Where the extraction spends a wall, what was intended is put off as an operator would.

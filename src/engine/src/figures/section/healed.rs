@@ -5,6 +5,7 @@ use super::{Cutting, several};
 use crate::anatomy::{Lesion, Wall};
 use crate::chart::Case;
 use crate::figures::believed::{Believed, Sight};
+use crate::figures::curve::smooth_line;
 use crate::figures::scene::{Scene, mm};
 use crate::figures::sheet::Margin;
 use crate::figures::show::directed;
@@ -35,7 +36,7 @@ pub fn healed_section(show: &Show<'_>) -> Option<Figure> {
     let placed = placed(show);
     let now = settled(show, &was, healed, placed.as_ref());
     let (mut cutting, window) = Cutting::of(&was, several::below(&was));
-    let open = socket_left(&cutting, &now, healed.filled);
+    let open = socket_left(&cutting, &now, healed.front.get());
     let dashed = former(&cutting);
     let sheet = {
         cutting.crown_over(now.body());
@@ -59,14 +60,15 @@ pub fn healed_section(show: &Show<'_>) -> Option<Figure> {
     let contour = show
         .plan
         .later
-        .re_entry
-        .as_ref()
+        .found()
         .is_some_and(|found| found.act == HealedAct::PlaceWithContour && now.body().is_some());
     if contour {
         cutting.contour_layer();
     }
     let moved = [Decision::LateFacial, Decision::LateDepth, Decision::LateTilt];
-    let component = placed.as_ref().map(|placed| match placed.component {
+    // Chosen on the torque of what stands there already.
+    let chosen = placed.as_ref().and(show.draft.one(Decision::LateComponent));
+    let component = chosen.map(|chosen| match chosen {
         LateComponent::CoverScrew => Component::CoverScrew,
         LateComponent::HealingAbutment => Component::HealingAbutment,
     });
@@ -113,7 +115,7 @@ fn settled<'a>(
     site.lesion = Lesion::None;
     let case = Case { site, ..healed.case.clone() };
     let ground = Ground::of(&case.site);
-    let implant = placed.map(|placed| placed.implant(&case));
+    let implant = placed.map(|placed| placed.implant(&case, healed.crest));
     let mut believed = Believed::of(show);
     believed.site = Cow::Owned(case.site.clone());
     believed.ridge = Sight::Seen;
@@ -133,10 +135,9 @@ fn former(cutting: &Cutting<'_, '_>) -> Vec<Vec<P2>> {
         .collect()
 }
 
-/// What bone has not filled of the old socket, as a ring in (y, z): bone comes from the apex.
-fn socket_left(cutting: &Cutting<'_, '_>, now: &Scene<'_>, filled: f64) -> Vec<P2> {
+/// What bone has not filled of the old socket, as a ring in (y, z), down to this level.
+fn socket_left(cutting: &Cutting<'_, '_>, now: &Scene<'_>, end: f64) -> Vec<P2> {
     let top = now.crest(Wall::Facial).max(now.crest(Wall::Oral));
-    let end = top + (1.0 - filled) * (cutting.below.deepest - top);
     if end - top < 0.3 {
         return Vec::new();
     }
@@ -176,10 +177,13 @@ impl Cutting<'_, '_> {
         if let (true, Some(a), Some(b)) = (closed, facial.first(), oral.first()) {
             // Round over the crest, as thick there as on the faces.
             let over = crest - thick;
-            gum.extend([
+            let across = [
+                *a,
                 P2::new(0.75 * a.x + 0.25 * b.x, over),
                 P2::new(0.25 * a.x + 0.75 * b.x, over),
-            ]);
+                *b,
+            ];
+            gum.extend(smooth_line(&across, 8));
             gum.extend(oral);
             gum.extend(profile.iter().rev().copied());
             let gum = self.put_all(&gum);
@@ -243,7 +247,7 @@ impl Cutting<'_, '_> {
 
     /// The healed section in sentences.
     fn healed_words(&self, healed: &Healed, was: &Scene<'_>, contour: bool) -> String {
-        let weeks = self.scene.show.plan.later.re_entry.as_ref().map_or(0, |found| found.after);
+        let weeks = self.scene.show.plan.later.found().map_or(0, |found| found.after);
         let [before, width] = healed.width.map(mm);
         let mut said = vec![
             format!(

@@ -12,6 +12,13 @@ choices! {
         Augment = "augment", "augment the ridge first";
         Refer = "refer", "refer";
     }
+    /// What is done about it where waiting is no answer any more.
+    LastAct {
+        Place = "place", "place the implant";
+        PlaceWithContour = "place-with-contour", "place it with a contour graft under a membrane";
+        Augment = "augment", "augment the ridge first";
+        Refer = "refer", "refer";
+    }
     /// What goes on an implant in the healed site.
     LateComponent {
         CoverScrew = "cover-screw", "cover screw";
@@ -36,5 +43,24 @@ choices! {
         Probing = "probing", "probing, with the first depths as baseline";
         Film = "film", "film of the crest";
         Contacts = "contacts", "contacts and screw";
+    }
+}
+
+impl HealedAct {
+    /// Whether an implant goes in.
+    #[must_use]
+    pub const fn places(self) -> bool {
+        matches!(self, Self::Place | Self::PlaceWithContour)
+    }
+}
+
+impl From<LastAct> for HealedAct {
+    fn from(act: LastAct) -> Self {
+        match act {
+            LastAct::Place => Self::Place,
+            LastAct::PlaceWithContour => Self::PlaceWithContour,
+            LastAct::Augment => Self::Augment,
+            LastAct::Refer => Self::Refer,
+        }
     }
 }

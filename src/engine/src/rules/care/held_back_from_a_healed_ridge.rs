@@ -2,7 +2,7 @@
 
 use crate::anatomy::Kind;
 use crate::rules::prelude::*;
-use crate::units::comparable;
+use crate::units::{Mm, comparable};
 
 pub(super) static RULE: Rule = Rule {
     id: "held-back-from-a-healed-ridge",
@@ -26,7 +26,7 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::Agreed,
     positions: None,
-    reads: &[Decision::HealedAct],
+    reads: &[Decision::HealedAct, Decision::AgainAct, Decision::LastAct],
     rests_on: &[],
     causes: &[],
     evidence: &[
@@ -35,6 +35,12 @@ pub(super) static RULE: Rule = Rule {
             Status::Ours,
             "width that nobody finds too narrow",
             "4 mm of implant, 2 mm of bone facially and 1 mm orally: 7 mm.",
+        ),
+        says(
+            Source::Ours,
+            Status::Ours,
+            "room between neighbours that nobody finds too little",
+            "4 mm of implant and 1.5 mm to the root on either side: 7 mm.",
         ),
         says(
             Source::Opinion,
@@ -46,15 +52,27 @@ pub(super) static RULE: Rule = Rule {
     measure,
 };
 
-/// Width 1 mm below the crest that no position finds too narrow, mm: see the evidence.
+/// Width 1 mm below the crest, and room between neighbours, that nobody finds too little, mm.
 const WIDE_ENOUGH: f64 = 7.0;
+/// Outer limit of `platform-too-deep`, mm: at a crest farther below the margin it is passed.
+const HIGH_ENOUGH: f64 = 5.0;
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     use c::HealedAct as Of;
-    let act = j.plan.later.re_entry.as_ref()?.act;
-    let [_, width] = j.m.healed()?.width;
+    let act = j.plan.later.found()?.act;
+    let healed = j.m.healed()?;
     let front = j.case.site.tooth.kind() != Kind::Molar;
-    if !front || comparable(width.get()) < WIDE_ENOUGH {
+    if !front || comparable(healed.width[1].get()) < WIDE_ENOUGH {
+        return None;
+    }
+    // Beside neighbours that are close, width alone is no room.
+    let narrow = |room: Mm| comparable(room.get()) < WIDE_ENOUGH;
+    if j.m.mesiodistal_room().is_some_and(narrow) {
+        return None;
+    }
+    // A platform level with this crest would lie deeper below the margin than anybody seats one.
+    let low = comparable((healed.crest - j.case.site.crown.margin_z).get()) > HIGH_ENOUGH;
+    if low && j.case.site.is_aesthetic() {
         return None;
     }
     situation(match act {
@@ -67,14 +85,16 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::anatomy::{LipLine, Neighbour};
+    use crate::measure::Measurements;
+    use crate::rules::Known;
     use crate::rules::trial::Trial;
 
     /// After a week, with the ridge as much wider as its width then asks.
     fn healed(width: f64, act: &str) -> Trial {
         let mut trial = Trial::plain();
         trial.course("let-heal").keys(&[("healed-act", act)]);
-        let plan = trial.plan();
-        let now = crate::measure::Measurements::of(&trial.case, &plan).healed().unwrap().width[1];
+        let now = Measurements::of(&trial.case, &trial.plan()).healed().unwrap().width[1];
         for knot in &mut trial.case.site.ridge.oral.knots {
             knot.y -= width - now.get();
         }
@@ -91,6 +111,40 @@ mod tests {
     #[test]
     fn placing_is_ideal_and_waiting_is_no_fault() {
         assert_eq!(healed(7.5, "place").zone(&RULE), Some(Zone::Ideal));
-        assert_eq!(healed(7.5, "wait").zone(&RULE), Some(Zone::Acceptable));
+        // Wider by what a further wait takes.
+        let mut waited = healed(8.0, "wait");
+        waited.keys(&[("healed-act-again", "place")]);
+        assert_eq!(waited.zone(&RULE), Some(Zone::Ideal));
+        let mut plan = waited.plan();
+        plan.later.re_entry_again = None;
+        let (m, known) = (Measurements::of(&waited.case, &plan), Known::of(&waited.case, &plan));
+        let judging = Judging { case: &waited.case, plan: &plan, m: &m, known: &known };
+        assert_eq!(RULE.zone_of(measure(&judging).unwrap()), Some(Zone::Acceptable));
+    }
+
+    #[test]
+    fn neighbours_less_than_seven_millimetres_apart_are_not_asked() {
+        let trial = healed(7.5, "augment");
+        let room = Measurements::of(&trial.case, &trial.plan()).mesiodistal_room().unwrap();
+        for (wanted, zone) in [(7.001, Some(Zone::Suboptimal)), (6.999, None)] {
+            let mut near = trial.clone();
+            let Neighbour::Root(root) = &mut near.case.site.neighbours.distal else { panic!() };
+            root.x = root.x - (room - Mm::new(wanted));
+            assert_eq!(near.zone(&RULE), zone, "{wanted}");
+        }
+    }
+
+    #[test]
+    fn a_crest_more_than_five_millimetres_below_a_margin_that_shows_is_not_asked() {
+        let mut trial = healed(7.5, "augment");
+        let crest = Measurements::of(&trial.case, &trial.plan()).healed().unwrap().crest;
+        let mut at = |lip, below: f64| {
+            trial.case.site.soft.lip = lip;
+            trial.case.site.crown.margin_z = crest - Mm::new(below);
+            trial.zone(&RULE)
+        };
+        assert_eq!(at(LipLine::High, 4.999), Some(Zone::Suboptimal));
+        assert_eq!(at(LipLine::High, 5.001), None);
+        assert_eq!(at(LipLine::Low, 5.001), Some(Zone::Suboptimal));
     }
 }

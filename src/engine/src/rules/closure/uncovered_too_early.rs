@@ -28,6 +28,8 @@ pub(super) static RULE: Rule = Rule {
     reads: &[
         Decision::Component,
         Decision::HealedAct,
+        Decision::AgainAct,
+        Decision::LastAct,
         Decision::LateComponent,
         Decision::GraftMaterial,
         Decision::UncoverAfter,

@@ -27,7 +27,14 @@ pub(super) static RULE: Rule = Rule {
         one: long!("Wait the four months that mineralised bone is given."),
         other: long!("Three months did as well as four in a trial."),
     }),
-    reads: &[Decision::GraftMaterial, Decision::PlaceAfter],
+    reads: &[
+        Decision::GraftMaterial,
+        Decision::PlaceAfter,
+        Decision::HealedAct,
+        Decision::WaitFor,
+        Decision::AgainAct,
+        Decision::WaitForLast,
+    ],
     rests_on: &[],
     causes: &[Cause::EnteredTooSoon],
     evidence: &[
@@ -59,7 +66,7 @@ const FOUR_MONTHS: i32 = 17;
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     use c::GraftMaterial as Of;
-    let weeks = j.plan.later.re_entry.as_ref()?.after;
+    let weeks = j.plan.later.decided()?.after;
     let mineralised = match j.plan.graft_laid()?.material {
         Of::Autograft | Of::DemineralisedAllograft => {
             return situation(if weeks < THREE_MONTHS { "too-early" } else { "in-time" });

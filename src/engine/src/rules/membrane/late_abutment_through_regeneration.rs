@@ -20,7 +20,7 @@ pub(super) static RULE: Rule = Rule {
     ]),
     agreement: Agreement::NumberVaries,
     positions: None,
-    reads: &[Decision::HealedAct, Decision::LateComponent],
+    reads: &[Decision::HealedAct, Decision::AgainAct, Decision::LastAct, Decision::LateComponent],
     rests_on: &[],
     causes: &[],
     evidence: &[
@@ -42,7 +42,7 @@ pub(super) static RULE: Rule = Rule {
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     let later = &j.plan.later;
-    if later.re_entry.as_ref()?.act != HealedAct::PlaceWithContour {
+    if later.found()?.act != HealedAct::PlaceWithContour {
         return None;
     }
     situation(match later.placement.as_ref()?.component {

@@ -34,6 +34,8 @@ pub(super) static RULE: Rule = Rule {
     }),
     reads: &[
         Decision::HealedAct,
+        Decision::AgainAct,
+        Decision::LastAct,
         Decision::LateDiameter,
         Decision::LateFacial,
         Decision::LateDepth,

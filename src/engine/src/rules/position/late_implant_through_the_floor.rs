@@ -53,12 +53,13 @@ mod tests {
     fn the_apex_is_measured_against_the_floor() {
         let mut trial = Trial::late();
         assert_eq!(trial.zone(&RULE), None);
+        trial.number(Decision::LateDepth, 0);
         let mut zone = |level| {
             let z = Mm::new(level);
             trial.case.site.vital.floor = Some(Floor { kind: FloorKind::Nose, z, rise: 0.0 });
             trial.zone(&RULE)
         };
-        // The platform stands 1 mm below the old crest and the implant is 10 mm long: the apex is at 11.
+        // Level with a crest that has come down by a millimetre, and 10 mm long: the apex is at 11.
         assert_eq!(zone(15.0), Some(Zone::Ideal));
         assert_eq!(zone(10.0), Some(Zone::Debated));
         assert_eq!(zone(8.0), Some(Zone::Compromising));

@@ -55,7 +55,8 @@ mod tests {
     #[test]
     fn a_platform_that_follows_the_lowered_crest_far_down_is_too_deep() {
         let mut trial = Trial::late();
-        trial.number(Decision::LateDepth, 5);
+        // The crest of this trial has come down by a millimetre: 3.5 mm below the margin.
+        trial.number(Decision::LateDepth, -5);
         assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
         trial.number(Decision::LateDepth, 40);
         assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));

@@ -55,9 +55,10 @@ mod tests {
     #[test]
     fn a_platform_raised_towards_the_gum_is_too_shallow() {
         let mut trial = Trial::late();
-        trial.number(Decision::LateDepth, 5);
+        // The crest of this trial has come down by a millimetre: 3.5 and 2 mm below the margin.
+        trial.number(Decision::LateDepth, -5);
         assert_eq!(trial.zone(&RULE), Some(Zone::Ideal));
-        trial.number(Decision::LateDepth, -10);
+        trial.number(Decision::LateDepth, -20);
         assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
         assert_eq!(Trial::plain().zone(&RULE), None);
     }

@@ -21,7 +21,10 @@ mod late_implant_near_a_root;
 mod late_implant_near_an_implant;
 mod late_implant_near_the_nasopalatine_canal;
 mod late_implant_through_the_floor;
+mod late_implant_too_narrow_for_a_molar;
 mod late_lingual_cortex_perforated;
+mod late_platform_above_the_crest;
+mod late_platform_far_below_the_crest;
 mod late_platform_too_deep;
 mod late_platform_too_far_facial;
 mod late_platform_too_far_oral;
@@ -81,6 +84,8 @@ pub(super) static RULES: &[&Rule] = &[
     &late_implant_near_a_root::RULE,
     &late_platform_too_shallow::RULE,
     &late_platform_too_deep::RULE,
+    &late_platform_above_the_crest::RULE,
+    &late_platform_far_below_the_crest::RULE,
     &late_axis_off_the_crown::RULE,
     &late_apex_through_the_plate::RULE,
     &late_lingual_cortex_perforated::RULE,
@@ -91,6 +96,7 @@ pub(super) static RULES: &[&Rule] = &[
     &late_platform_too_far_facial::RULE,
     &late_platform_too_far_oral::RULE,
     &late_drill_near_the_canal::RULE,
+    &late_implant_too_narrow_for_a_molar::RULE,
 ];
 
 /// Long text of each rule, by id.
@@ -129,6 +135,8 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("late-implant-near-a-root", include_str!("late_implant_near_a_root.md")),
     ("late-platform-too-shallow", include_str!("late_platform_too_shallow.md")),
     ("late-platform-too-deep", include_str!("late_platform_too_deep.md")),
+    ("late-platform-above-the-crest", include_str!("late_platform_above_the_crest.md")),
+    ("late-platform-far-below-the-crest", include_str!("late_platform_far_below_the_crest.md")),
     ("late-axis-off-the-crown", include_str!("late_axis_off_the_crown.md")),
     ("late-apex-through-the-plate", include_str!("late_apex_through_the_plate.md")),
     ("late-lingual-cortex-perforated", include_str!("late_lingual_cortex_perforated.md")),
@@ -142,4 +150,5 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("late-platform-too-far-facial", include_str!("late_platform_too_far_facial.md")),
     ("late-platform-too-far-oral", include_str!("late_platform_too_far_oral.md")),
     ("late-drill-near-the-canal", include_str!("late_drill_near_the_canal.md")),
+    ("late-implant-too-narrow-for-a-molar", include_str!("late_implant_too_narrow_for_a_molar.md")),
 ];

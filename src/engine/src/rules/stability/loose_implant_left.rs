@@ -72,7 +72,7 @@ fn measure(j: &Judging<'_>) -> Option<Reading> {
 
 /// Below 10 Ncm an implant is taken to turn and rock. `None` when a firm one is taken out: why that
 /// was done is judged elsewhere.
-fn situation(torque: f64, seating: &Seating) -> Option<Reading> {
+pub(super) fn situation(torque: f64, seating: &Seating) -> Option<Reading> {
     let loose = comparable(torque) < 10.0;
     Some(Reading::Situation(match (loose, seating) {
         (false, Seating::Stays(_)) => "holds",

@@ -29,7 +29,7 @@ pub(super) static RULE: Rule = Rule {
         one: long!("Three months suffice for a submerged implant."),
         other: long!("Four months and more after a start without hold."),
     }),
-    reads: &[Decision::Component, Decision::RestoreAfter],
+    reads: &[Decision::Component, Decision::LateComponent, Decision::RestoreAfter],
     rests_on: &[Fact::SeatingTorque],
     causes: &[Cause::NoHold],
     evidence: &[
@@ -56,9 +56,12 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
-    j.plan.implant_in_place()?;
     let weeks = j.plan.later.restoration.as_ref()?.after;
-    let low = comparable(j.m.seating_torque()?.get()) < 15.0;
+    let torque = match j.plan.later.placement {
+        Some(_) => j.m.late_torque()?,
+        None => j.plan.implant_in_place().and(j.m.seating_torque())?,
+    };
+    let low = comparable(torque.get()) < 15.0;
     low.then(|| Reading::Number(f64::from(weeks)))
 }
 
@@ -82,7 +85,10 @@ mod tests {
     }
     #[test]
     fn it_is_asked_after_low_torque_only() {
-        let trial = Trial::plain();
-        assert_eq!(trial.zone(&RULE), None);
+        for mut trial in [Trial::plain(), Trial::late()] {
+            assert_eq!(trial.zone(&RULE), None);
+            trial.case.site.density.hu = 120.0;
+            assert_eq!(trial.reading(&RULE), Some(Reading::Number(16.0)));
+        }
     }
 }

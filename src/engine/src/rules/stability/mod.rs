@@ -3,6 +3,10 @@
 mod abutment_on_low_torque;
 mod dense_bone_under_prepared;
 mod drilled_without_cooling;
+mod late_abutment_on_low_torque;
+mod late_loose_implant_left;
+mod late_low_torque_submerged;
+mod late_torque_too_high;
 mod loose_implant_left;
 mod low_torque_restored_early;
 mod low_torque_submerged;
@@ -28,6 +32,10 @@ pub(super) static RULES: &[&Rule] = &[
     &provisional_in_contact::RULE,
     &torque_too_high_on_thin_plate::RULE,
     &pressed_on_while_healing::RULE,
+    &late_loose_implant_left::RULE,
+    &late_low_torque_submerged::RULE,
+    &late_abutment_on_low_torque::RULE,
+    &late_torque_too_high::RULE,
     &low_torque_restored_early::RULE,
 ];
 
@@ -45,5 +53,9 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("provisional-in-contact", include_str!("provisional_in_contact.md")),
     ("torque-too-high-on-thin-plate", include_str!("torque_too_high_on_thin_plate.md")),
     ("pressed-on-while-healing", include_str!("pressed_on_while_healing.md")),
+    ("late-loose-implant-left", include_str!("late_loose_implant_left.md")),
+    ("late-low-torque-submerged", include_str!("late_low_torque_submerged.md")),
+    ("late-abutment-on-low-torque", include_str!("late_abutment_on_low_torque.md")),
+    ("late-torque-too-high", include_str!("late_torque_too_high.md")),
     ("low-torque-restored-early", include_str!("low_torque_restored_early.md")),
 ];

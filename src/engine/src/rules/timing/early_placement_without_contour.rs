@@ -34,6 +34,10 @@ pub(super) static RULE: Rule = Rule {
         Decision::SeatingAct,
         Decision::PlaceAfter,
         Decision::HealedAct,
+        Decision::WaitFor,
+        Decision::AgainAct,
+        Decision::WaitForLast,
+        Decision::LastAct,
     ],
     rests_on: &[Fact::FacialWall, Fact::FacialThickness],
     causes: &[],
@@ -56,7 +60,7 @@ pub(super) static RULE: Rule = Rule {
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     use c::HealedAct as Of;
-    let back = j.plan.later.re_entry.as_ref()?;
+    let back = j.plan.later.decided()?;
     let thin = j.m.facial_plate().is_none_or(|plate| comparable(plate.get()) <= 1.0);
     let asked = j.plan.course()? == c::Course::ReturnEarly && j.case.site.is_aesthetic() && thin;
     match back.act {

@@ -38,6 +38,10 @@ pub(super) static RULE: Rule = Rule {
         Decision::AfterFlap,
         Decision::SeatingAct,
         Decision::PlaceAfter,
+        Decision::HealedAct,
+        Decision::WaitFor,
+        Decision::AgainAct,
+        Decision::WaitForLast,
     ],
     rests_on: &[Fact::History],
     causes: &[],
@@ -62,7 +66,7 @@ fn measure(judging: &Judging<'_>) -> Option<Reading> {
     if judging.plan.course()? != c::Course::LetHeal {
         return None;
     }
-    number(f64::from(judging.plan.later.re_entry.as_ref()?.after))
+    number(f64::from(judging.plan.later.decided()?.after))
 }
 
 #[cfg(test)]

@@ -33,6 +33,10 @@ pub(super) static RULE: Rule = Rule {
         Decision::AfterFlap,
         Decision::SeatingAct,
         Decision::PlaceAfter,
+        Decision::HealedAct,
+        Decision::WaitFor,
+        Decision::AgainAct,
+        Decision::WaitForLast,
     ],
     rests_on: &[Fact::History],
     causes: &[Cause::EnteredTooSoon],
@@ -58,7 +62,7 @@ fn measure(judging: &Judging<'_>) -> Option<Reading> {
         return None;
     }
     judging.plan.graft_laid()?;
-    number(f64::from(judging.plan.later.re_entry.as_ref()?.after))
+    number(f64::from(judging.plan.later.decided()?.after))
 }
 
 #[cfg(test)]

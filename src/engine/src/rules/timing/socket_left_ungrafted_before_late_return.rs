@@ -38,6 +38,10 @@ pub(super) static RULE: Rule = Rule {
         Decision::SeatingAct,
         Decision::GraftMaterial,
         Decision::PlaceAfter,
+        Decision::HealedAct,
+        Decision::WaitFor,
+        Decision::AgainAct,
+        Decision::WaitForLast,
     ],
     rests_on: &[Fact::FacialWall, Fact::FacialThickness, Fact::SmileLine],
     causes: &[Cause::Underfilled],
@@ -77,7 +81,7 @@ const THIN: f64 = 1.0;
 
 fn measure(judging: &Judging<'_>) -> Option<Reading> {
     let Judging { case, plan, m, .. } = *judging;
-    let weeks = plan.later.re_entry.as_ref()?.after;
+    let weeks = plan.later.decided()?.after;
     if ask::is_acute(&case.site.lesion) {
         return None;
     }
