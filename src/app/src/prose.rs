@@ -22,6 +22,8 @@ pub struct LongText {
     pub sources: Vec<String>,
     /// Where sources differ.
     pub differ: String,
+    /// Both sides, where there are two; empty where there are none.
+    pub positions: [String; 2],
 }
 
 /// The long texts by rule.

@@ -42,7 +42,7 @@ pub fn BreaksView(props: &BreaksProps) -> Html {
     let found = use_state(Found::default);
     {
         let (found, bench, broken) = (found.clone(), props.bench.clone(), props.broken.clone());
-        use_effect_with(props.bench.session.events().len(), move |_| {
+        use_effect_with(props.bench.session.acts(), move |_| {
             wasm_bindgen_futures::spawn_local(look(bench, broken, move |so_far| found.set(so_far)));
         });
     }

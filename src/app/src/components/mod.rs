@@ -5,6 +5,8 @@ pub mod breaks;
 pub mod caution;
 pub mod choice;
 pub mod corners;
+pub mod debates;
+pub mod dispute;
 pub mod edges;
 pub mod figure;
 pub mod handle;

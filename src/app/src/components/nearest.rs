@@ -43,7 +43,7 @@ pub fn NearestView(props: &NearestProps) -> Html {
     let looked = use_state(Looked::default);
     {
         let (looked, bench) = (looked.clone(), props.bench.clone());
-        use_effect_with(props.bench.session.events().len(), move |_| {
+        use_effect_with(props.bench.session.acts(), move |_| {
             looked.set(Looked::Looking);
             wasm_bindgen_futures::spawn_local(async move {
                 effects::after_painting().await;

@@ -1,5 +1,6 @@
 //! A verdict: word and shape, measured against its band, why, by whom, and what would mend it.
 
+use super::dispute::Dispute;
 use super::figure::Drawing;
 use crate::effects;
 use crate::prose::Prose;
@@ -100,6 +101,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
                     <ul>{ for sources.iter().map(|source| html! { <li>{ tooth.named(source).into_owned() }</li> }) }</ul>
                     <a href={Route::Rule(rule.id.to_owned()).fragment()}>{ "The whole rule" }</a>
                 </details>
+                <Dispute rule={rule.id} />
                 if verdict.zone.is_fault() {
                     <button type="button" class="quiet" aria-pressed={props.lit.to_string()} onclick={light}>{ "Show it on the figures" }</button>
                 }

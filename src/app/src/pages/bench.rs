@@ -1,6 +1,7 @@
 //! One case: board, sheet, what is known, and the debrief at its end.
 
 use crate::components::board::board;
+use crate::components::dispute::Disputing;
 use crate::components::judged;
 use crate::components::known::known;
 use crate::components::sheet::{Sheet, sheet};
@@ -8,7 +9,7 @@ use crate::components::steps::steps;
 use crate::effects;
 use crate::route::{CaseRoute, From, Route};
 use crate::store::{Action, Bench, Notation, Room};
-use engine::session::Mode;
+use engine::session::{Event, Mode};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -45,7 +46,12 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         decision.value = tried.value(decision.entry.decision).cloned();
     }
     let over = bench.session.is_over();
+    let disputing = Disputing {
+        kept: bench.session.disputes().to_vec(),
+        keep: act.reform(|(rule, reason)| Action::Do(Event::Dispute(rule, reason))),
+    };
     html! {
+        <ContextProvider<Disputing> context={disputing}>
         <div class={classes!("case", over.then_some("over"))}>
             { case_head(bench, props.room.notation) }
             { steps(&view.steps, over) }
@@ -62,6 +68,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                 </div>
             </div>
         </div>
+        </ContextProvider<Disputing>>
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::components::breaks::BreaksView;
 use crate::components::caution::caution;
+use crate::components::debates::debate_cards;
 use crate::components::nearest::NearestView;
 use crate::components::readings::readings;
 use crate::components::verdict::VerdictView;
@@ -31,7 +32,7 @@ pub struct DebriefProps {
 pub fn DebriefView(props: &DebriefProps) -> Html {
     let bench = props.bench.clone();
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let debrief = use_memo(bench.session.events().len(), |_| {
+    let debrief = use_memo(bench.session.acts(), |_| {
         let case = bench.session.opened();
         let proof = cases::proof(case);
         let reference = proof.and_then(|proof| Plan::from_draft(&proof.draft, case).ok());
@@ -61,6 +62,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             { caution() }
             { causes(debrief, tooth, &verdict) }
             <NearestView bench={bench.clone()} />
+            { debate_cards(&debrief.verdicts, tooth, &prose) }
             <BreaksView bench={bench.clone()} broken={broken(debrief)} />
             { readings(&bench.session.compared(), tooth) }
             <h3>{ "Every verdict, in the order of care" }</h3>

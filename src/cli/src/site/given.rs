@@ -35,6 +35,7 @@ struct LongText<'a> {
     text: &'a str,
     sources: Vec<String>,
     differ: String,
+    positions: [&'static str; 2],
 }
 
 impl LongText<'_> {
@@ -46,6 +47,7 @@ impl LongText<'_> {
             text: rules::prose(rule.id).unwrap_or_default(),
             sources: debrief::sources(rule),
             differ: debrief::differ(rule),
+            positions: rule.positions.map_or([""; 2], |both| [both.one, both.other]),
         }
     }
 }

@@ -190,6 +190,9 @@ impl Change {
     /// With as many decimals as its steps have, and the unit.
     #[must_use]
     pub fn words(self) -> String {
+        if self.to == 0 && matches!(self.aspect, Aspect::FacialLoss | Aspect::OralLoss) {
+            return "none".to_owned();
+        }
         let Scaled { unit, per_unit, .. } = self.aspect.scaled();
         let decimals = if per_unit == 1 { 0 } else { 1 };
         // A true minus sign, as everywhere in print.
@@ -225,6 +228,7 @@ mod tests {
     fn a_change_is_worded_in_its_unit() {
         let words = |aspect, to| Change { aspect, to }.words();
         assert_eq!(words(Aspect::FacialLoss, 45), "4.5\u{a0}mm");
+        assert_eq!(words(Aspect::FacialLoss, 0), "none");
         assert_eq!(words(Aspect::BoneToFloor, -20), "\u{2212}2.0\u{a0}mm");
         assert_eq!(words(Aspect::Systolic, 180), "180\u{a0}mmHg");
         assert_eq!(words(Aspect::Inr, 35), "3.5");

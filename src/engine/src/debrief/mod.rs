@@ -1,6 +1,7 @@
 //! From measurements to verdicts, and from verdicts to a debrief: grouped by cause, weighed, worded.
 
 mod compared;
+mod debate;
 mod group;
 mod mark;
 #[cfg(test)]
@@ -9,6 +10,7 @@ mod verdict;
 mod words;
 
 pub use compared::{Compared, Remark, compared};
+pub use debate::{Debate, debates};
 pub use group::{Group, GroupKey};
 pub use mark::{Lost, Mark, PlanWord};
 pub(crate) use verdict::verdict;

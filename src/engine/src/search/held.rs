@@ -28,6 +28,9 @@ impl Holds {
         let span = match (turns(low), turns(high)) {
             (false, false) => "whatever it is".to_owned(),
             (true, true) if low.last() == high.last() => "only as it is".to_owned(),
+            (false, true) if high.last() == self.now && low.last() == self.now => {
+                "only as it is".to_owned()
+            }
             (true, true) => {
                 format!("from {} to {}", self.value(low.last()), self.value(high.last()))
             }

@@ -1,5 +1,6 @@
 //! What a learner does, and how it is written down.
 
+use super::disputes::is_id;
 use super::{Exposure, Spot};
 use crate::anatomy::Wall;
 use crate::chart::{Answers, Finding, Noted};
@@ -22,6 +23,8 @@ pub enum Event {
     Sound(Spot),
     /// Writes a finding down, or takes it back.
     Note(Finding, Option<Noted>),
+    /// Holds a reason against the verdict of a rule, by its id; an empty one takes it back.
+    Dispute(String, String),
 }
 
 /// An event as files hold it: keys, numbers in their units, outlines in millimetres.
@@ -61,6 +64,13 @@ pub enum Written {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         read: Option<Plain>,
     },
+    /// `{"dispute": "too-near-a-root", "reason": "..."}`; an empty reason takes it back.
+    Dispute {
+        /// Id of the rule.
+        dispute: String,
+        /// What the learner holds against its verdict.
+        reason: String,
+    },
 }
 
 /// A place of the probe as files hold it.
@@ -98,6 +108,8 @@ pub enum Unreadable {
     NoSuchFinding(String),
     /// What was read is not in the finding's list or range.
     NoSuchReading(Finding),
+    /// No rule can have that id.
+    NoSuchRule(String),
     /// A place of the probe that is no multiple of its step.
     NoSuchPlace(f64),
     /// The answer does not fit the decision.
@@ -134,6 +146,10 @@ impl fmt::Display for Unreadable {
                     f64::from(most) / 10.0
                 ),
             },
+            Self::NoSuchRule(id) => write!(
+                f,
+                "dispute: found \"{id}\", expected the id of a rule: small letters, digits and hyphens"
+            ),
             Self::NoSuchPlace(found) => {
                 write!(f, "sound: found {}, expected millimetres in steps of 0.1", Found(*found))
             }
@@ -272,6 +288,9 @@ impl Event {
                 note: finding.key().to_owned(),
                 read: noted.map(|noted| read_of(*finding, noted)),
             },
+            Self::Dispute(dispute, reason) => {
+                Written::Dispute { dispute: dispute.clone(), reason: reason.clone() }
+            }
         }
     }
 }
@@ -304,6 +323,12 @@ impl TryFrom<&Written> for Event {
                     .as_ref()
                     .map(|read| noted_of(finding, read).ok_or(Unreadable::NoSuchReading(finding)));
                 Ok(Self::Note(finding, noted.transpose()?))
+            }
+            Written::Dispute { dispute, reason } if is_id(dispute) => {
+                Ok(Self::Dispute(dispute.clone(), reason.clone()))
+            }
+            Written::Dispute { dispute, .. } => {
+                Err(Unreadable::NoSuchRule(dispute.chars().take(60).collect()))
             }
         }
     }
@@ -373,6 +398,7 @@ mod tests {
             (r#"{"note":"lesion-width","read":4.25}"#, "steps of 0.1"),
             (r#"{"note":"facial-wall","read":"gone"}"#, "lost-wall"),
             (r#"{"note":"colour","read":"red"}"#, "facial-wall"),
+            (r#"{"dispute":"No Rule","reason":"so"}"#, "small letters"),
         ] {
             let written: Written = serde_json::from_str(text).unwrap();
             assert!(Event::try_from(&written).unwrap_err().to_string().contains(says), "{text}");

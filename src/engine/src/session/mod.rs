@@ -2,6 +2,7 @@
 //! replays to the same debrief.
 
 mod attempt;
+mod disputes;
 mod event;
 mod film_report;
 mod films;
@@ -17,6 +18,7 @@ mod view;
 mod wander;
 
 pub use attempt::{ATTEMPT_FORMAT, Attempt, Broken, CaseRef};
+pub use disputes::LONGEST_REASON;
 pub use event::{Event, Plain, Unreadable, Written};
 pub use films::{Exposure, Moment, Taken};
 pub use history::{asked_lines, history_lines};
@@ -68,6 +70,8 @@ pub struct Session {
     probed: Vec<Spot>,
     /// What was written down of the findings.
     notes: Vec<(Finding, Noted)>,
+    /// What the learner holds against verdicts, by rule.
+    disputes: Vec<(String, String)>,
     events: Vec<Event>,
 }
 
@@ -110,6 +114,7 @@ impl Session {
             repeats: Vec::new(),
             probed: Vec::new(),
             notes: Vec::new(),
+            disputes: Vec::new(),
             events: Vec::new(),
         }
     }
@@ -151,6 +156,7 @@ impl Session {
             Event::Expose(exposure) => self.repeat(*exposure)?,
             Event::Sound(spot) => self.sound(*spot)?,
             Event::Note(finding, noted) => self.note(*finding, *noted)?,
+            Event::Dispute(rule, reason) => self.dispute(rule, reason),
         }
         self.events.push(event);
         Ok(())
