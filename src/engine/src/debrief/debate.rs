@@ -75,8 +75,8 @@ mod tests {
     fn the_stricter_side_names_the_end_on_which_all_agree() {
         assert_eq!(asks(&DEPTH, 1.6), "The other asks for 2 mm or more.");
         assert_eq!(asks(&DEPTH, 4.4), "The other asks for 4 mm or less.");
-        let never = Bands { cuts: &[Cut::from(1.5, Zone::Debated)], ..DEPTH };
-        assert!(asks(&never, 2.0).contains("a fault"));
+        const NEVER: Bands = Bands { cuts: &[Cut::from(1.5, Zone::Debated)], ..DEPTH };
+        assert!(asks(&NEVER, 2.0).contains("a fault"));
     }
 
     #[test]
