@@ -40,12 +40,14 @@ impl Frame {
     }
 
     /// A site's point in local coordinates.
+    #[inline]
     #[must_use]
     pub fn local(&self, point: P3) -> V3 {
         self.turned(point - self.origin)
     }
 
     /// A site's vector in local coordinates.
+    #[inline]
     #[must_use]
     pub fn turned(&self, vector: V3) -> V3 {
         V3::new(vector.dot(self.across), vector.dot(self.facial), vector.dot(self.along))

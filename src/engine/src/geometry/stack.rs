@@ -140,6 +140,7 @@ impl Stack {
 
     /// A local vector with its cross-section scaled so that the full section is a circle of radius 1.
     /// Linear, so bundles of lines are scaled once.
+    #[inline]
     #[must_use]
     pub fn scaled(&self, local: V3) -> V3 {
         V3::new(local.x / self.across, local.y / self.facial, local.z)
@@ -226,6 +227,7 @@ impl Stack {
 
     /// Where the line lies between the body's ends and, unless it runs along the axis, in the elliptic
     /// cylinder round the whole body.
+    #[inline]
     fn hull(&self, from: V3, step: V3) -> Option<(f64, f64)> {
         const FAR: f64 = 1e6;
         let steep = step.z * step.z > step.x * step.x + step.y * step.y;
@@ -319,6 +321,7 @@ impl Stack {
 
 impl Piece {
     /// The parameters at which a line passes the piece's levels, within two others.
+    #[inline]
     fn passed(&self, from: V3, slowness: f64, first: f64, last: f64) -> Option<(f64, f64)> {
         let (a, b) = ((self.from - from.z) * slowness, (self.to - from.z) * slowness);
         let (a, b) = if a < b { (a, b) } else { (b, a) };
@@ -342,6 +345,7 @@ impl Piece {
 }
 
 /// Where a scaled line lies in a circle about the axis.
+#[inline]
 fn within_circle(from: V3, step: V3, radius: f64, enters: f64, leaves: f64) -> Option<(f64, f64)> {
     let a = step.x * step.x + step.y * step.y;
     let b = from.x * step.x + from.y * step.y;

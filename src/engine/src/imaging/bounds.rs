@@ -37,6 +37,7 @@ pub const fn apart([a, b]: &Bounds, [c, d]: &Bounds) -> bool {
 }
 
 /// What of a stretch of the ray lies in a box.
+#[inline]
 #[must_use]
 pub fn clip([low, high]: Bounds, ray: &Ray, from: f64, to: f64) -> Option<(f64, f64)> {
     let (o, d) = (ray.origin, ray.direction);

@@ -97,6 +97,7 @@ impl Path {
     }
 
     /// Where a piece begins.
+    #[inline]
     fn begin(&self, place: usize) -> f64 {
         if place == 0 { self.start } else { self.pieces[place - 1].to }
     }

@@ -138,6 +138,7 @@ impl Shape {
 }
 
 /// Where a ray lies in a root: in its frusta and in its cap.
+#[inline]
 fn parts(stack: &Stack, ray: &Ray) -> [(f64, f64); 2] {
     let from = stack.scaled(stack.frame.local(ray.origin));
     stack.parts(from, stack.scaled(stack.frame.turned(ray.direction)))
