@@ -58,13 +58,8 @@ impl Measurements<'_> {
     pub fn oral_bone(&self) -> Option<Mm> {
         let cone = self.drilled()?;
         let solid = &self.ground().solid;
-        let crest = solid.crest(Bone::Now, Wall::Oral, cone.frame.origin.x) + BELOW_ORAL_CREST;
-        let along = cone.frame.along.z;
-        let from = if along > 1e-9 {
-            ((crest - cone.frame.origin.z) / along).clamp(0.0, cone.length)
-        } else {
-            0.0
-        };
+        let crest = oral_start(solid, cone.frame.origin.x);
+        let from = depth_of(cone, crest);
         let reaches = cone.end().z >= crest;
         mm(least_beside(solid, cone, Wall::Oral, from, cone.length).filter(|_| reaches)?)
     }
@@ -84,9 +79,68 @@ impl Measurements<'_> {
 
     fn apical_bone(&self, wall: Wall) -> Option<Mm> {
         let cone = self.drilled()?;
-        let from = cone.length * (2.0 / 3.0);
-        mm(least_beside(&self.ground().solid, cone, wall, from, cone.length)?)
+        mm(least_beside(&self.ground().solid, cone, wall, apical_third(cone), cone.length)?)
     }
+}
+
+/// Level from which oral bone counts at an x.
+pub(super) fn oral_start(solid: &Solid, x: f64) -> f64 {
+    solid.crest(Bone::Now, Wall::Oral, x) + BELOW_ORAL_CREST
+}
+
+/// Depth at which an implant's axis comes to a level, between its ends.
+pub(super) fn depth_of(cone: &Cone, level: f64) -> f64 {
+    let along = cone.frame.along.z;
+    if along > 1e-9 { ((level - cone.frame.origin.z) / along).clamp(0.0, cone.length) } else { 0.0 }
+}
+
+/// Depth at which an implant's apical third begins.
+pub(super) fn apical_third(cone: &Cone) -> f64 {
+    cone.length * (2.0 / 3.0)
+}
+
+/// Depths at which a face bends beside an implant's line, between two of its depths.
+fn bends_beside(
+    solid: &Solid,
+    line: Ray,
+    wall: Wall,
+    (from, to): (f64, f64),
+) -> impl Iterator<Item = f64> {
+    let bends = solid.face_knots(wall).iter().filter(move |_| line.direction.z.abs() > 1e-9);
+    let bends = bends.map(move |knot| (knot.x - line.origin.z) / line.direction.z);
+    bends.filter(move |depth| from < *depth && *depth < to)
+}
+
+/// Whether the socket leaves some wall at every depth at which a least thickness is looked for.
+pub(super) fn wall_stands_beside(
+    solid: &Solid,
+    cone: &Cone,
+    wall: Wall,
+    from: f64,
+    to: f64,
+) -> bool {
+    /// A wall thinner than this is left to be measured, mm.
+    const THIN: f64 = 1e-3;
+    let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
+    let line = cone.generator(cone.frame.facial * side);
+    let (a, b) = (line.at(from).z, line.at(to).z);
+    let reach = solid.socket.as_slice().iter();
+    let reach = reach.map(|body| body.reach_apical_of(a.min(b), V3::FACIAL * side));
+    let knots = solid.face_knots(wall).iter().filter(|knot| a.min(b) < knot.x && knot.x < a.max(b));
+    let ends = [a, b].map(|z| side * solid.face(wall, z));
+    let face = knots.map(|knot| side * knot.y).chain(ends).fold(f64::INFINITY, f64::min);
+    if reach.fold(f64::NEG_INFINITY, f64::max) < face - THIN {
+        return true;
+    }
+    let step = (to - from) / f64::from(STEPS);
+    let even = (0..=STEPS).map(|i| from + step * f64::from(i));
+    even.chain(bends_beside(solid, line, wall, (from, to))).all(|depth| {
+        let surface = line.at(depth);
+        let room = side * (solid.face(wall, surface.z) - surface.y);
+        let ray = Ray { origin: surface, direction: V3::FACIAL * side };
+        let ends = solid.socket.as_slice().iter().filter_map(|body| body.ray(&ray).last());
+        ends.map(|part| part.to).fold(0.0, f64::max) < room - THIN
+    })
 }
 
 /// The least thickness on one side between two depths. On the straight lines of implant and face it
@@ -95,9 +149,7 @@ impl Measurements<'_> {
 fn least_beside(solid: &Solid, cone: &Cone, wall: Wall, from: f64, to: f64) -> Option<f64> {
     let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
     let line = cone.generator(cone.frame.facial * side);
-    let bends = solid.face_knots(wall).iter().filter(|_| line.direction.z.abs() > 1e-9);
-    let bends = bends.map(|knot| (knot.x - line.origin.z) / line.direction.z);
-    let bends = bends.filter(|depth| from < *depth && *depth < to);
+    let bends = bends_beside(solid, line, wall, (from, to));
     let step = (to - from) / f64::from(STEPS);
     let even = (0..=STEPS).map(|i| from + step * f64::from(i));
     let at = |depth: f64| (depth, beside(solid, cone, wall, depth));

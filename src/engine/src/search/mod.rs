@@ -5,13 +5,19 @@
 //! measurements as every plan.
 
 mod answers;
+mod bearing;
 mod cost;
+mod grid;
 mod nearest;
 mod placement;
+mod region;
 mod sweep;
+mod walk;
 mod words;
 
 pub use cost::{Change, Cost, changes};
+pub use grid::Grid;
 pub use nearest::{Nearest, nearest};
 pub use placement::{PLACED_BY, Placement};
-pub use sweep::{Grid, Sweep};
+pub use region::Region;
+pub use sweep::Sweep;
