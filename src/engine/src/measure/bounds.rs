@@ -60,6 +60,26 @@ pub(crate) struct Bounds<'a> {
     foramen: [Witness; 2],
     /// Level of the oral crest at an x.
     crest: Option<(f64, f64)>,
+    /// What was last looked at beside an implant: several rules ask for the same.
+    walls: [Option<Beheld>; 3],
+}
+
+/// Stretches of an implant beside which a wall is looked at.
+#[derive(Debug, Clone, Copy)]
+enum Stretch {
+    Oral,
+    ApicalFacial,
+    ApicalOral,
+}
+
+/// The way to the face beside a stretch.
+#[derive(Debug, Clone, Copy)]
+struct Beheld {
+    cone: Cone,
+    /// The least of it, mm.
+    room: f64,
+    /// Whether it is whole, once that was asked.
+    whole: Option<bool>,
 }
 
 impl<'a> Bounds<'a> {
@@ -72,6 +92,7 @@ impl<'a> Bounds<'a> {
             canal: Witness::default(),
             foramen: Default::default(),
             crest: None,
+            walls: [None; 3],
         }
     }
 
@@ -84,31 +105,48 @@ impl<'a> Bounds<'a> {
         };
         self.crest = Some((x, crest));
         let from = super::bone::depth_of(cone, crest);
-        (cone.end().z >= crest).then(|| self.wall(cone, Wall::Oral, from, care))
+        (cone.end().z >= crest).then(|| self.wall(cone, Stretch::Oral, from, care))
     }
 
     /// [`apical_facial_bone`](super::Measurements::apical_facial_bone) and its oral twin.
-    pub(crate) fn apical_bone(&self, cone: &Cone, wall: Wall, care: Care) -> Span {
-        self.wall(cone, wall, super::bone::apical_third(cone), care)
+    pub(crate) fn apical_bone(&mut self, cone: &Cone, wall: Wall, care: Care) -> Span {
+        let stretch = match wall {
+            Wall::Facial => Stretch::ApicalFacial,
+            Wall::Oral => Stretch::ApicalOral,
+        };
+        self.wall(cone, stretch, super::bone::apical_third(cone), care)
     }
 
     /// The least thickness from a depth to the apex. The way to the face is never shorter than what wall
     /// and socket there are on it; where it is whole, it is as long.
-    fn wall(&self, cone: &Cone, wall: Wall, from: f64, care: Care) -> Span {
+    fn wall(&mut self, cone: &Cone, stretch: Stretch, from: f64, care: Care) -> Span {
         let solid = &self.ground.solid;
+        let wall = if matches!(stretch, Stretch::ApicalFacial) { Wall::Facial } else { Wall::Oral };
         let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
         let line = cone.generator(cone.frame.facial * side);
-        let (a, b) = (line.at(from), line.at(cone.length));
-        let room = solid.least_inside(wall, a, b);
-        let whole = || {
-            solid.is_whole_beside(wall, a, b)
-                && super::bone::wall_stands_beside(solid, cone, wall, from, cone.length)
+        let ends = || (line.at(from), line.at(cone.length));
+        let kept = &mut self.walls[stretch as usize];
+        let beheld = match kept {
+            Some(beheld) if beheld.cone == *cone => beheld,
+            _ => {
+                let (a, b) = ends();
+                let room = solid.least_inside(wall, a, b);
+                kept.insert(Beheld { cone: *cone, room, whole: None })
+            }
         };
-        if room <= 0.0 || (care >= Care::Closer && whole()) {
-            Span::at(room)
-        } else {
-            Span { least: 0.0, most: room }
+        let room = beheld.room;
+        if room <= 0.0 {
+            return Span::at(room);
         }
+        if care >= Care::Closer {
+            let (a, b) = ends();
+            let stands = || super::bone::wall_stands_beside(solid, cone, wall, from, cone.length);
+            let whole = || solid.is_whole_beside(wall, a, b) && stands();
+            if *beheld.whole.get_or_insert_with(whole) {
+                return Span::at(room);
+            }
+        }
+        Span { least: 0.0, most: room }
     }
 
     /// The distance to the nearer neighbour of those that are implants, or of those that are roots;

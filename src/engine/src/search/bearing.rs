@@ -132,13 +132,15 @@ impl Bounded {
         cone: &Cone,
         care: Care,
     ) -> Option<Span> {
-        let apical = |bounds: &Bounds<'_>, wall| bounds.apical_bone(cone, wall, care);
+        let apical = |bounds: &mut Bounds<'_>, wall| bounds.apical_bone(cone, wall, care);
         match self {
             Self::OralBone => bounds.oral_bone(cone, care),
             Self::ApicalBone => {
                 let facial = apical(bounds, Wall::Facial);
-                let both = || facial.lesser(apical(bounds, Wall::Oral));
-                Some(if jaw == Jaw::Maxilla { both() } else { facial })
+                if jaw == Jaw::Mandible {
+                    return Some(facial);
+                }
+                Some(facial.lesser(apical(bounds, Wall::Oral)))
             }
             Self::ApicalOralBone => Some(apical(bounds, Wall::Oral)),
             Self::LingualBone => {

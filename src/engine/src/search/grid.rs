@@ -57,6 +57,22 @@ impl Grid {
         self.len() == 0
     }
 
+    /// By how much neighbours along one of the seven numbers differ; 0 where there is one value only.
+    pub(super) fn step(&self, axis: usize) -> i32 {
+        match self.axes[axis].as_slice() {
+            [first, second, ..] => second - first,
+            _ => 0,
+        }
+    }
+
+    /// Where a placement stands in the order of the grid; `None` beside it.
+    #[must_use]
+    pub fn place_of(&self, at: Placement) -> Option<usize> {
+        self.axes.iter().zip(at.counts()).try_fold(0, |place, (axis, count)| {
+            Some(place * axis.len() + axis.iter().position(|value| *value == count)?)
+        })
+    }
+
     /// The placement at a place in the order of the grid.
     #[must_use]
     pub fn at(&self, place: usize) -> Option<Placement> {

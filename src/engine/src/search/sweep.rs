@@ -196,12 +196,6 @@ mod tests {
         (0..7).flat_map(|axis| [one(axis, -1), one(axis, 1)]).flatten().collect()
     }
 
-    fn place_of(grid: &Grid, at: Placement) -> usize {
-        grid.axes.iter().zip(at.counts()).fold(0, |place, (axis, count)| {
-            place * axis.len() + axis.iter().position(|value| *value == count).unwrap()
-        })
-    }
-
     /// Compares at random places of a region, and all along its edge.
     fn compare(case: &Case, plan: &Plan, random: &mut ChaCha8Rng) -> [u32; 2] {
         let grid = Grid::of(&case.site);
@@ -220,7 +214,7 @@ mod tests {
         for at in stands.iter().step_by(every) {
             assert!(judged(case, plan, *at), "{:?} {at:?}", case.address);
             for next in neighbours(&grid, *at) {
-                if !region.stands(place_of(&grid, next)) {
+                if !region.holds(next) {
                     assert!(!judged(case, plan, next), "{:?} {next:?}", case.address);
                     edges += 1;
                 }
