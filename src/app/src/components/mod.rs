@@ -15,6 +15,7 @@ pub mod number;
 pub mod outline;
 pub mod plates;
 pub mod readings;
+pub mod room;
 pub mod sheet;
 pub mod steps;
 pub mod verdict;

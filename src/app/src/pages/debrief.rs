@@ -3,6 +3,7 @@
 use crate::components::caution::caution;
 use crate::components::nearest::NearestView;
 use crate::components::readings::readings;
+use crate::components::room::RoomView;
 use crate::components::verdict::VerdictView;
 use crate::components::whole::whole;
 use crate::effects;
@@ -59,6 +60,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             { caution() }
             { causes(debrief, tooth, &verdict) }
             <NearestView bench={bench.clone()} />
+            <RoomView bench={bench.clone()} />
             { readings(&bench.session.compared(), tooth) }
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }

@@ -14,7 +14,7 @@ const BELOW_ORAL_CREST: f64 = 1.0;
 const BELOW_PLATFORM: f64 = 2.0;
 /// Even steps between the depths at which a least thickness is looked for, beside the depths at which
 /// the face bends.
-const STEPS: u32 = 8;
+pub(super) const STEPS: u32 = 8;
 /// How often a step is halved towards the least thickness where something stands in the bone.
 const HALVINGS: u32 = 5;
 
@@ -100,7 +100,7 @@ pub(super) fn apical_third(cone: &Cone) -> f64 {
 }
 
 /// Depths at which a face bends beside an implant's line, between two of its depths.
-fn bends_beside(
+pub(super) fn bends_beside(
     solid: &Solid,
     line: Ray,
     wall: Wall,
@@ -111,43 +111,19 @@ fn bends_beside(
     bends.filter(move |depth| from < *depth && *depth < to)
 }
 
-/// Whether the socket leaves some wall at every depth at which a least thickness is looked for.
-pub(super) fn wall_stands_beside(
-    solid: &Solid,
-    cone: &Cone,
-    wall: Wall,
-    from: f64,
-    to: f64,
-) -> bool {
-    /// A wall thinner than this is left to be measured, mm.
-    const THIN: f64 = 1e-3;
-    let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
-    let line = cone.generator(cone.frame.facial * side);
-    let (a, b) = (line.at(from).z, line.at(to).z);
-    let reach = solid.socket.as_slice().iter();
-    let reach = reach.map(|body| body.reach_apical_of(a.min(b), V3::FACIAL * side));
-    let knots = solid.face_knots(wall).iter().filter(|knot| a.min(b) < knot.x && knot.x < a.max(b));
-    let ends = [a, b].map(|z| side * solid.face(wall, z));
-    let face = knots.map(|knot| side * knot.y).chain(ends).fold(f64::INFINITY, f64::min);
-    if reach.fold(f64::NEG_INFINITY, f64::max) < face - THIN {
-        return true;
+/// The sign of the way to a face along y.
+pub(super) const fn outward(wall: Wall) -> f64 {
+    match wall {
+        Wall::Facial => 1.0,
+        Wall::Oral => -1.0,
     }
-    let step = (to - from) / f64::from(STEPS);
-    let even = (0..=STEPS).map(|i| from + step * f64::from(i));
-    even.chain(bends_beside(solid, line, wall, (from, to))).all(|depth| {
-        let surface = line.at(depth);
-        let room = side * (solid.face(wall, surface.z) - surface.y);
-        let ray = Ray { origin: surface, direction: V3::FACIAL * side };
-        let ends = solid.socket.as_slice().iter().filter_map(|body| body.ray(&ray).last());
-        ends.map(|part| part.to).fold(0.0, f64::max) < room - THIN
-    })
 }
 
 /// The least thickness on one side between two depths. On the straight lines of implant and face it
 /// is least at an end or where the face bends beside the implant's line, so those depths are looked
 /// at, and even steps between, the least of them closer, for what else may stand in bone.
 fn least_beside(solid: &Solid, cone: &Cone, wall: Wall, from: f64, to: f64) -> Option<f64> {
-    let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
+    let side = outward(wall);
     let line = cone.generator(cone.frame.facial * side);
     let bends = bends_beside(solid, line, wall, (from, to));
     let step = (to - from) / f64::from(STEPS);
@@ -174,7 +150,7 @@ fn least_beside(solid: &Solid, cone: &Cone, wall: Wall, from: f64, to: f64) -> O
 /// thinned it. Where no wall stands there is nothing. Also whether nothing else stands or is missing on
 /// the way to the face.
 fn beside(solid: &Solid, cone: &Cone, wall: Wall, depth: f64) -> (f64, bool) {
-    let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
+    let side = outward(wall);
     let axis = cone.axis_at(depth);
     // The point of the facial or oral generator at that depth.
     let surface: P3 = axis + cone.frame.facial * (side * cone.radius(depth));

@@ -6,6 +6,7 @@
 
 use super::clearance::bed;
 use super::ground::{AROUND, Ground};
+use super::reaches::Reaches;
 use super::threads::held_on;
 use crate::anatomy::{Beside, Bone, Site, Tube, Wall};
 use crate::geometry::convex::Convex;
@@ -38,10 +39,10 @@ impl Span {
 }
 
 /// How much trouble a bound is worth.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub(crate) enum Care {
-    /// From what is known already.
-    Quick,
+    /// From what is known already; whether it is more than this matters, and not by how much.
+    Quick(f64),
     /// Worked out for this implant.
     Closer,
     /// As well as it can be.
@@ -62,6 +63,7 @@ pub(crate) struct Bounds<'a> {
     crest: Option<(f64, f64)>,
     /// What was last looked at beside an implant: several rules ask for the same.
     walls: [Option<Beheld>; 3],
+    reaches: Reaches,
 }
 
 /// Stretches of an implant beside which a wall is looked at.
@@ -93,6 +95,7 @@ impl<'a> Bounds<'a> {
             foramen: Default::default(),
             crest: None,
             walls: [None; 3],
+            reaches: Reaches::of(&ground.solid),
         }
     }
 
@@ -122,7 +125,7 @@ impl<'a> Bounds<'a> {
     fn wall(&mut self, cone: &Cone, stretch: Stretch, from: f64, care: Care) -> Span {
         let solid = &self.ground.solid;
         let wall = if matches!(stretch, Stretch::ApicalFacial) { Wall::Facial } else { Wall::Oral };
-        let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
+        let side = super::bone::outward(wall);
         let line = cone.generator(cone.frame.facial * side);
         let ends = || (line.at(from), line.at(cone.length));
         let kept = &mut self.walls[stretch as usize];
@@ -140,7 +143,7 @@ impl<'a> Bounds<'a> {
         }
         if care >= Care::Closer {
             let (a, b) = ends();
-            let stands = || super::bone::wall_stands_beside(solid, cone, wall, from, cone.length);
+            let stands = || self.reaches.leave_wall(solid, cone, wall, (from, cone.length));
             let whole = || solid.is_whole_beside(wall, a, b) && stands();
             if *beheld.whole.get_or_insert_with(whole) {
                 return Span::at(room);
@@ -211,7 +214,12 @@ fn to_root(frusta: &mut Witness, cap: &mut Witness, cone: &Cone, root: &Stack, c
 }
 
 fn to_tube(witness: &mut Witness, body: &impl ToPoint, tube: &Tube, care: Care) -> Span {
-    span(witness, body, &[tube.from, tube.to], care).less(tube.radius.get())
+    let radius = tube.radius.get();
+    let care = match care {
+        Care::Quick(enough) => Care::Quick(enough + radius),
+        other => other,
+    };
+    span(witness, body, &[tube.from, tube.to], care).less(radius)
 }
 
 /// Of a distance that goes on below 0 where the bodies overlap.
@@ -222,7 +230,11 @@ fn parted(witness: &mut Witness, body: &impl ToPoint, other: &impl Convex, care:
 
 fn span(witness: &mut Witness, body: &impl ToPoint, other: &impl Convex, care: Care) -> Span {
     match care {
-        Care::Quick => Span { least: witness.at_least(body).max(0.0), most: witness.at_most(body) },
+        Care::Quick(enough) => {
+            let least = witness.at_least(body, enough).max(0.0);
+            let most = if least >= enough { f64::INFINITY } else { witness.at_most(body) };
+            Span { least, most }
+        }
         Care::Closer | Care::Thorough => Span::at(witness.learn(body, other)),
     }
 }

@@ -25,6 +25,7 @@ mod membrane;
 #[cfg(test)]
 mod parted;
 mod position;
+mod reaches;
 #[cfg(test)]
 mod robust;
 mod root_position;

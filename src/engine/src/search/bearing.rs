@@ -75,7 +75,7 @@ pub(super) fn of(rule: &Rule, case: &Case, plan: &Plan) -> Bearing {
         "platform-too-far-facial" | "platform-too-far-oral" => {
             Numbers(&[DIAMETER, FACIAL, DISTAL, TILT, TIP])
         }
-        "gap-too-narrow" => Brief,
+        "gap-too-narrow" | "facial-plate-touched" => Brief,
         // What was looked at is no fault, wherever the implant stands.
         "pilot-not-checked-near-a-structure" if filmed => Numbers(&[]),
         "pilot-not-checked-near-a-structure" => OnlyWithin(ask::NEAR_A_STRUCTURE),
@@ -162,7 +162,7 @@ impl Bounded {
 fn anchorage(bounds: &Bounds<'_>, septum: bool, cone: &Cone, care: Care) -> Span {
     let oral = bounds.oral_engagement(cone);
     let [least, most] = [oral.least, oral.most].map(|hold| hold / ask::ORAL_FOR_ONE);
-    if septum || care == Care::Quick {
+    if septum || care < Care::Closer {
         return Span { least, most: f64::INFINITY };
     }
     Span { least, most: most.max(bounds.anchorage(cone, care).most) }
@@ -188,6 +188,11 @@ impl Turns {
             }
         }
         Some(turns)
+    }
+
+    /// However much above this a value lies, it is the same: a fault, or none.
+    pub(super) fn enough(&self) -> f64 {
+        self.at.last().map_or(f64::NEG_INFINITY, |at| at + 2.0 * CLOSE)
     }
 
     /// Whether every value of a span is a fault, or none; `None` where that differs or may.

@@ -146,21 +146,21 @@ impl<'s> Walk<'s> {
         let mut cone = Cone { length: mm(LENGTH), ..self.body };
         cone.frame.origin = P3::new(mm(DISTAL), mm(FACIAL), mm(DEPTH));
         let all = (1_u32 << self.rules.bounded.len()) - 1;
-        let Some(open) = self.open(&cone, all, Care::Quick) else { return false };
+        let Some(open) = self.open(&cone, all, None) else { return false };
         self.put(counts);
         if !self.rules.brief.is_empty()
             && self.bench.faulting(self.plan, self.rules.brief.iter().copied()).is_some()
         {
             return false;
         }
-        let Some(open) = self.open(&cone, open, Care::Closer) else { return false };
+        let Some(open) = self.open(&cone, open, Some(Care::Closer)) else { return false };
         let hold = self.rules.bounded.iter().position(|(_, what, _)| *what == Bounded::Anchorage);
         let hold = hold.map_or(0, |at| open & 1 << at);
-        let Some(held) = self.open(&cone, hold, Care::Thorough) else { return false };
+        let Some(held) = self.open(&cone, hold, Some(Care::Thorough)) else { return false };
         let open = open & !hold | held;
         let bounds = &mut self.bounds;
         let within = self.rules.within.iter().filter(|(_, near)| {
-            may_be_within(bounds, &cone, *near, Care::Quick)
+            may_be_within(bounds, &cone, *near, Care::Quick(f64::INFINITY))
                 && may_be_within(bounds, &cone, *near, Care::Closer)
         });
         let within: Vec<&'static Rule> = within.map(|(rule, _)| *rule).collect();
@@ -174,19 +174,21 @@ impl<'s> Walk<'s> {
     }
 
     /// Which of these bounded rules their bounds leave open; `None` where one surely faults. That one is
-    /// asked first from then on: what refuses one placement mostly refuses the next.
-    fn open(&mut self, cone: &Cone, which: u32, care: Care) -> Option<u32> {
+    /// asked first from then on: what refuses one placement mostly refuses the next. Without a care they are
+    /// looked at quickly.
+    fn open(&mut self, cone: &Cone, which: u32, care: Option<Care>) -> Option<u32> {
         let mut open = 0;
         for k in 0..self.rules.bounded.len() {
             if which >> k & 1 == 0 {
                 continue;
             }
             let (_, what, turns) = &self.rules.bounded[k];
-            let span = what.span(&mut self.bounds, self.jaw, self.septum, cone, care);
+            let how = care.unwrap_or(Care::Quick(turns.enough()));
+            let span = what.span(&mut self.bounds, self.jaw, self.septum, cone, how);
             match span.map_or(Some(false), |span| turns.settled(span)) {
                 Some(true) => {
                     // A costly bound stays behind the others.
-                    if care == Care::Quick && *what != Bounded::Anchorage {
+                    if care.is_none() && *what != Bounded::Anchorage {
                         self.rules.bounded[..=k].rotate_right(1);
                     }
                     return None;
