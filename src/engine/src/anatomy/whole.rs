@@ -64,3 +64,52 @@ impl Solid {
         a.z.min(b.z) >= line + p.max(q).max(outer) + CLEAR
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::anatomy::Bone;
+    use crate::cases::generate;
+    use crate::geometry::{Intervals, Ray, V3};
+    use rand::{Rng, SeedableRng};
+    use rand_chacha::ChaCha8Rng;
+
+    #[test]
+    fn a_way_that_is_called_whole_is_bone_or_socket_from_end_to_end() {
+        let mut random = ChaCha8Rng::seed_from_u64(11);
+        let mut between = |from: f64, to: f64| {
+            from + (to - from) * (random.next_u64() >> 11) as f64 / (1_u64 << 53) as f64
+        };
+        let (mut whole, mut asked) = (0, 0);
+        for case in (1..60).filter_map(|seed| generate(seed).ok()) {
+            let solid = Solid::of(&case.site);
+            for _ in 0..40 {
+                let a = P3::new(between(-3.0, 3.0), between(-4.0, 3.0), between(-1.0, 12.0));
+                let b = a + V3::new(between(-0.5, 0.5), between(-2.0, 2.0), between(1.0, 9.0));
+                for wall in [Wall::Facial, Wall::Oral] {
+                    asked += 1;
+                    if solid.least_inside(wall, a, b) <= 0.0 || !solid.is_whole_beside(wall, a, b) {
+                        continue;
+                    }
+                    whole += 1;
+                    let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
+                    for k in 0..=20 {
+                        let start = a + (b - a) * (f64::from(k) / 20.0);
+                        let room = side * (solid.face(wall, start.z) - start.y);
+                        let ray = Ray { origin: start, direction: V3::FACIAL * side };
+                        let bodies = solid.socket.as_slice().iter().map(|body| body.ray(&ray));
+                        let socket = bodies.fold(Intervals::empty(), |all, one| all.union(&one));
+                        let bone = solid.bone(Bone::Now, &ray, 0.0, room);
+                        let met = bone.union(&socket).length_within(0.0, room);
+                        assert!(
+                            (met - room).abs() < 1e-6,
+                            "{:?} {wall:?} {met} {room}",
+                            case.address
+                        );
+                    }
+                }
+            }
+        }
+        assert!(whole > 300 && whole < asked, "{whole} of {asked}");
+    }
+}

@@ -6,6 +6,7 @@
 
 mod answers;
 mod bearing;
+mod bench;
 mod cost;
 mod grid;
 mod nearest;

@@ -42,17 +42,14 @@ impl Cutting<'_, '_> {
     /// The area, the implants and their labels; what of that is told in words.
     fn all_room(&mut self, room: &Room) -> String {
         if let Some(own) = self.scene.body() {
-            let ring = self.put_all(&Self::silhouette(&own));
-            self.sheet.area(vec![ring], Ink::Implant);
+            self.contour(&own, Ink::Outline);
         }
         let shown = room.shown();
         let said = shown.map_or_else(String::new, |size| self.platforms(room, size));
         if let Some((roomiest, _)) = room.roomiest
             && let Some(body) = self.body_at(roomiest)
         {
-            let mut ring = self.put_all(&Self::silhouette(&body));
-            ring.extend(ring.first().copied());
-            self.sheet.line(&ring, Ink::Dashed);
+            self.contour(&body, Ink::Dashed);
             let at = body.axis_at(0.8 * body.length);
             let target = self.put(at.y - body.radius(0.8 * body.length), at.z);
             let words = format!("most room: {}", size_words(roomiest));
@@ -64,6 +61,13 @@ impl Cutting<'_, '_> {
             self.sheet.note(Margin::Left, at, "your platform", Ink::Words);
         }
         said
+    }
+
+    /// The outline of an implant, the section seen through it.
+    fn contour(&mut self, body: &Cone, ink: Ink) {
+        let mut ring = self.put_all(&Self::silhouette(body));
+        ring.extend(ring.first().copied());
+        self.sheet.line(&ring, ink);
     }
 
     /// The body of the plan's implant at another place.
@@ -95,6 +99,11 @@ impl Cutting<'_, '_> {
         let (shallow, deep) =
             depths.fold((i32::MAX, i32::MIN), |(a, b), depth| (a.min(depth), b.max(depth)));
         let span = |from: i32, to: i32| mm(Mm::from_tenths(to - from));
+        if places.len() == 1 {
+            return format!(
+                "Of places half a millimetre apart, the middle of the platform of {size} may stand in one."
+            );
+        }
         format!(
             "The middle of the platform of {size} may stand in {} places half a millimetre apart: over {} from {} to facial and {} in depth.",
             places.len(),
@@ -146,6 +155,8 @@ fn rings(places: &BTreeSet<[i32; 2]>) -> Vec<Vec<[i32; 2]>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::figures::Item;
+    use crate::geometry::polygon;
 
     fn area(ring: &[[i32; 2]]) -> i32 {
         let next = ring.iter().cycle().skip(1);
@@ -173,5 +184,35 @@ mod tests {
         let two: BTreeSet<_> = [[0, 0], [5, 5]].into();
         let areas: i32 = rings(&two).iter().map(|ring| area(ring)).sum();
         assert_eq!(areas.abs(), 200);
+    }
+
+    #[test]
+    fn the_figure_shows_the_region_with_its_scale_and_says_what_it_shows() {
+        let case = crate::rules::trial::Trial::plain().case;
+        let draft = crate::cases::proof(&case).unwrap().draft;
+        let plan = crate::plan::Plan::from_draft(&draft, &case).unwrap();
+        let known = crate::rules::Known::of(&case, &plan);
+        let (case, plan, draft, known) = (&case, &plan, &draft, &known);
+        let show = Show { case, plan, draft, known, reveal: false, lit: None, px: 300.0 };
+        let room = crate::search::room(case, draft).unwrap();
+        let figure = room_section(&show, &room);
+        let region = |item: &Item| match item {
+            Item::Path { rings, ink: Ink::BandAcceptable, .. } => Some(rings.clone()),
+            _ => None,
+        };
+        let rings = figure.items.iter().find_map(region).unwrap();
+        // As much area as places, a quarter of a square millimetre each.
+        let [diameter, length] = room.shown().unwrap();
+        let places = room.region.platforms(diameter, length);
+        let area: f64 = rings.iter().map(|ring| polygon::signed_area(ring)).sum();
+        let all: i32 = places.iter().map(|_| 1).sum();
+        assert!((area.abs() - 0.25 * f64::from(all)).abs() < 1e-9, "{area} {all}");
+        assert!(figure.scale_bar.is_some() && figure.handles.is_empty());
+        assert!(figure.says.contains("stock sizes") && figure.says.contains("may stand in"));
+        let words = figure.items.iter().filter_map(|item| match item {
+            Item::Words { text, .. } => Some(text.as_str()),
+            _ => None,
+        });
+        assert!(words.collect::<Vec<_>>().join(" ").contains("your platform"));
     }
 }
