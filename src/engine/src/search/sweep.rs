@@ -239,7 +239,7 @@ mod tests {
         let mut random = ChaCha8Rng::seed_from_u64(8);
         let whole_mouth =
             |seed| generate_as(Spread::WholeMouth, seed, &Constraints::default()).ok();
-        let cases = (1..).filter_map(|seed| whole_mouth(seed)).filter_map(|case| {
+        let cases = (1..).filter_map(whole_mouth).filter_map(|case| {
             let draft = proof_with(&case, Course::PlaceToday)?.draft;
             let plan = Plan::from_draft(&draft, &case).ok()?;
             plan.implant_in_place()?;
