@@ -1,5 +1,5 @@
-//! How fast the engine is, as times and as ratios in the same run, to a mesh boolean and for films to a
-//! march:
+//! How fast the engine is, as times and as ratios in the same run: to a mesh boolean, for films to a march,
+//! for sweeps to judging one by one:
 //! `cargo bench -p tests`. A ratio holds on any machine; the times are this one's.
 
 mod mesh;
@@ -12,6 +12,7 @@ use engine::figures::{self, Show};
 use engine::imaging::{self, Aim, Noise, Scene, Setting, Slice, View, key};
 use engine::measure::{Ground, Measurements};
 use engine::rules::Known;
+use engine::search::{Grid, Sweep};
 use serde_json::Value;
 use std::hint::black_box;
 use std::io::Write;
@@ -31,10 +32,14 @@ const ROWS: &[(&str, Option<f64>)] = &[
     ("film of 400 x 300: marched, 960 samples", None),
     ("film of 400 x 300", Some(80_000.0)),
     ("section", Some(16_000.0)),
+    ("placements of a sweep: judged one by one", None),
+    ("sweep of at least 50,000 placements", Some(100_000.0)),
 ];
 
 /// The row of the march that films are held against.
 const MARCH: usize = 7;
+/// The row of whole plans judged one by one that sweeps are held against.
+const ONE_BY_ONE: usize = 10;
 
 fn main() {
     let place = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bench");
@@ -60,6 +65,7 @@ fn main() {
         bench.iter(|| debrief::judge(black_box(&molar), black_box(&plan)));
     });
     pictures(&mut criterion, &subjects);
+    sweeps(&mut criterion, &subjects);
     criterion.final_summary();
     table(&place);
 }
@@ -153,18 +159,49 @@ fn pictures(criterion: &mut Criterion, subjects: &[Subject]) {
     });
 }
 
+/// Every so many placements one is judged by itself; the row is multiplied to stand for all.
+const JUDGED: u32 = 997;
+
+/// Sweeps against judging the same placements one by one, each in a whole plan on a known site.
+fn sweeps(criterion: &mut Criterion, subjects: &[Subject]) {
+    over(criterion, ONE_BY_ONE, subjects, |Subject { case, plan, .. }| {
+        let ground = Ground::of(&case.site);
+        let grid = Grid::of(&case.site);
+        let mut plan = plan.clone();
+        for at in (0..grid.len()).step_by(JUDGED as usize).filter_map(|place| grid.at(place)) {
+            if let Some(implant) = plan.implant.as_mut() {
+                at.put(implant);
+            }
+            let m = Measurements::on(&ground, case, &plan);
+            black_box(debrief::judge_by(&m, &m));
+        }
+    });
+    over(criterion, ONE_BY_ONE + 1, subjects, |Subject { case, plan, .. }| {
+        let grid = Grid::of(&case.site);
+        assert!(grid.len() >= 50_000);
+        black_box(Sweep::of(case, plan).map(|mut sweep| sweep.region(&grid)));
+    });
+}
+
 /// What criterion left of each row, beside the mesh boolean's time in the same run.
 fn table(place: &Path) {
     let time = |row: usize| {
         let time = micros(place, ROWS[row].0)?;
-        Some(if row == MARCH { time * f64::from(MARCHED) } else { time })
+        Some(match row {
+            MARCH => time * f64::from(MARCHED),
+            ONE_BY_ONE => time * f64::from(JUDGED),
+            _ => time,
+        })
     };
-    let [mesh, march] = [0, MARCH].map(time);
+    let [mesh, march, one_by_one] = [0, MARCH, ONE_BY_ONE].map(time);
     let mut out = std::io::stdout();
     for (row, (name, most)) in ROWS.iter().enumerate() {
         let Some(time) = time(row) else { continue };
-        let (reference, word) =
-            if row < MARCH { (mesh, "the mesh boolean") } else { (march, "the march") };
+        let (reference, word) = match row {
+            ..MARCH => (mesh, "the mesh boolean"),
+            MARCH..ONE_BY_ONE => (march, "the march"),
+            _ => (one_by_one, "judging one by one"),
+        };
         let ratio = reference
             .map_or(String::new(), |reference| format!("1/{:.1} of {word}", reference / time));
         let asked = most.map_or(String::new(), |most| format!("at most {most} asked"));

@@ -80,6 +80,32 @@ fn the_plan_that_the_tool_prints_is_sound_on_the_case_that_it_prints() {
 }
 
 #[test]
+fn the_room_for_an_implant_is_told_in_sizes_and_millimetres() {
+    let (case, plan) = files(&folder("room"), SEEDS[1]);
+    let ran = wallwise(&["judge", path(&case), path(&plan)]);
+    let room = &json_of(&wallwise(&["judge", path(&case), path(&plan), "--json"]))["room"];
+    let words = room["words"].as_str().expect("words");
+    assert!(ran.out.contains(&format!("\nRoom\n  {words}\n")), "{}", ran.out);
+    assert_eq!(room["sizes-tried"], 63);
+    assert!(room["placements-tried"].as_u64() >= Some(50_000), "{room}");
+    assert!(room["sizes"].as_u64() > Some(0), "{room}");
+    // The plan is sound where it stands, so it has some way to go, and how far is told.
+    let play = &room["yours"];
+    assert!(play["oral-mm"].is_number() && play["apical-mm"].is_number(), "{room}");
+    assert!(words.contains(&format!("{} of 63 stock sizes", room["sizes"])), "{words}");
+    // Moved past what is left, it has a fault of its place.
+    let text = fs::read_to_string(&plan).expect("the plan");
+    let line =
+        text.lines().find(|line| line.starts_with("offset-facial-mm = ")).expect("an offset");
+    let at: f64 = line.rsplit(' ').next().and_then(|it| it.parse().ok()).expect("a number");
+    let left = play["facial-mm"].as_f64().expect("a length");
+    let moved = with(&text, "offset-facial-mm", &format!("{:.1}", at + left + 0.1));
+    fs::write(&plan, moved).expect("written");
+    let room = &json_of(&wallwise(&["judge", path(&case), path(&plan), "--json"]))["room"];
+    assert!(room["yours"].is_null(), "{room}");
+}
+
+#[test]
 fn a_case_by_address_and_the_same_case_by_file_get_the_same_verdicts() {
     let (case, plan) = files(&folder("same"), SEEDS[0]);
     let by_file = json_of(&wallwise(&["judge", path(&case), path(&plan), "--json"]));

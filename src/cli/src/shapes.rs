@@ -2,9 +2,11 @@
 //! `tests/schemas` documents them; a test keeps it current.
 
 mod population;
+mod room;
 mod written;
 
 pub use population::{OneFigure, Population};
+pub use room::{Play, Room, Roomiest};
 pub use written::OneCase;
 
 use engine::anatomy::Tooth;
@@ -39,6 +41,9 @@ pub struct Judgement {
     pub verdicts: Vec<OneVerdict>,
     /// What came by chance, in order, and what was done about it; chance itself is never marked.
     pub events: Vec<OneEvent>,
+    /// The room that the case leaves for an implant, all else in the plan as it is; null where none is
+    /// placed today.
+    pub room: Option<Room>,
 }
 
 /// What came by chance.
@@ -271,6 +276,7 @@ impl Judgement {
         tooth: Tooth,
         debrief: &Debrief,
         events: Vec<OneEvent>,
+        room: Option<Room>,
     ) -> Self {
         let ids = |group: &debrief::Group| {
             group.faults.iter().map(|place| debrief.verdicts[*place].rule.id).collect()
@@ -302,6 +308,7 @@ impl Judgement {
                 .collect(),
             verdicts: debrief.verdicts.iter().map(|one| OneVerdict::of(one, tooth)).collect(),
             events,
+            room,
         }
     }
 }

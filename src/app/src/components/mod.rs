@@ -19,6 +19,7 @@ pub mod outline;
 pub mod pair;
 pub mod plates;
 pub mod readings;
+pub mod room;
 pub mod sheet;
 pub mod steps;
 pub mod verdict;

@@ -5,6 +5,7 @@ use crate::components::caution::caution;
 use crate::components::debates::debate_cards;
 use crate::components::nearest::NearestView;
 use crate::components::readings::readings;
+use crate::components::room::RoomView;
 use crate::components::verdict::VerdictView;
 use crate::components::whole::whole;
 use crate::effects;
@@ -64,6 +65,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             <NearestView bench={bench.clone()} />
             { debate_cards(&debrief.verdicts, tooth, &prose) }
             <BreaksView bench={bench.clone()} broken={broken(debrief)} />
+            <RoomView bench={bench.clone()} />
             { readings(&bench.session.compared(), tooth) }
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }

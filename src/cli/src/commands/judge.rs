@@ -1,6 +1,6 @@
 //! `wallwise judge CASE PLAN`: every verdict on a plan, by the judge that the page uses.
 
-use crate::shapes::{Judgement, OneEvent};
+use crate::shapes::{Judgement, OneEvent, Room};
 use crate::{Fault, Status, Streams, input};
 use engine::cases;
 use engine::chart::Case;
@@ -34,10 +34,15 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     if args.json {
         let events = events(&case, &plan, &draft);
         let address = case.address.map(|address| address.to_string());
-        streams.print_json(&Judgement::of(address, case.site.tooth, &debrief, events))?;
+        let room = search::room(&case, &draft);
+        let room = room.as_ref().map(|room| Room::of(room, case.site.tooth));
+        streams.print_json(&Judgement::of(address, case.site.tooth, &debrief, events, room))?;
     } else {
         let mut said = text(&case, &events(&case, &plan, &draft), &debrief);
         said.push_str(&nearest(&case, &draft));
+        if let Some(room) = search::room(&case, &draft) {
+            said.push_str(&format!("\nRoom\n  {}\n", room.words(case.site.tooth)));
+        }
         if args.breaks {
             said.push_str(&breaks(&case, &plan));
         }

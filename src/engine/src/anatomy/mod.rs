@@ -5,12 +5,14 @@
 
 mod bodies;
 mod body;
+mod cut;
 pub mod map;
 mod named;
 mod site;
 mod socket;
 pub mod solid;
 mod tooth;
+mod whole;
 
 pub use bodies::Bodies;
 pub use body::{APICAL_SHARE, Beside, ROOT_KNOTS, THREAD_DEPTH, implant_cone};

@@ -9,6 +9,8 @@
 
 use super::bodies::Bodies;
 use super::body::Beside;
+pub use super::cut::Cut;
+use super::cut::at_most_nothing;
 use super::map::Map;
 use super::{Crest, Lesion, Profile, Site, Tube, Wall};
 use crate::geometry::convex::Convex;
@@ -45,14 +47,14 @@ pub struct Solid {
     pub hollows: Vec<Capsule>,
     facial: Vec<P2>,
     oral: Vec<P2>,
-    crest: Vec<P2>,
+    pub(super) crest: Vec<P2>,
     unharmed: Vec<P2>,
-    drop: f64,
+    pub(super) drop: f64,
     /// w over y.
-    share: [P2; 2],
+    pub(super) share: [P2; 2],
     floor: Option<Plane>,
     /// x between which each neighbour lies.
-    reach: [Option<Interval>; 2],
+    pub(super) reach: [Option<Interval>; 2],
 }
 
 /// z = `z` + `rise` x.
@@ -60,64 +62,6 @@ pub struct Solid {
 struct Plane {
     z: f64,
     rise: f64,
-}
-
-/// What a defect takes away: everything over its shadow in (x, z), from the plane through the root's
-/// axis (of several, see [`Socket::plane`](super::Socket::plane)), parallel to x, outward on its
-/// wall's side.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Cut {
-    /// Which wall.
-    pub wall: Wall,
-    /// The shadow along y, as (x, z).
-    pub shadow: Vec<P2>,
-    /// The outline on the map.
-    pub outline: Vec<P2>,
-    box_: [Interval; 2],
-    /// y of the plane at z = 0, and its slope over z.
-    plane: (f64, f64),
-}
-
-impl Cut {
-    /// Whether a point lies in what is taken away.
-    fn contains(&self, point: P3) -> bool {
-        let plane = self.plane.0 + self.plane.1 * point.z;
-        let outward = if self.wall == Wall::Facial { point.y >= plane } else { point.y <= plane };
-        outward && polygon::contains(&self.shadow, P2::new(point.x, point.z))
-    }
-
-    /// Where the ray's line, between `from` and `to`, lies in what is taken away.
-    fn ray(&self, ray: &Ray, from: f64, to: f64) -> Intervals {
-        let (a, b) = (ray.at(from), ray.at(to));
-        let misses = |box_: Interval, a: f64, b: f64| a.max(b) < box_.from || a.min(b) > box_.to;
-        if misses(self.box_[0], a.x, b.x) || misses(self.box_[1], a.z, b.z) {
-            return Intervals::empty();
-        }
-        let side = if self.wall == Wall::Facial { 1.0 } else { -1.0 };
-        let (level, slope) = self.plane;
-        let start = side * (level + slope * ray.origin.z - ray.origin.y);
-        let rate = side * (slope * ray.direction.z - ray.direction.y);
-        let Some((from, to)) = at_most_nothing(start, rate, from, to) else {
-            return Intervals::empty();
-        };
-        let origin = P2::new(ray.origin.x, ray.origin.z);
-        let step = P2::new(ray.direction.x, ray.direction.z);
-        polygon::line_within(&self.shadow, origin, step).intersection(&Intervals::one(from, to))
-    }
-}
-
-/// Where `start + rate t <= 0` between two ends.
-fn at_most_nothing(start: f64, rate: f64, from: f64, to: f64) -> Option<(f64, f64)> {
-    let (from, to) = if rate > 0.0 {
-        (from, to.min(-start / rate))
-    } else if rate < 0.0 {
-        (from.max(-start / rate), to)
-    } else if start <= 0.0 {
-        (from, to)
-    } else {
-        return None;
-    };
-    (from < to).then_some((from, to))
 }
 
 impl Solid {
@@ -319,6 +263,11 @@ impl Solid {
             && !beside(1)
             && !self.hollows.iter().any(|hollow| hollow.contains(point))
             && !self.cuts.iter().any(|cut| cut.contains(point))
+    }
+
+    /// Whether a point lies coronal of the floor by more than `by`, or there is none.
+    pub(super) fn is_above_floor(&self, point: P3, by: f64) -> bool {
+        self.floor.is_none_or(|floor| point.z < floor.z + floor.rise * point.x - by)
     }
 
     /// Signed distance of a body from the floor along the floor's normal, mm; negative beyond it.

@@ -13,7 +13,6 @@ pub use compared::{Compared, Remark, compared};
 pub use debate::{Debate, debates};
 pub use group::{Group, GroupKey};
 pub use mark::{Lost, Mark, PlanWord};
-pub(crate) use verdict::verdict;
 pub use verdict::{Verdict, hash_of, judge, judge_by};
 pub use words::{Explanation, asked, differ, explain, number_that_agrees, sources, with_unit};
 

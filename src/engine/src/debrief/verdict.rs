@@ -110,7 +110,7 @@ pub fn judge_by(before: &Measurements<'_>, after: &Measurements<'_>) -> Vec<Verd
     verdicts
 }
 
-pub(crate) fn verdict(rule: &'static Rule, judging: &Judging<'_>) -> Option<Verdict> {
+fn verdict(rule: &'static Rule, judging: &Judging<'_>) -> Option<Verdict> {
     let reading = (rule.measure)(judging)?;
     let zone = rule.zone_of(reading)?;
     let missed = rule

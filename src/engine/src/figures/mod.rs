@@ -30,7 +30,7 @@ mod tube;
 pub use gap::{Facing, gap_clock, gap_profile, gap_rows};
 pub use map::{facial_map, facial_map_against};
 pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};
-pub use section::{healed_section, section, section_against, section_of_one};
+pub use section::{healed_section, room_section, section, section_against, section_of_one};
 pub use show::Show;
 pub use sounded::{sounded, sounded_at};
 pub use tube::{TO_AND_FRO, UP_AND_DOWN, tube, tube_words};

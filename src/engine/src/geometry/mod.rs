@@ -22,6 +22,7 @@ pub mod quadrature;
 mod stack;
 mod stack_parts;
 mod tube;
+mod witness;
 
 pub use cone::{Cone, Drilled};
 pub use frame::Frame;
@@ -31,3 +32,4 @@ pub use point::{P2, P3, Ray, V3, direction};
 pub use stack::{Knot, Stack};
 pub use stack_parts::{Cap, Frusta};
 pub use tube::{Capsule, point_to_segment};
+pub(crate) use witness::{ToPoint, Witness};

@@ -14,7 +14,7 @@ const BELOW_ORAL_CREST: f64 = 1.0;
 const BELOW_PLATFORM: f64 = 2.0;
 /// Even steps between the depths at which a least thickness is looked for, beside the depths at which
 /// the face bends.
-const STEPS: u32 = 8;
+pub(super) const STEPS: u32 = 8;
 /// How often a step is halved towards the least thickness where something stands in the bone.
 const HALVINGS: u32 = 5;
 
@@ -58,13 +58,8 @@ impl Measurements<'_> {
     pub fn oral_bone(&self) -> Option<Mm> {
         let cone = self.drilled()?;
         let solid = &self.ground().solid;
-        let crest = solid.crest(Bone::Now, Wall::Oral, cone.frame.origin.x) + BELOW_ORAL_CREST;
-        let along = cone.frame.along.z;
-        let from = if along > 1e-9 {
-            ((crest - cone.frame.origin.z) / along).clamp(0.0, cone.length)
-        } else {
-            0.0
-        };
+        let crest = oral_start(solid, cone.frame.origin.x);
+        let from = depth_of(cone, crest);
         let reaches = cone.end().z >= crest;
         mm(least_beside(solid, cone, Wall::Oral, from, cone.length).filter(|_| reaches)?)
     }
@@ -84,8 +79,43 @@ impl Measurements<'_> {
 
     fn apical_bone(&self, wall: Wall) -> Option<Mm> {
         let cone = self.drilled()?;
-        let from = cone.length * (2.0 / 3.0);
-        mm(least_beside(&self.ground().solid, cone, wall, from, cone.length)?)
+        mm(least_beside(&self.ground().solid, cone, wall, apical_third(cone), cone.length)?)
+    }
+}
+
+/// Level from which oral bone counts at an x.
+pub(super) fn oral_start(solid: &Solid, x: f64) -> f64 {
+    solid.crest(Bone::Now, Wall::Oral, x) + BELOW_ORAL_CREST
+}
+
+/// Depth at which an implant's axis comes to a level, between its ends.
+pub(super) fn depth_of(cone: &Cone, level: f64) -> f64 {
+    let along = cone.frame.along.z;
+    if along > 1e-9 { ((level - cone.frame.origin.z) / along).clamp(0.0, cone.length) } else { 0.0 }
+}
+
+/// Depth at which an implant's apical third begins.
+pub(super) fn apical_third(cone: &Cone) -> f64 {
+    cone.length * (2.0 / 3.0)
+}
+
+/// Depths at which a face bends beside an implant's line, between two of its depths.
+pub(super) fn bends_beside(
+    solid: &Solid,
+    line: Ray,
+    wall: Wall,
+    (from, to): (f64, f64),
+) -> impl Iterator<Item = f64> {
+    let bends = solid.face_knots(wall).iter().filter(move |_| line.direction.z.abs() > 1e-9);
+    let bends = bends.map(move |knot| (knot.x - line.origin.z) / line.direction.z);
+    bends.filter(move |depth| from < *depth && *depth < to)
+}
+
+/// The sign of the way to a face along y.
+pub(super) const fn outward(wall: Wall) -> f64 {
+    match wall {
+        Wall::Facial => 1.0,
+        Wall::Oral => -1.0,
     }
 }
 
@@ -93,11 +123,9 @@ impl Measurements<'_> {
 /// is least at an end or where the face bends beside the implant's line, so those depths are looked
 /// at, and even steps between, the least of them closer, for what else may stand in bone.
 fn least_beside(solid: &Solid, cone: &Cone, wall: Wall, from: f64, to: f64) -> Option<f64> {
-    let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
+    let side = outward(wall);
     let line = cone.generator(cone.frame.facial * side);
-    let bends = solid.face_knots(wall).iter().filter(|_| line.direction.z.abs() > 1e-9);
-    let bends = bends.map(|knot| (knot.x - line.origin.z) / line.direction.z);
-    let bends = bends.filter(|depth| from < *depth && *depth < to);
+    let bends = bends_beside(solid, line, wall, (from, to));
     let step = (to - from) / f64::from(STEPS);
     let even = (0..=STEPS).map(|i| from + step * f64::from(i));
     let at = |depth: f64| (depth, beside(solid, cone, wall, depth));
@@ -122,7 +150,7 @@ fn least_beside(solid: &Solid, cone: &Cone, wall: Wall, from: f64, to: f64) -> O
 /// thinned it. Where no wall stands there is nothing. Also whether nothing else stands or is missing on
 /// the way to the face.
 fn beside(solid: &Solid, cone: &Cone, wall: Wall, depth: f64) -> (f64, bool) {
-    let side = if wall == Wall::Facial { 1.0 } else { -1.0 };
+    let side = outward(wall);
     let axis = cone.axis_at(depth);
     // The point of the facial or oral generator at that depth.
     let surface: P3 = axis + cone.frame.facial * (side * cone.radius(depth));

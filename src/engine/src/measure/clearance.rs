@@ -45,8 +45,7 @@ impl Measurements<'_> {
 
     /// The bed as it was drilled: the implant's body and the drill's point, 1 mm beyond its apex.
     fn bed(&self) -> Option<Drilled> {
-        let body = *self.drilled()?;
-        Some(Drilled { body, tip: body.axis_at(body.length + DRILL_OVERSHOOT.get()) })
+        self.drilled().map(bed)
     }
 
     /// From the drilled bed, its tip 1 mm beyond the implant's apex, to the wall of the inferior
@@ -81,6 +80,11 @@ impl Measurements<'_> {
     pub fn to_nasopalatine(&self) -> Option<Mm> {
         mm(to_tube(self.drilled()?, self.case.site.vital.nasopalatine.as_ref()?))
     }
+}
+
+/// The bed as it is drilled for a body.
+pub(super) fn bed(body: &Cone) -> Drilled {
+    Drilled { body: *body, tip: body.axis_at(body.length + DRILL_OVERSHOOT.get()) }
 }
 
 /// From a body to a tube's wall: to its middle line less its radius. Where the body has reached the

@@ -14,6 +14,7 @@ mod apices;
 mod bare;
 mod bone;
 mod bound;
+mod bounds;
 mod clearance;
 mod flap;
 mod force;
@@ -24,6 +25,7 @@ mod membrane;
 #[cfg(test)]
 mod parted;
 mod position;
+mod reaches;
 #[cfg(test)]
 mod robust;
 mod root_position;
@@ -34,6 +36,7 @@ mod torque;
 mod volume;
 
 pub use bare::is_laid_bare;
+pub(crate) use bounds::{Bounds, CLOSE, Care, Span};
 pub use clearance::DRILL_OVERSHOOT;
 pub use force::{FORCE_AT_EASE, reach_of_flap};
 pub use ground::Ground;

@@ -133,6 +133,11 @@ impl Strip {
     }
 }
 
+/// For how long the apical end of one generator stands in bone, along the axis, mm.
+pub(super) fn held_on(ground: &Ground, cone: &Cone, turn: (f64, f64)) -> f64 {
+    cone.length - Strip::at(ground, cone, 0.0, turn).held_from(cone)
+}
+
 /// Lateral area of a full radian between two depths, and its first moment about the axis.
 fn radian(cone: &Cone, from: f64, to: f64) -> (f64, f64) {
     let slope = cone.slope();

@@ -8,6 +8,12 @@ use crate::plan::{GraftAndMembrane, Implant, Plan};
 use crate::rules::Judging;
 use crate::units::Mm;
 
+/// Millimetres along the oral wall that count as one beyond the apex, where hold is judged [ours].
+pub(crate) const ORAL_FOR_ONE: f64 = 2.0;
+
+/// How close counts as near: twice what is to stay between drill and nerve.
+pub(crate) const NEAR_A_STRUCTURE: f64 = 4.0;
+
 /// Whether the first intention takes the tooth out; `None` before there is one.
 pub(super) fn tooth_comes_out(plan: &Plan) -> Option<bool> {
     let intention = plan.intention.as_ref()?;

@@ -6,20 +6,29 @@
 
 mod answers;
 mod asked;
+mod bearing;
+mod bench;
 mod breaks;
 mod cost;
+mod grid;
 mod held;
 mod nearest;
 mod pair;
 mod placement;
+mod region;
+mod room;
 mod sweep;
+mod walk;
 mod words;
 
 pub use asked::Against;
 pub use breaks::{End, Holds, breaks, holds};
 pub use cost::{Change, Cost, changes};
+pub use grid::Grid;
 pub use nearest::{Nearest, nearest};
 pub use pair::{NoPair, Pair, pair, sound_of, telling};
 pub use placement::{PLACED_BY, Placement};
-pub use sweep::{Grid, Sweep};
+pub use region::Region;
+pub use room::{Play, Room, room};
+pub use sweep::Sweep;
 pub use words::answer as answer_words;

@@ -11,13 +11,12 @@
 //! nothing nearer exists when [`Nearest::proven`] says so.
 
 use super::answers::{between, others};
+use super::bench::Bench;
 use super::cost::{Change, Cost, changes};
 use super::placement::PLACED_BY;
-use crate::cases::proof_with;
 use crate::chart::Case;
-use crate::debrief::{Verdict, judge_by};
+use crate::debrief::Verdict;
 use crate::events;
-use crate::measure::{Ground, Measurements};
 use crate::plan::choices::Course;
 use crate::plan::{Decision, Draft, Plan, is_asked};
 use crate::rules::Rule;
@@ -84,70 +83,7 @@ pub fn nearest(case: &Case, mine: &Draft) -> Option<Nearest> {
     Some(Nearest { draft: best, course, changes, first, forced_by, proven })
 }
 
-/// Where plans are judged: the case as it was opened, and as the learner's events left it.
-struct Bench<'a> {
-    opened: &'a Case,
-    left: &'a Case,
-    grounds: [Ground; 2],
-    judged: u32,
-    /// The plan by the book whose answers fill what a change brings in.
-    book: Draft,
-}
-
-impl<'a> Bench<'a> {
-    fn of(opened: &'a Case, left: &'a Case) -> Self {
-        let grounds = [Ground::of(&opened.site), Ground::of(&left.site)];
-        Self { opened, left, grounds, judged: 0, book: Draft::empty() }
-    }
-
-    /// A plan by the book in this course on the site as it was left.
-    fn book(&self, course: Course) -> Option<Draft> {
-        let proof = proof_with(self.left, course)?;
-        (proof.course == course).then_some(proof.draft)
-    }
-
-    /// What is wrong with a whole draft; `None` where it cannot be carried out.
-    fn faults(&mut self, draft: &Draft) -> Option<Vec<Verdict>> {
-        self.judged += 1;
-        let plan = Plan::from_draft(draft, self.opened).ok()?;
-        let before = Measurements::on(&self.grounds[0], self.opened, &plan);
-        let after = Measurements::on(&self.grounds[1], self.left, &plan);
-        let verdicts = judge_by(&before, &after);
-        Some(verdicts.into_iter().filter(Verdict::is_fault).collect())
-    }
-
-    fn is_sound(&mut self, draft: &Draft) -> bool {
-        self.faults(draft).is_some_and(|wrong| wrong.is_empty())
-    }
-
-    /// The draft with what it does not ask left out and what it newly asks answered by the book.
-    fn completed(&self, draft: &Draft) -> Option<Draft> {
-        let mut draft = draft.clone();
-        loop {
-            let all = Decision::ALL.iter().map(|entry| entry.decision);
-            let asked: Vec<Decision> =
-                all.filter(|decision| is_asked(*decision, &draft, self.opened)).collect();
-            let idle: Vec<Decision> = draft
-                .iter()
-                .map(|(decision, _)| decision)
-                .filter(|decision| !asked.contains(decision))
-                .collect();
-            let missing = asked.into_iter().find(|decision| draft.value(*decision).is_none());
-            let settled = idle.is_empty() && missing.is_none();
-            idle.into_iter().for_each(|decision| draft.clear(decision));
-            if settled {
-                return Some(draft);
-            }
-            if let Some(missing) = missing {
-                draft.choose(missing, self.book.value(missing)?.clone()).ok()?;
-            }
-        }
-    }
-
-    fn cost(&self, mine: &Draft, draft: &Draft) -> Cost {
-        Cost::of(&changes(self.opened, mine, draft))
-    }
-
+impl Bench<'_> {
     /// A sound draft near to the learner's, in its own course where that has one; and the rules that
     /// force another, which nothing within the course keeps.
     fn bound(
@@ -399,7 +335,7 @@ struct Looking<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cases::generate;
+    use crate::cases::{generate, proof_with};
     use crate::plan::Value;
 
     /// Cases with a sound plan that places an implant today.

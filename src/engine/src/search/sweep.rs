@@ -1,38 +1,105 @@
-//! Every stock size on a grid of places, decided by the rules that read a placement.
+//! Every stock size at every place of a grid, decided by the rules that read a placement.
 //!
-//! The rules are asked in an order of their own: those that a single number settles first, once for
-//! that number; then the one that refused last, because what fails one placement mostly fails the next.
-//! The order changes how long it takes, never what is found.
+//! A rule is asked as soon as all that it turns on is settled, so that one answer serves every
+//! placement that shares it ([`bearing`](super::bearing)); a measurement that can be bounded is bounded
+//! first and measured only where the bound leaves it open. None of that changes what is found: it is
+//! what the judge of whole plans says of each placement, one by one.
 
+use super::Grid;
+use super::bearing::{self, Bearing, Bounded, Turns};
 use super::placement::{PLACED_BY, Placement};
+use super::region::Region;
+use super::walk::Walk;
 use crate::chart::Case;
 use crate::events;
 use crate::measure::{Ground, Measurements};
 use crate::plan::{Plan, Step};
-use crate::rules::{self, Judging, Known, Rule};
+use crate::rules::{self, Judging, Knowledge, Known, Rule, Zone};
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 
 /// A plan that places an implant, ready to be tried with any other placement.
 #[derive(Debug)]
 pub struct Sweep<'a> {
+    pub(super) bench: Bench<'a>,
+    pub(super) plan: Plan,
+    pub(super) rules: Sorted,
+}
+
+/// Where placements are judged.
+#[derive(Debug)]
+pub(super) struct Bench<'a> {
     opened: &'a Case,
     before: Ground,
     /// As the plan's own events left it, where that is another.
     left: Option<(Case, Ground)>,
-    plan: Plan,
-    /// Rules that one number settles, with what they said of it.
-    single: Vec<Single>,
-    /// The rest; the one that refused last stands first.
-    several: Vec<&'static Rule>,
 }
 
-#[derive(Debug)]
-struct Single {
-    rule: &'static Rule,
-    /// Place of its number among the seven.
-    of: usize,
-    said: BTreeMap<i32, bool>,
+/// The rules that can fault a placement, by what they turn on.
+#[derive(Debug, Default)]
+pub(super) struct Sorted {
+    /// Those that turn on some of the seven numbers, with which.
+    pub(super) by_numbers: Vec<(&'static Rule, &'static [usize])>,
+    pub(super) bounded: Vec<(&'static Rule, Bounded, Turns)>,
+    pub(super) within: Vec<(&'static Rule, f64)>,
+    pub(super) brief: Vec<&'static Rule>,
+    pub(super) others: Vec<&'static Rule>,
+}
+
+impl Sorted {
+    fn all(&self) -> impl Iterator<Item = &'static Rule> {
+        let numbers = self.by_numbers.iter().map(|(rule, _)| *rule);
+        let bounded = self.bounded.iter().map(|(rule, ..)| *rule);
+        let within = self.within.iter().map(|(rule, _)| *rule);
+        let rest = self.brief.iter().chain(&self.others).copied();
+        numbers.chain(rest).chain(within).chain(bounded)
+    }
+}
+
+impl Bench<'_> {
+    /// The case that an implant is seated in, and its ground.
+    pub(super) fn late(&self) -> (&Case, &Ground) {
+        self.left.as_ref().map_or((self.opened, &self.before), |(case, ground)| (case, ground))
+    }
+
+    /// The first of these rules that faults the plan, by its place; whether the fault could be known is
+    /// not asked again.
+    pub(super) fn faulting(
+        &self,
+        plan: &Plan,
+        mut rules: impl Iterator<Item = &'static Rule>,
+    ) -> Option<usize> {
+        let (case, ground) = self.late();
+        let early = Measurements::on(&self.before, self.opened, plan);
+        let late = Measurements::on(ground, case, plan);
+        let known = [self.opened, case].map(|case| Known::of(case, plan));
+        let judging = [(&early, &known[0]), (&late, &known[1])].map(|(m, known)| Judging {
+            case: m.case,
+            plan,
+            m,
+            known,
+        });
+        rules.position(|rule| {
+            let judging = &judging[usize::from(rule.step >= Step::Extraction)];
+            let zone = (rule.measure)(judging).and_then(|reading| rule.zone_of(reading));
+            zone.is_some_and(Zone::is_fault)
+        })
+    }
+
+    /// Whether a fault by this rule would count in this plan: sources agree, and it could be known. The
+    /// numbers of a placement change neither.
+    fn counts(&self, plan: &Plan, rule: &Rule) -> bool {
+        let case = if rule.step >= Step::Extraction { self.late().0 } else { self.opened };
+        let known = Known::of(case, plan).all(rule.rests_on);
+        rule.cost().is_fault() && known != Some(Knowledge::CouldNotBeKnown)
+    }
+
+    /// Whether the rule has anything to read of this plan.
+    fn reads(&self, plan: &Plan, rule: &Rule) -> bool {
+        let (case, ground) = self.late();
+        let m = &Measurements::on(ground, case, plan);
+        let known = &Known::of(case, plan);
+        (rule.measure)(&Judging { case, plan, m, known }).is_some()
+    }
 }
 
 impl<'a> Sweep<'a> {
@@ -44,15 +111,23 @@ impl<'a> Sweep<'a> {
             Cow::Borrowed(_) => None,
             Cow::Owned(left) => Some((left.clone(), Ground::of(&left.site))),
         };
-        let (mut single, mut several) = (Vec::new(), Vec::new());
-        for rule in rules::all().filter(|rule| is_of_placement(rule)) {
-            match PLACED_BY.iter().position(|one| rule.reads == [*one]) {
-                Some(of) => single.push(Single { rule, of, said: BTreeMap::new() }),
-                None => several.push(rule),
+        let bench = Bench { opened: case, before: Ground::of(&case.site), left };
+        let mut sorted = Sorted::default();
+        for rule in rules::all().filter(|rule| is_of_placement(rule) && bench.counts(plan, rule)) {
+            match bearing::of(rule, bench.late().0, plan) {
+                Bearing::Numbers(numbers) => sorted.by_numbers.push((rule, numbers)),
+                Bearing::OnlyWithin(near) => sorted.within.push((rule, near)),
+                Bearing::Brief => sorted.brief.push(rule),
+                Bearing::Bounded(what) => match Turns::of(rule) {
+                    Some(_) if what.is_there_or_never() && !bench.reads(plan, rule) => {}
+                    Some(turns) => sorted.bounded.push((rule, what, turns)),
+                    None => sorted.others.push(rule),
+                },
+                Bearing::Anything => sorted.others.push(rule),
             }
         }
-        let before = Ground::of(&case.site);
-        Some(Self { opened: case, before, left, plan: plan.clone(), single, several })
+        sorted.bounded.sort_by_key(|(_, what, _)| *what);
+        Some(Self { bench, plan: plan.clone(), rules: sorted })
     }
 
     /// Whether no rule that reads a placement faults this one, all else in the plan as it is.
@@ -62,107 +137,28 @@ impl<'a> Sweep<'a> {
 
     /// A rule that faults this placement, all else in the plan as it is; of several, any.
     pub fn refused_by(&mut self, placement: Placement) -> Option<&'static Rule> {
-        let counts = placement.counts();
-        let settled = self.single.iter().find(|one| one.said.get(&counts[one.of]) == Some(&true));
-        if let Some(settled) = settled {
-            return Some(settled.rule);
-        }
         placement.put(self.plan.implant.as_mut()?);
-        let (opened, plan) = (self.opened, &self.plan);
-        let early = Measurements::on(&self.before, opened, plan);
-        let late = match &self.left {
-            Some((case, ground)) => Measurements::on(ground, case, plan),
-            None => Measurements::on(&self.before, opened, plan),
-        };
-        let known = [&early, &late].map(|m| Known::of(m.case, plan));
-        let judging = [(&early, &known[0]), (&late, &known[1])].map(|(m, known)| Judging {
-            case: m.case,
-            plan,
-            m,
-            known,
-        });
-        let faults = |rule: &'static Rule| {
-            let judging = &judging[usize::from(rule.step >= Step::Extraction)];
-            crate::debrief::verdict(rule, judging).is_some_and(|verdict| verdict.is_fault())
-        };
-        for one in &mut self.single {
-            let count = counts[one.of];
-            if *one.said.entry(count).or_insert_with(|| faults(one.rule)) {
-                return Some(one.rule);
-            }
-        }
-        let refused = self.several.iter().position(|rule| faults(rule))?;
-        self.several[..=refused].rotate_right(1);
-        self.several.first().copied()
+        let refused = self.bench.faulting(&self.plan, self.rules.all())?;
+        self.rules.all().nth(refused)
+    }
+
+    /// Decides every placement of a grid.
+    #[must_use]
+    pub fn region(&mut self, grid: &Grid) -> Region {
+        Walk::over(self, grid).stands()
     }
 }
 
 /// Whether a rule judges where an implant stands: it reads one of the seven numbers, no later than the
 /// implant is seated. How much graft goes beside it is chosen after that.
-fn is_of_placement(rule: &Rule) -> bool {
+pub(super) fn is_of_placement(rule: &Rule) -> bool {
     rule.step <= Step::Seating && rule.reads.iter().any(|read| PLACED_BY.contains(read))
-}
-
-/// Placements at even steps about one of them: every stock size, and for each the platform moved in
-/// the section and along the arch and the axis leant.
-#[derive(Debug, Clone)]
-pub struct Grid {
-    /// Diameters, lengths, facial offsets, distal offsets, levels, tilts and tips.
-    axes: [Vec<i32>; 7],
-}
-
-impl Grid {
-    /// About a placement. At the finest it holds [`Self::len`] placements.
-    #[must_use]
-    pub fn about(at: Placement) -> Self {
-        let about = |middle: i32, step: i32, each_way: i32| {
-            (-each_way..=each_way).map(|k| middle + k * step).collect()
-        };
-        Self {
-            axes: [
-                (30..=60).step_by(5).collect(),
-                (80..=160).step_by(10).collect(),
-                about(at.facial, 5, 4),
-                about(at.distal, 5, 1),
-                about(at.depth, 5, 3),
-                about(at.tilt, 4, 2),
-                vec![at.tip],
-            ],
-        }
-    }
-
-    /// How many placements it holds.
-    #[must_use]
-    pub fn len(&self) -> usize {
-        self.axes.iter().map(Vec::len).product()
-    }
-
-    /// Whether it holds none.
-    #[must_use]
-    pub fn is_empty(&self) -> bool {
-        self.len() == 0
-    }
-
-    /// The placement at a place in the order of the grid.
-    #[must_use]
-    pub fn at(&self, place: usize) -> Option<Placement> {
-        if place >= self.len() {
-            return None;
-        }
-        let mut rest = place;
-        let mut counts = [0; 7];
-        for (count, axis) in counts.iter_mut().zip(&self.axes).rev() {
-            *count = *axis.get(rest % axis.len())?;
-            rest /= axis.len();
-        }
-        Some(Placement::of_counts(counts))
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cases::{generate, proof_with};
+    use crate::cases::{Constraints, Spread, generate, generate_as, proof_with};
     use crate::debrief;
     use crate::plan::choices::Course;
     use rand::{Rng, SeedableRng};
@@ -188,81 +184,86 @@ mod tests {
         !faults.iter().any(|one| one.is_fault() && is_of_placement(one.rule))
     }
 
-    #[test]
-    fn two_thousand_placements_are_decided_as_the_judge_decides_them() {
-        let mut random = ChaCha8Rng::seed_from_u64(7);
-        let (mut tried, mut stood) = (0, 0);
-        for (case, plan, at) in placed(10) {
-            let mut sweep = Sweep::of(&case, &plan).unwrap();
-            let grid = Grid::about(at);
-            let size = u64::try_from(grid.len()).unwrap();
-            for k in 0..200 {
-                // Half of them anywhere, half near the one that stands.
-                let place = usize::try_from(random.next_u64() % size).unwrap();
-                let mut one = grid.at(place).unwrap();
-                if k % 2 == 0 {
-                    let off =
-                        |random: &mut ChaCha8Rng| i32::try_from(random.next_u64() % 9).unwrap() - 4;
-                    one = Placement {
-                        facial: at.facial + off(&mut random),
-                        distal: at.distal + off(&mut random),
-                        depth: at.depth + off(&mut random),
-                        tilt: at.tilt + off(&mut random),
-                        ..at
-                    };
-                }
-                let stands = sweep.stands(one);
-                assert_eq!(stands, judged(&case, &plan, one), "{:?} {one:?}", case.address);
-                tried += 1;
-                stood += u32::from(stands);
-            }
-        }
-        assert_eq!(tried, 2000);
-        assert!(stood > 100, "{stood}");
+    /// The counts one step of the grid on, along one of them.
+    fn neighbours(grid: &Grid, at: Placement) -> Vec<Placement> {
+        let one = |axis: usize, way: i32| {
+            let mut counts = at.counts();
+            let values = &grid.axes[axis];
+            let place = values.iter().position(|value| *value == counts[axis])?;
+            counts[axis] = *values.get(place.checked_add_signed(way.try_into().ok()?)?)?;
+            Some(Placement::of_counts(counts))
+        };
+        (0..7).flat_map(|axis| [one(axis, -1), one(axis, 1)]).flatten().collect()
     }
 
-    #[test]
-    fn along_the_edge_of_the_region_the_judge_agrees_on_both_sides() {
+    /// Compares at random places of a region, and all along its edge.
+    fn compare(case: &Case, plan: &Plan, random: &mut ChaCha8Rng) -> [u32; 2] {
+        let grid = Grid::of(&case.site);
+        let region = Sweep::of(case, plan).unwrap().region(&grid);
+        let size = u64::try_from(grid.len()).unwrap();
+        for _ in 0..200 {
+            let place = usize::try_from(random.next_u64() % size).unwrap();
+            let one = grid.at(place).unwrap();
+            let judged = judged(case, plan, one);
+            assert_eq!(region.stands(place), judged, "{:?} {one:?}", case.address);
+        }
+        // Of a long edge every so many.
+        let stands: Vec<Placement> = region.standing().collect();
+        let every = (stands.len() / 40).max(1);
         let mut edges = 0;
-        for (case, plan, at) in placed(5) {
-            let mut sweep = Sweep::of(&case, &plan).unwrap();
-            for way in [-1, 1] {
-                for axis in 2..7 {
-                    let at_step = |k: i32| {
-                        let mut counts = at.counts();
-                        counts[axis] += k * way;
-                        Placement::of_counts(counts)
-                    };
-                    // Where it stands here and no longer one step on.
-                    let edge = (0..60)
-                        .find(|k| sweep.stands(at_step(*k)) && !sweep.stands(at_step(k + 1)));
-                    let Some(edge) = edge else { continue };
-                    assert!(judged(&case, &plan, at_step(edge)));
-                    assert!(!judged(&case, &plan, at_step(edge + 1)));
+        for at in stands.iter().step_by(every) {
+            assert!(judged(case, plan, *at), "{:?} {at:?}", case.address);
+            for next in neighbours(&grid, *at) {
+                if !region.holds(next) {
+                    assert!(!judged(case, plan, next), "{:?} {next:?}", case.address);
                     edges += 1;
                 }
             }
         }
-        assert!(edges > 30, "{edges}");
+        [u32::try_from(stands.len()).unwrap(), edges]
     }
 
     #[test]
-    fn a_grid_holds_each_of_its_placements_once_and_at_least_fifty_thousand() {
-        let at = Placement {
-            diameter: 40,
-            length: 120,
-            facial: -5,
-            distal: 0,
-            depth: 5,
-            tilt: 3,
-            tip: 0,
-        };
-        let grid = Grid::about(at);
-        assert!(grid.len() >= 50_000);
-        let all: std::collections::BTreeSet<_> =
-            (0..grid.len()).filter_map(|place| grid.at(place)).collect();
-        assert_eq!(all.len(), grid.len());
-        assert!(all.contains(&at));
-        assert_eq!(grid.at(grid.len()), None);
+    fn two_thousand_placements_and_the_edge_of_the_region_are_decided_as_the_judge_decides_them() {
+        let mut random = ChaCha8Rng::seed_from_u64(7);
+        let mut all = [0, 0];
+        for (case, plan, _) in placed(10) {
+            let [stood, edges] = compare(&case, &plan, &mut random);
+            all = [all[0] + stood, all[1] + edges];
+        }
+        assert!(all[0] > 10_000 && all[1] > 1_000, "{all:?}");
+    }
+
+    #[test]
+    fn teeth_of_the_whole_mouth_are_decided_as_the_judge_decides_them() {
+        let mut random = ChaCha8Rng::seed_from_u64(8);
+        let whole_mouth =
+            |seed| generate_as(Spread::WholeMouth, seed, &Constraints::default()).ok();
+        let cases = (1..).filter_map(whole_mouth).filter_map(|case| {
+            let draft = proof_with(&case, Course::PlaceToday)?.draft;
+            let plan = Plan::from_draft(&draft, &case).ok()?;
+            plan.implant_in_place()?;
+            Some((case, plan))
+        });
+        let mut several = 0;
+        for (case, plan) in cases.take(12) {
+            compare(&case, &plan, &mut random);
+            several += u32::from(case.site.socket.furcation().is_some());
+        }
+        assert!(several > 2, "{several}");
+    }
+
+    #[test]
+    fn a_placement_by_itself_is_decided_as_in_its_region() {
+        for (case, plan, at) in placed(3) {
+            let mut sweep = Sweep::of(&case, &plan).unwrap();
+            let grid = Grid::of(&case.site);
+            let region = sweep.region(&grid);
+            for place in (0..grid.len()).step_by(997) {
+                let one = grid.at(place).unwrap();
+                assert_eq!(sweep.stands(one), region.stands(place), "{one:?}");
+            }
+            assert!(sweep.stands(at));
+        }
     }
 }

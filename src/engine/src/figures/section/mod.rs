@@ -11,12 +11,14 @@ mod bone;
 mod filling;
 mod healed;
 mod notes;
+mod room;
 mod several;
 mod soft;
 
 use self::below::Below;
 pub use against::section_against;
 pub use healed::healed_section;
+pub use room::room_section;
 
 use super::scene::Scene;
 use super::sheet::{Layout, Sheet};

@@ -64,14 +64,13 @@ pub(super) static RULE: Rule = Rule {
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     let done = j.plan.implant.as_ref()?;
-    let near = |distance: Option<Mm>| distance.is_some_and(|mm| comparable(mm.get()) <= NEAR);
+    let near = |distance: Option<Mm>| {
+        distance.is_some_and(|mm| comparable(mm.get()) <= ask::NEAR_A_STRUCTURE)
+    };
     let nerve = near(j.m.to_canal()) || near(j.m.to_foramen());
     let floor = near(j.m.to_floor()) || near(j.m.to_nasopalatine());
     situation(nerve, floor, done.pilot_film)
 }
-
-/// How close counts as near: twice what is to stay between drill and nerve.
-const NEAR: f64 = 4.0;
 
 fn situation(nerve: bool, floor: bool, film: bool) -> Option<Reading> {
     Some(Reading::Situation(match (nerve, floor, film) {

@@ -66,13 +66,10 @@ pub(super) static RULE: Rule = Rule {
     measure,
 };
 
-/// Millimetres along the oral wall that count as one beyond the apex [ours].
-const ORAL_FOR_ONE: f64 = 2.0;
-
 fn measure(judging: &Judging<'_>) -> Option<Reading> {
     judging.plan.implant.as_ref()?;
     let beyond = judging.m.anchorage_beyond_apex()?.get();
-    let along = judging.m.oral_engagement().map_or(0.0, |length| length.get() / ORAL_FOR_ONE);
+    let along = judging.m.oral_engagement().map_or(0.0, |length| length.get() / ask::ORAL_FOR_ONE);
     // The septum between the roots of a molar holds as bone beyond an apex does.
     let septum = match ask::has_septum(judging.case) {
         true => judging.m.septum_engagement().map_or(0.0, crate::units::Mm::get),
