@@ -97,7 +97,7 @@ fn the_room_for_an_implant_is_told_in_sizes_and_millimetres() {
     let text = fs::read_to_string(&plan).expect("the plan");
     let line =
         text.lines().find(|line| line.starts_with("offset-facial-mm = ")).expect("an offset");
-    let at: f64 = line.rsplit(' ').next().and_then(|it| it.parse().ok()).expect("a number");
+    let at: f64 = line.split_whitespace().nth(2).and_then(|it| it.parse().ok()).expect("a number");
     let left = play["facial-mm"].as_f64().expect("a length");
     let moved = with(&text, "offset-facial-mm", &format!("{:.1}", at + left + 0.1));
     fs::write(&plan, moved).expect("written");
