@@ -122,7 +122,7 @@ fn files_of_a_later_format_or_another_kind_are_refused_with_a_sentence() {
 #[test]
 fn addresses_that_lead_nowhere_say_why() {
     for (address, why) in [
-        ("1.1.2024", "it has not four parts"),
+        ("1.1.2024", "it has neither four parts nor six"),
         ("9.1.2024.0", "9"),
         ("1.99.2024.0", "99"),
         ("1.1.99999999999999999999.0", "the seed is too large"),

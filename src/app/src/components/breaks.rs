@@ -1,15 +1,16 @@
 //! Where the learner's plan breaks: a bar for each finding of the case, and a second case across one of
-//! the edges. Looked for finding by finding once the debrief stands on the page, so that it never waits.
+//! the edges.
+
+mod look;
 
 use super::figure::Drawing;
 use crate::effects;
 use crate::prose::Prose;
 use crate::route::Route;
 use crate::store::Bench;
-use engine::chart::Aspect;
-use engine::plan::Plan;
 use engine::rules::Rule;
-use engine::search::{Holds, holds, sound_of, telling};
+use engine::search::Holds;
+use look::{Found, look};
 use plots::holds_plot;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -25,15 +26,6 @@ pub struct BreaksProps {
     pub bench: Rc<Bench>,
     /// Rules that the learner broke.
     pub broken: Vec<&'static Rule>,
-}
-
-/// What has been found so far.
-#[derive(Clone, PartialEq, Default)]
-struct Found {
-    holds: Vec<Holds>,
-    done: bool,
-    /// The address of a second case, once it has been looked for.
-    pair: Option<Option<Route>>,
 }
 
 /// Where the plan breaks.
@@ -58,34 +50,6 @@ pub fn BreaksView(props: &BreaksProps) -> Html {
             { second(&found.pair) }
         </section>
     }
-}
-
-/// Tries finding after finding, and lets the page be drawn in between.
-async fn look(bench: Rc<Bench>, broken: Vec<&'static Rule>, tell: impl Fn(Found)) {
-    let (case, plan) = (bench.session.opened(), bench.session.plan());
-    let mut found = Found::default();
-    for aspect in Aspect::ALL {
-        effects::after_painting().await;
-        if let Some(one) = holds(case, plan, aspect) {
-            found.holds.push(one);
-            tell(found.clone());
-        }
-    }
-    found.done = true;
-    tell(found.clone());
-    let sound =
-        sound_of(case).and_then(|sound| Some((Plan::from_draft(&sound, case).ok()?, sound)));
-    let mut edges = Vec::new();
-    if let Some((plan, _)) = &sound {
-        for aspect in Aspect::ALL {
-            effects::after_painting().await;
-            edges.extend(holds(case, plan, aspect));
-        }
-    }
-    effects::after_painting().await;
-    let pair = sound.and_then(|(_, sound)| telling(case, &sound, &edges, &broken));
-    found.pair = Some(pair.and_then(|pair| pair.other.address).map(Route::Pair));
-    tell(found);
 }
 
 fn row(one: &Holds, bench: &Bench, prose: &Prose) -> Html {

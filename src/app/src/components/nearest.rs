@@ -94,16 +94,8 @@ fn pictured(bench: &Bench, nearest: &Nearest) -> Html {
     let Ok(plan) = Plan::from_draft(&nearest.draft, bench.session.opened()) else {
         return Html::default();
     };
-    let known = Known::of(case, &plan);
-    let show = Show {
-        case,
-        plan: &plan,
-        draft: &nearest.draft,
-        known: &known,
-        reveal: true,
-        lit: None,
-        px: 300.0,
-    };
+    let (draft, known) = (&nearest.draft, Known::of(case, &plan));
+    let show = Show { case, plan: &plan, draft, known: &known, reveal: true, lit: None, px: 300.0 };
     let (mine, my) = (bench.session.plan(), bench.session.draft());
     let my_known = Known::of(case, mine);
     let old = Show { plan: mine, draft: my, known: &my_known, ..show };
