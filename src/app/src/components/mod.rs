@@ -2,6 +2,7 @@
 
 pub mod board;
 pub mod breaks;
+pub mod causes;
 pub mod caution;
 pub mod choice;
 pub mod corners;

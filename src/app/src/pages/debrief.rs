@@ -1,6 +1,7 @@
 //! The debrief: the word for the whole plan, causes first, then every verdict in the order of care.
 
 use crate::components::breaks::BreaksView;
+use crate::components::causes::{broken, causes};
 use crate::components::caution::caution;
 use crate::components::debates::debate_cards;
 use crate::components::nearest::NearestView;
@@ -13,9 +14,8 @@ use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
 use engine::anatomy::Tooth;
 use engine::cases;
-use engine::debrief::{Debrief, Group, RULE_SET, Verdict};
+use engine::debrief::{Debrief, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
-use engine::rules::Rule;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -76,37 +76,6 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
                 <a href="#/">{ "Another case" }</a>
             </p>
         </section>
-    }
-}
-
-/// The rules that were broken.
-fn broken(debrief: &Debrief) -> Vec<&'static Rule> {
-    debrief
-        .verdicts
-        .iter()
-        .filter(|verdict| verdict.is_fault())
-        .map(|verdict| verdict.rule)
-        .collect()
-}
-
-fn causes(debrief: &Debrief, tooth: Tooth, verdict: &dyn Fn(&Verdict) -> Html) -> Html {
-    if debrief.groups.is_empty() {
-        return html! { <p class="nothing">{ "Nothing to mend." }</p> };
-    }
-    let group = |group: &Group| {
-        let faults = group.faults.iter().map(|place| verdict(&debrief.verdicts[*place]));
-        match group.cause(tooth) {
-            Some(cause) => {
-                html! { <section class="cause"><h4>{ cause }</h4><p class="from">{ "One cause, charged once." }</p>{ for faults }</section> }
-            }
-            None => html! { <section class="cause">{ for faults }</section> },
-        }
-    };
-    html! {
-        <>
-            <h3>{ "What to change first" }</h3>
-            { for debrief.groups.iter().map(group) }
-        </>
     }
 }
 
