@@ -12,7 +12,6 @@ use crate::components::whole::whole;
 use crate::effects;
 use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
-use engine::anatomy::Tooth;
 use engine::cases;
 use engine::debrief::{Debrief, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
