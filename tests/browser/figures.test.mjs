@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import test from "node:test";
 import { soon, visit } from "./harness.mjs";
-import { acts, begin, byMouse, carry, choose, debrief, decide, find, judged, tabTo } from "./play.mjs";
+import { acts, begin, byMouse, carry, choose, debrief, decide, find, judged, sound, tabTo } from "./play.mjs";
 
 const placed = () => find((steps) => steps.intention.course === "place-today");
 const returned = () => find((steps) => steps["late-placement"]);
@@ -406,3 +406,13 @@ test("a membrane that is too small is a fault, said in words and lit on the figu
     await soon(async () => assert.equal(await lit(), dark));
   }, { path: `#/case/${seed}` });
 });
+
+test("a finished case keeps the hatchings of its figures", () =>
+  visit(async ({ page }) => {
+    await begin(page);
+    await byMouse(page, sound(1));
+    await page.locator(".debrief .whole").waitFor();
+    const fills = await page.locator('.drawing path[fill^="url"]').evaluateAll((all) => all.map((one) => getComputedStyle(one).fill));
+    assert.ok(fills.length > 5, `${fills.length}`);
+    for (const fill of fills) assert.match(fill, /^url/);
+  }, { path: "#/case/1" }));
