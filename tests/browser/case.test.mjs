@@ -19,12 +19,17 @@ async function toTheEnd({ seed, steps }, look = () => {}) {
     await byMouse(page, steps);
     const native = await agrees(page, seed, steps);
     assert.equal(native.plan, "sound");
-    await look(page);
+    await look(page, native);
   }, { path: `#/case/${seed}` });
 }
 
 test("a case with an implant today, by mouse, ends in the debrief that the tool computes", () =>
-  toTheEnd(find(placed)));
+  toTheEnd(find(placed), async (page, native) => {
+    const room = page.locator("section.space");
+    await room.locator(".figure-room svg").waitFor();
+    assert.equal(await room.locator("[role=status]").innerText(), native.room.words);
+    assert.match(await room.locator(".figure-room .says p").textContent(), /of 63 stock sizes/);
+  }));
 
 test("a case with flap and membrane, staged, ends in the debrief that the tool computes", () =>
   toTheEnd(find(staged)));
