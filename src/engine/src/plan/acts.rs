@@ -228,6 +228,15 @@ pub enum Component {
     Provisional(c::Contacts),
 }
 
+impl From<c::LateComponent> for Component {
+    fn from(component: c::LateComponent) -> Self {
+        match component {
+            c::LateComponent::CoverScrew => Self::CoverScrew,
+            c::LateComponent::HealingAbutment => Self::HealingAbutment,
+        }
+    }
+}
+
 /// Graft and membrane.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GraftAndMembrane {
