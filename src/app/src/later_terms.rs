@@ -27,7 +27,7 @@ const RE_ENTRY: &[Term] = &[
 const LATE_PLACEMENT: &[Term] = &[
     ("Platform", "The top of the implant, where the crown's part is screwed on."),
     ("Facial bone", "The bone between the implant and the outside of the ridge."),
-    ("Reference crest", "The level that the mid-facial crest would have without any defect."),
+    ("Healed crest", "The top of the facial bone as it stands when the site is opened again."),
     ("Submerged", "Healing under closed gum, with a cover screw in the implant."),
     ("Transmucosal", "Healing with a part of the implant standing through the gum."),
 ];

@@ -4,9 +4,9 @@
 use super::catalogue::{Decision, Step};
 use super::choices as c;
 use super::choices::Several;
-use super::draft::{Draft, Refusal};
+use super::draft::{Draft, Refusal, Value};
 use super::flow;
-use super::later::Later;
+use super::later::{Later, prepared_for};
 use super::take::Take;
 use crate::chart::Case;
 use crate::geometry::Outline;
@@ -228,6 +228,15 @@ pub enum Component {
     Provisional(c::Contacts),
 }
 
+impl From<c::LateComponent> for Component {
+    fn from(component: c::LateComponent) -> Self {
+        match component {
+            c::LateComponent::CoverScrew => Self::CoverScrew,
+            c::LateComponent::HealingAbutment => Self::HealingAbutment,
+        }
+    }
+}
+
 /// Graft and membrane.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GraftAndMembrane {
@@ -445,8 +454,14 @@ impl Plan {
     }
 }
 
-/// The implant that a draft drills for first; `None` while a part of it is open.
+/// The implant that a draft drills for first; `None` while a part of its place is open. What a drill
+/// meets does not depend on how the bed is prepared, which is decided on what it met.
 #[must_use]
 pub fn drilled(draft: &Draft, case: &Case) -> Option<Implant> {
-    Take { draft, case }.implant()
+    if draft.value(Decision::Preparation).is_some() {
+        return Take { draft, case }.implant();
+    }
+    let mut draft = draft.clone();
+    draft.choose(Decision::Preparation, Value::one(prepared_for(case.site.density.class))).ok()?;
+    Take { draft: &draft, case }.implant()
 }

@@ -175,13 +175,15 @@ impl Session {
     /// which no such answer changes.
     fn unweighed(&self, step: Step) -> Draft {
         let mut draft = self.draft.clone();
-        for decision in draft.undecided(step, &self.opened) {
+        // An answer may bring another question in; what cannot be answered so stays open and is said.
+        while let Some(decision) = draft.undecided(step, &self.opened).first().copied() {
             let first = match decision.entry().kind {
                 Kind::Many(_) => Value::Many(0),
                 _ => Value::One(0),
             };
-            // Each of these decisions has a list, and a list has a first alternative.
-            let _ = draft.choose(decision, first);
+            if draft.choose(decision, first).is_err() {
+                break;
+            }
         }
         draft
     }

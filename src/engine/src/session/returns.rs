@@ -14,15 +14,19 @@ const AHEAD: i32 = 26;
 
 /// All that the returns have told, in order.
 pub(super) fn reports(m: &Measurements<'_>) -> Vec<Report> {
+    let mut returns: Vec<_> = m.plan.later.returns().collect();
+    // As it was last found it is measured already.
+    let (Some((step, back)), Some(now)) = (returns.pop(), m.healed()) else { return Vec::new() };
+    let report = |step, lines| Report::of(step, "The healed site", lines);
     let mut reports = Vec::new();
-    let mut last: Option<Healed> = None;
-    for (step, back) in m.plan.later.returns() {
-        let Some(now) = healed(m, back.after) else { continue };
-        let ahead = (step == Step::LastReEntry).then(|| healed(m, back.after + AHEAD)).flatten();
-        let lines = found(&now, last.as_ref(), ahead.as_ref());
-        reports.push(Report::of(step, "The healed site", lines));
-        last = Some(now);
+    let mut before: Option<Healed> = None;
+    for (step, back) in returns {
+        let Some(then) = healed(m, back.after) else { continue };
+        reports.push(report(step, found(&then, before.as_ref(), None)));
+        before = Some(then);
     }
+    let ahead = (step == Step::LastReEntry).then(|| healed(m, back.after + AHEAD)).flatten();
+    reports.push(report(step, found(now, before.as_ref(), ahead.as_ref())));
     reports.extend(seat(m));
     reports
 }

@@ -1,4 +1,5 @@
 use super::*;
+use crate::cases::{Constraints, Spread, generate_as};
 use crate::plan::Decision;
 use crate::rules::trial::Trial;
 
@@ -230,4 +231,34 @@ fn what_goes_on_a_second_implant_is_asked_on_its_own_torque() {
     session.apply(Event::CarryOut(Step::Seating)).unwrap();
     assert_eq!(session.shown(), session.plan());
     assert_eq!(session.plan().implant.as_ref().unwrap().length.get(), 15.0);
+}
+
+#[test]
+fn whoever_answers_what_is_asked_comes_to_the_end_whatever_happens() {
+    let mut met = std::collections::BTreeSet::new();
+    for seed in 1..=60_u64 {
+        let spread = if seed.is_multiple_of(2) { Spread::WholeMouth } else { Spread::Teaching };
+        let case = generate_as(spread, seed, &Constraints::default()).unwrap();
+        for turn in 0..8 {
+            // Answers that were drawn beforehand, given only as each is asked.
+            let drawn = wander(case.clone(), 1000 * seed + turn);
+            let mut session = Session::open(case.clone(), Mode::Study);
+            while let Some(step) = session.due() {
+                while let Some(decision) = session.view().missing.first().copied() {
+                    if decision.answers_chance() {
+                        met.insert(decision.key());
+                    }
+                    let value = drawn.draft().value(decision).cloned();
+                    session.apply(Event::Choose(decision, value)).unwrap();
+                }
+                let acts = session.apply(Event::CarryOut(step));
+                assert!(acts.is_ok(), "{:?} {turn} {step:?}: {acts:?}", case.address);
+            }
+            assert!(session.is_over(), "{:?} {turn}", case.address);
+        }
+    }
+    // Every rescue was asked for on the way.
+    for decision in Decision::ALL.iter().filter(|entry| entry.decision.answers_chance()) {
+        assert!(met.contains(decision.decision.key()), "{} {met:?}", decision.decision.key());
+    }
 }

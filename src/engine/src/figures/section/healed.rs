@@ -14,7 +14,7 @@ use crate::geometry::P2;
 use crate::healing::Healed;
 use crate::measure::{Ground, Measurements};
 use crate::plan::choices::{GrainSize, HealedAct, LateComponent};
-use crate::plan::{Component, Decision, LatePlacement, Plan};
+use crate::plan::{Decision, LatePlacement, Plan};
 use crate::units::{Deg, Mm};
 use std::borrow::Cow;
 
@@ -68,10 +68,7 @@ pub fn healed_section(show: &Show<'_>) -> Option<Figure> {
     let moved = [Decision::LateFacial, Decision::LateDepth, Decision::LateTilt];
     // Chosen on the torque of what stands there already.
     let chosen = placed.as_ref().and(show.draft.one(Decision::LateComponent));
-    let component = chosen.map(|chosen| match chosen {
-        LateComponent::CoverScrew => Component::CoverScrew,
-        LateComponent::HealingAbutment => Component::HealingAbutment,
-    });
+    let component = chosen.map(|chosen: LateComponent| chosen.into());
     let is_open = show.plan.later.placement.is_none() && !show.reveal;
     cutting.implant_under(component, is_open.then_some(moved));
     cutting.healed_notes(contour);

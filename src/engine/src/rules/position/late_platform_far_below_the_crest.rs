@@ -1,7 +1,6 @@
 //! How far below the healed crest a late platform may lie: contested up to 2 mm.
 
 use crate::rules::prelude::*;
-use crate::units::comparable;
 
 /// Judged by the bands of its twin for an implant of the day.
 pub(super) static RULE: Rule = Rule {
@@ -50,11 +49,7 @@ pub(super) static RULE: Rule = Rule {
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     let late = j.m.late()?;
-    // The planned margin has priority where it shows and is met.
-    let met = late.from_margin.is_some_and(|mm| comparable(mm.get()) <= 5.0);
-    let depth = late.from_crest?.get();
-    (depth >= 0.0 && !(comparable(depth) > 2.0 && met && j.case.site.is_aesthetic()))
-        .then_some(Reading::Number(depth))
+    super::platform_far_below_the_crest::asked(j, late.from_crest?, late.from_margin)
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! How far below the facial crest a platform may lie: contested up to 2 mm.
 
 use crate::rules::prelude::*;
-use crate::units::comparable;
+use crate::units::{Mm, comparable};
 
 /// Set the platform no more than 2 mm below the facial crest.
 pub(super) static RULE: Rule = Rule {
@@ -56,9 +56,14 @@ pub(super) static RULE: Rule = Rule {
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
     j.plan.implant_in_place()?;
-    // The planned margin has priority where it shows and is met.
-    let met = j.m.depth_from_margin().is_some_and(|mm| comparable(mm.get()) <= 5.0);
-    let depth = j.m.depth_from_crest()?.get();
+    asked(j, j.m.depth_from_crest()?, j.m.depth_from_margin())
+}
+
+/// A depth below the crest, where this is asked of it: not above the crest, and the planned margin has
+/// priority where it shows and is met.
+pub(super) fn asked(j: &Judging<'_>, from_crest: Mm, from_margin: Option<Mm>) -> Option<Reading> {
+    let met = from_margin.is_some_and(|mm| comparable(mm.get()) <= 5.0);
+    let depth = from_crest.get();
     (depth >= 0.0 && !(comparable(depth) > 2.0 && met && j.case.site.is_aesthetic()))
         .then_some(Reading::Number(depth))
 }
@@ -90,7 +95,7 @@ mod tests {
         let mut trial = Trial::plain();
         trial.number(Decision::Depth, 30);
         assert_eq!(trial.zone(&RULE), Some(Zone::Suboptimal));
-        trial.case.site.crown.margin_z = crate::units::Mm::new(-1.0);
+        trial.case.site.crown.margin_z = Mm::new(-1.0);
         assert_eq!(trial.zone(&RULE), None);
     }
 }

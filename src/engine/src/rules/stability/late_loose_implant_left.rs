@@ -1,7 +1,6 @@
 //! A late implant that moves, left to carry something.
 
-use crate::plan::choices::LateComponent;
-use crate::plan::{Component, Seating};
+use crate::plan::Seating;
 use crate::rules::prelude::*;
 
 /// Judged as its twin for an implant of the day.
@@ -27,12 +26,9 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn measure(j: &Judging<'_>) -> Option<Reading> {
-    let component = match j.plan.later.placement.as_ref()?.component {
-        LateComponent::CoverScrew => Component::CoverScrew,
-        LateComponent::HealingAbutment => Component::HealingAbutment,
-    };
+    let component = j.plan.later.placement.as_ref()?.component;
     let torque = j.m.late_torque()?.get();
-    super::loose_implant_left::situation(torque, &Seating::Stays(component))
+    super::loose_implant_left::situation(torque, &Seating::Stays(component.into()))
 }
 
 #[cfg(test)]
