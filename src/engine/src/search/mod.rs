@@ -24,3 +24,4 @@ pub use placement::{PLACED_BY, Placement};
 pub use region::Region;
 pub use room::{Play, Room, room};
 pub use sweep::Sweep;
+pub use walk::Walk;
