@@ -154,3 +154,26 @@ pub async fn after_painting() {
     });
     let _ = JsFuture::from(wait).await;
 }
+
+/// Lets the page answer whenever something has gone on for a while.
+#[derive(Debug)]
+pub struct Breath {
+    /// When the page last had its turn, milliseconds.
+    since: f64,
+}
+
+impl Breath {
+    /// The page has just had its turn.
+    pub fn now() -> Self {
+        Self { since: js_sys::Date::now() }
+    }
+
+    /// Gives the page its turn where it is due.
+    pub async fn take(&mut self) {
+        const LONG: f64 = 40.0;
+        if js_sys::Date::now() - self.since > LONG {
+            after_painting().await;
+            *self = Self::now();
+        }
+    }
+}

@@ -5,7 +5,7 @@ use crate::effects;
 use crate::store::Bench;
 use engine::figures::{self, Show};
 use engine::rules::Known;
-use engine::search::Room;
+use engine::search::{Grid, Placement, Room, Sweep};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -35,7 +35,7 @@ pub fn RoomView(props: &RoomProps) -> Html {
             swept.set(Swept::Sweeping);
             wasm_bindgen_futures::spawn_local(async move {
                 effects::after_painting().await;
-                swept.set(Swept::Done(bench.session.room().map(Rc::new)));
+                swept.set(Swept::Done(sweep(&bench).await.map(Rc::new)));
             });
         });
     }
@@ -50,6 +50,23 @@ pub fn RoomView(props: &RoomProps) -> Html {
             { body }
         </section>
     }
+}
+
+/// Sweeps part by part, so that the page answers in between.
+async fn sweep(bench: &Bench) -> Option<Room> {
+    let session = &bench.session;
+    let own = Placement::in_draft(session.draft())?;
+    let case = session.opened();
+    let mut sweep = Sweep::of(case, session.plan())?;
+    let grid = Grid::of(&case.site);
+    let region = {
+        let (mut walk, mut breath) = (sweep.walk(&grid), effects::Breath::now());
+        while walk.go_on() {
+            breath.take().await;
+        }
+        walk.region()
+    };
+    Some(sweep.room(own, region))
 }
 
 fn told(bench: &Bench, room: &Room) -> Html {

@@ -122,7 +122,13 @@ pub(super) const fn outward(wall: Wall) -> f64 {
 /// The least thickness on one side between two depths. On the straight lines of implant and face it
 /// is least at an end or where the face bends beside the implant's line, so those depths are looked
 /// at, and even steps between, the least of them closer, for what else may stand in bone.
-fn least_beside(solid: &Solid, cone: &Cone, wall: Wall, from: f64, to: f64) -> Option<f64> {
+pub(super) fn least_beside(
+    solid: &Solid,
+    cone: &Cone,
+    wall: Wall,
+    from: f64,
+    to: f64,
+) -> Option<f64> {
     let side = outward(wall);
     let line = cone.generator(cone.frame.facial * side);
     let bends = bends_beside(solid, line, wall, (from, to));

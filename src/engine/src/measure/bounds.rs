@@ -16,6 +16,10 @@ use crate::geometry::{Cap, Cone, Frusta, Stack, ToPoint, Witness};
 /// above half the step of comparisons.
 pub(crate) const CLOSE: f64 = 0.01;
 
+/// Where more wall than this is left beyond a hollow it need not be measured, mm: more than rules ask
+/// for.
+const PLENTY: f64 = 1.1;
+
 /// Where a measurement lies. Its own unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Span {
@@ -80,8 +84,8 @@ struct Beheld {
     cone: Cone,
     /// The least of it, mm.
     room: f64,
-    /// Whether it is whole, once that was asked.
-    whole: Option<bool>,
+    /// Where the least thickness lies, once that was asked.
+    found: Option<Span>,
 }
 
 impl<'a> Bounds<'a> {
@@ -134,7 +138,7 @@ impl<'a> Bounds<'a> {
             _ => {
                 let (a, b) = ends();
                 let room = solid.least_inside(wall, a, b);
-                kept.insert(Beheld { cone: *cone, room, whole: None })
+                kept.insert(Beheld { cone: *cone, room, found: None })
             }
         };
         let room = beheld.room;
@@ -144,10 +148,19 @@ impl<'a> Bounds<'a> {
         if care >= Care::Closer {
             let (a, b) = ends();
             let stands = || self.reaches.leave_wall(solid, cone, wall, (from, cone.length));
-            let whole = || solid.is_whole_beside(wall, a, b) && stands();
-            if *beheld.whole.get_or_insert_with(whole) {
-                return Span::at(room);
-            }
+            let beyond = |outmost| solid.least_face(wall, [a.z, b.z]) - outmost;
+            let found = || match solid.hollow_beside(wall, a, b) {
+                Some(f64::NEG_INFINITY) if stands() => Span::at(room),
+                // Beyond hollows there is wall as far as the face.
+                Some(outmost) if beyond(outmost) > PLENTY && stands() => {
+                    Span { least: room.min(beyond(outmost)), most: room }
+                }
+                _ => {
+                    let least = super::bone::least_beside(solid, cone, wall, from, cone.length);
+                    Span::at(least.unwrap_or(0.0))
+                }
+            };
+            return *beheld.found.get_or_insert_with(found);
         }
         Span { least: 0.0, most: room }
     }

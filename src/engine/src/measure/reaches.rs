@@ -54,11 +54,7 @@ impl Reaches {
         let side = outward(wall);
         let line = cone.generator(cone.frame.facial * side);
         let (a, b) = (line.at(from).z, line.at(to).z);
-        let knots = solid.face_knots(wall).iter();
-        let knots = knots.filter(|knot| a.min(b) < knot.x && knot.x < a.max(b));
-        let ends = [a, b].map(|z| side * solid.face(wall, z));
-        let face = knots.map(|knot| side * knot.y).chain(ends).fold(f64::INFINITY, f64::min);
-        if self.apical_of(wall, a.min(b)) < face - THIN {
+        if self.apical_of(wall, a.min(b)) < solid.least_face(wall, [a, b]) - THIN {
             return true;
         }
         let step = (to - from) / f64::from(STEPS);

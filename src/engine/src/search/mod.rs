@@ -31,4 +31,5 @@ pub use placement::{PLACED_BY, Placement};
 pub use region::Region;
 pub use room::{Play, Room, room};
 pub use sweep::Sweep;
+pub use walk::Walk;
 pub use words::answer as answer_words;

@@ -63,16 +63,21 @@ pub fn room(case: &Case, draft: &Draft) -> Option<Room> {
     let plan = Plan::from_draft(draft, case).ok()?;
     let own = Placement::in_draft(draft)?;
     let mut sweep = Sweep::of(case, &plan)?;
-    let grid = Grid::of(&case.site);
-    let region = sweep.region(&grid);
-    let (sizes, of) = region.sizes();
-    let roomiest = region.roomiest(own).map(|at| (at, sweep.play(at)));
-    let yours = sweep.stands(own).then(|| sweep.play(own));
-    let standing = region.standing().count();
-    Some(Room { tried: grid.len(), standing, sizes, of, roomiest, own, yours, region })
+    let region = sweep.region(&Grid::of(&case.site));
+    Some(sweep.room(own, region))
 }
 
 impl Sweep<'_> {
+    /// The room about the learner's own placement, from a region that was swept.
+    #[must_use]
+    pub fn room(&mut self, own: Placement, region: Region) -> Room {
+        let (sizes, of) = region.sizes();
+        let roomiest = region.roomiest(own).map(|at| (at, self.play(at)));
+        let yours = self.stands(own).then(|| self.play(own));
+        let (tried, standing) = (region.grid().len(), region.standing().count());
+        Room { tried, standing, sizes, of, roomiest, own, yours, region }
+    }
+
     /// How far a placement that stands may be moved.
     fn play(&mut self, at: Placement) -> Play {
         let mut free = |axis: usize, way: i32| {

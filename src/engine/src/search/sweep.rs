@@ -14,7 +14,7 @@ use crate::chart::Case;
 use crate::events;
 use crate::measure::{Ground, Measurements};
 use crate::plan::{Plan, Step};
-use crate::rules::{self, Judging, Knowledge, Known, Rule, Zone};
+use crate::rules::{self, Judging, Knowledge, Known, Reading, Rule, Zone, ask};
 use std::borrow::Cow;
 
 /// A plan that places an implant, ready to be tried with any other placement.
@@ -93,6 +93,14 @@ impl Bench<'_> {
         rule.cost().is_fault() && known != Some(Knowledge::CouldNotBeKnown)
     }
 
+    /// Whether the room in the septum, which no placement changes, is no fault by this rule.
+    fn septum_is_wide(&self, plan: &Plan, rule: &Rule) -> bool {
+        let (case, ground) = self.late();
+        let room = Measurements::on(ground, case, plan).septum_room(ask::BELOW_FURCATION);
+        let zone = room.and_then(|room| rule.zone_of(Reading::Number(room.get())));
+        !zone.is_some_and(Zone::is_fault)
+    }
+
     /// Whether the rule has anything to read of this plan.
     fn reads(&self, plan: &Plan, rule: &Rule) -> bool {
         let (case, ground) = self.late();
@@ -114,6 +122,10 @@ impl<'a> Sweep<'a> {
         let bench = Bench { opened: case, before: Ground::of(&case.site), left };
         let mut sorted = Sorted::default();
         for rule in rules::all().filter(|rule| is_of_placement(rule) && bench.counts(plan, rule)) {
+            let thin = rule.id == "septum-too-thin-for-an-implant";
+            if thin && bench.septum_is_wide(plan, rule) {
+                continue;
+            }
             match bearing::of(rule, bench.late().0, plan) {
                 Bearing::Numbers(numbers) => sorted.by_numbers.push((rule, numbers)),
                 Bearing::OnlyWithin(near) => sorted.within.push((rule, near)),
@@ -145,7 +157,12 @@ impl<'a> Sweep<'a> {
     /// Decides every placement of a grid.
     #[must_use]
     pub fn region(&mut self, grid: &Grid) -> Region {
-        Walk::over(self, grid).stands()
+        self.walk(grid).region()
+    }
+
+    /// The same part by part.
+    pub fn walk<'s>(&'s mut self, grid: &'s Grid) -> Walk<'s> {
+        Walk::over(self, grid)
     }
 }
 

@@ -15,8 +15,12 @@ use crate::units::{Deg, Mm};
 /// The order in which the seven numbers are settled.
 const NEST: [usize; 7] = [DIAMETER, TILT, TIP, FACIAL, DISTAL, DEPTH, LENGTH];
 
-/// One walk over one grid.
-pub(super) struct Walk<'s> {
+/// How many of them make a part of the walk.
+const PART: usize = 3;
+
+/// One walk over one grid, part by part.
+#[derive(Debug)]
+pub struct Walk<'s> {
     bench: &'s Bench<'s>,
     plan: &'s mut Plan,
     rules: &'s mut Sorted,
@@ -33,9 +37,12 @@ pub(super) struct Walk<'s> {
     /// The implant as far as it is settled.
     body: Cone,
     stands: Vec<bool>,
+    /// How many parts have been walked.
+    next: usize,
 }
 
 impl<'s> Walk<'s> {
+    /// Nothing is walked yet.
     pub(super) fn over(sweep: &'s mut Sweep<'_>, grid: &'s Grid) -> Self {
         let Sweep { bench, plan, rules } = sweep;
         let bench: &'s Bench<'s> = bench;
@@ -52,6 +59,7 @@ impl<'s> Walk<'s> {
             left: Default::default(),
             levels: Default::default(),
             stands: vec![false; grid.len()],
+            next: 0,
             strides,
             body,
             bench,
@@ -88,14 +96,36 @@ impl<'s> Walk<'s> {
         self.rules.by_numbers = numbers;
     }
 
-    /// Walks; which placements stand.
-    pub(super) fn stands(mut self) -> Region {
-        if let Some(first) = self.grid.at(0) {
-            let mut counts = first.counts();
-            if !self.refused_at(0, counts) {
-                self.descend(0, &mut counts, 0);
-            }
+    /// Goes a part of the way: over one diameter at one lean. Whether there is more to go; a caller that
+    /// must not hold up others takes a breath in between.
+    pub fn go_on(&mut self) -> bool {
+        let parts: usize = NEST[..PART].iter().map(|axis| self.left[*axis].len()).product();
+        let first = self.grid.at(0).map(Placement::counts);
+        let (Some(mut counts), true) = (first, self.next < parts) else { return false };
+        if self.next == 0 && self.refused_at(0, counts) {
+            self.next = parts;
+            return false;
         }
+        let (mut rest, mut place) = (self.next, 0);
+        for axis in &NEST[..PART] {
+            let values = &self.left[*axis];
+            let (step, value) = values[rest % values.len()];
+            rest /= values.len();
+            counts[*axis] = value;
+            place += step * self.strides[*axis];
+        }
+        self.body = Self::turned(counts);
+        if !(1..=PART).any(|settled| self.refused_at(settled, counts)) {
+            self.descend(PART, &mut counts, place);
+        }
+        self.next += 1;
+        self.next < parts
+    }
+
+    /// Which placements stand, once there is no more to go.
+    #[must_use]
+    pub fn region(mut self) -> Region {
+        while self.go_on() {}
         Region::of(self.grid.clone(), self.stands)
     }
 
@@ -123,9 +153,6 @@ impl<'s> Walk<'s> {
         for k in 0..self.left[axis].len() {
             let (step, value) = self.left[axis][k];
             counts[axis] = value;
-            if axis == TIP {
-                self.body = Self::turned(*counts);
-            }
             if !self.refused_at(settled + 1, *counts) {
                 self.descend(settled + 1, counts, place + step * self.strides[axis]);
             }

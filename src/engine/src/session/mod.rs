@@ -36,7 +36,7 @@ use crate::plan::{
     Decision, Draft, Kind, Later, Plan, Refusal, Rescue, Step, Value, is_asked, steps,
     weighs_findings,
 };
-use crate::search::{self, Nearest, Room};
+use crate::search::{self, Nearest};
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 
@@ -317,13 +317,6 @@ impl Session {
     #[must_use]
     pub fn nearest(&self) -> Option<Nearest> {
         self.is_over().then(|| search::nearest(&self.opened, &self.draft))?
-    }
-
-    /// The room that the case leaves for an implant, once the course is over; `None` where none is placed
-    /// today. Some tenths of a second at most.
-    #[must_use]
-    pub fn room(&self) -> Option<Room> {
-        self.is_over().then(|| search::room(&self.opened, &self.draft))?
     }
 
     /// What page and tool show.
