@@ -1,8 +1,10 @@
 // The first visit on a slow line and a slow machine.
 
 import assert from "node:assert/strict";
+import { existsSync, readdirSync, statSync } from "node:fs";
+import { basename, join } from "node:path";
 import test from "node:test";
-import { browse, mounted, serve, visit } from "./harness.mjs";
+import { browse, mounted, serve, site, visit } from "./harness.mjs";
 import { begin } from "./play.mjs";
 
 const TARGET_MS = 2500;
@@ -58,6 +60,30 @@ test("nothing but the first part is fetched before the first case is on the benc
       assert.ok(entry.includes(url) || /\/sets-/.test(url), `${url} was fetched too`);
     }
     assert.ok(before.length > 6, `${before.length} files`);
+  }));
+
+/** How much of a file goes over the line, bytes. */
+function sent(file) {
+  const pressed = `${file}.br`;
+  return statSync(existsSync(pressed) ? pressed : file).size;
+}
+
+test("a first case weighs at most 280 kB as sent, and the whole room 700", (t) =>
+  visit(async ({ page, requests }) => {
+    await begin(page);
+    await page.getByRole("link", { name: "First case, guided" }).click();
+    await page.locator(".sheet .decision").first().waitFor();
+    const names = requests.map((url) => basename(new URL(url).pathname) || "index.html");
+    const listed = readdirSync(site, { recursive: true, withFileTypes: true });
+    const files = listed.filter((one) => one.isFile()).map((one) => join(one.parentPath, one.name));
+    const all = files.filter((file) => !/(\.br|site\.json)$/.test(file));
+    const first = all.filter((file) =>
+      names.includes(basename(file)) && !/\/(split_judging|prose)-/.test(file));
+    assert.ok(first.some((file) => /app_bg-.*wasm$/.test(file)), first.join(" "));
+    const weigh = (list) => list.reduce((sum, file) => sum + sent(file), 0);
+    t.diagnostic(`first case ${weigh(first)} bytes, whole room ${weigh(all)}`);
+    assert.ok(weigh(first) <= 280_000, `${weigh(first)} bytes: ${first.join(" ")}`);
+    assert.ok(weigh(all) <= 700_000, `${weigh(all)} bytes`);
   }));
 
 test("rules that do not arrive are said, the case goes on, and they can be fetched again", () =>

@@ -1,6 +1,7 @@
 //! The tool itself, from the command line.
 
 mod case;
+mod difficulty;
 mod hostile;
 mod judge;
 mod manners;

@@ -20,7 +20,8 @@ fn a_bare_seed_is_spread_as_it_is_asked_to_and_its_address_says_so() {
 fn only_a_bare_seed_can_be_spread_and_only_in_two_ways() {
     let ran = wallwise(&["case", "1.1.7.0", "--spread", "population"]);
     assert_eq!((ran.code, ran.out.as_str()), (Some(2), ""));
-    assert!(ran.talk.contains("hint: --spread says how a bare seed is drawn"), "{}", ran.talk);
+    assert!(ran.talk.contains("with --spread population"), "{}", ran.talk);
+    assert!(ran.talk.contains("hint: these say how a bare seed is drawn"), "{}", ran.talk);
     let ran = wallwise(&["case", "7", "--spread", "wide"]);
     assert_eq!(ran.code, Some(2));
     assert!(ran.talk.contains("teaching") && ran.talk.contains("population"), "{}", ran.talk);

@@ -1,5 +1,6 @@
 //! What touches the browser: the address, storage, fetching, chance, printing.
 
+use core::pin::Pin;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Response, ScrollIntoViewOptions, ScrollLogicalPosition, window};
@@ -63,7 +64,15 @@ pub fn fresh_seed() -> u64 {
 ///
 /// # Errors
 /// A sentence that says what could not be fetched and what to do.
-pub async fn fetch_text(name: &str) -> Result<String, String> {
+pub fn fetch_text(name: &'static str) -> Fetching {
+    // Boxed, so that whoever waits for it does not carry it in the first visit once more.
+    Box::pin(fetched(name))
+}
+
+/// A text on its way.
+pub type Fetching = Pin<Box<dyn Future<Output = Result<String, String>>>>;
+
+async fn fetched(name: &'static str) -> Result<String, String> {
     let failed =
         |_| format!("{name} could not be fetched: check the connection and load the page again");
     let window = window().ok_or("there is no window")?;

@@ -2,13 +2,14 @@
 
 use engine::plan::Step;
 
+/// The note of the first step: it stands there before anything else has come.
+pub const CHART: &str = "Read the history under What I know first: it tells you what to ask. Allergies, blood pressure, plaque and bleeding, and views on graft origin belong to every operation; other tests only where the history gives a reason. Drugs and advice are asked once you have the answers.";
+
 /// The note of a step.
 #[must_use]
 pub const fn note(step: Step) -> &'static str {
     match step {
-        Step::Chart => {
-            "Read the history under What I know first: it tells you what to ask. Allergies, blood pressure, plaque and bleeding, and views on graft origin belong to every operation; other tests only where the history gives a reason. Drugs and advice are asked once you have the answers."
-        }
+        Step::Chart => CHART,
         Step::Examination => {
             "Each examination answers some questions and is blind to others. A film shows the root, the apex and the neighbours, and never whether the facial wall is whole. For that, sound the bone or look at a section. Where the margin shows, test how thick the gum is as well. Once you see what they find, say what you hold of the wall, and on what ground."
         }

@@ -1,19 +1,21 @@
 //! The judge and what leans on it: rules, proofs, debriefs, the protocol. The build splits it off the
 //! module, and the room fetches it once a case or a rule is asked for: the first case never waits.
 
+use crate::components::dispute::disputable;
 use crate::components::figure::hatchings_of_plots;
 use crate::components::last::last_verdicts;
 use crate::components::pair::PairPage;
 use crate::components::plates::plates;
-use crate::later_terms::later_terms;
+use crate::guide::note;
 use crate::pages::debrief::DebriefView;
+use crate::pages::limits::limits;
 use crate::pages::protocol::{RulePage, protocol};
 use crate::parity::digest;
-use crate::prose::Prose;
+use crate::prose::{self, Prose};
 use crate::store::{Action, Bench, Room};
-use crate::terms::Term;
+use crate::terms::{Term, terms};
 use core::fmt;
-use engine::cases;
+use engine::cases::{self, Constraints, Within};
 use engine::chart::{Address, Case};
 use engine::figures::{self, Figure, Show};
 use engine::plan::Step;
@@ -25,14 +27,17 @@ use yew::prelude::*;
 /// Everything that the room asks of the judge. What is named here and nowhere else comes with it.
 #[derive(Clone, Copy)]
 pub struct Judging {
-    /// The case of a seed: a search, which keeps a case only with a plan that every rule calls sound.
-    pub generate: fn(u64) -> Result<Case, String>,
+    /// The case of a seed: a search, which keeps a case only with a plan that every rule calls sound,
+    /// and only as hard as is asked.
+    pub generate: fn(u64, Option<Within>) -> Result<Case, String>,
     /// The case of an address that is no teaching case's.
     pub replay: fn(Address) -> Result<Case, String>,
     /// What study mode says of the step before the one that is due.
-    pub last: fn(&Session, Step) -> Html,
-    /// The terms of the steps after the day of the operation.
-    pub later_terms: fn(Step) -> &'static [Term],
+    pub last: fn(&Bench, &UseReducerHandle<Room>, Step) -> Html,
+    /// The terms of a step.
+    pub terms: fn(Step) -> &'static [Term],
+    /// What is said beside a step in a guided case.
+    pub note: fn(Step) -> &'static str,
     /// What examinations and acts have reported.
     pub reports: fn(&Session) -> Vec<Report>,
     /// The section of a tooth with several roots: no case has one before the judge is here.
@@ -45,8 +50,12 @@ pub struct Judging {
     pub plates: fn(Rc<Bench>, Callback<Action>) -> Html,
     /// The debrief.
     pub debrief: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
+    /// Reads the long texts of the rules.
+    pub prose: fn(&str) -> Result<Prose, String>,
     /// Every rule.
     pub protocol: fn(&Prose) -> Html,
+    /// What is not modelled.
+    pub limits: fn() -> Html,
     /// One rule in full, by its id.
     pub rule: fn(String) -> Html,
     /// Two cases that differ in one thing.
@@ -95,10 +104,14 @@ impl fmt::Display for NoJudge {
 #[wasm_split(judging, fallible)]
 pub fn judging() -> Result<Judging, NoJudge> {
     Ok(Judging {
-        generate: |seed| cases::generate(seed).map_err(|fault| fault.to_string()),
+        generate: |seed, difficulty| {
+            let asked = Constraints { difficulty, ..Constraints::default() };
+            cases::generate_with(seed, &asked).map_err(|fault| fault.to_string())
+        },
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
-        last: last_verdicts,
-        later_terms,
+        last: |bench, room, due| disputable(bench, room, last_verdicts(&bench.session, due)),
+        terms,
+        note,
         reports: Session::reports,
         section: figures::section,
         gap: |show| {
@@ -107,8 +120,13 @@ pub fn judging() -> Result<Judging, NoJudge> {
         },
         healed: figures::healed_section,
         plates,
-        debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
+        debrief: |bench, room| {
+            let debrief = html! { <DebriefView bench={bench.clone()} room={room.clone()} /> };
+            disputable(&bench, &room, debrief)
+        },
+        prose: prose::read,
         protocol,
+        limits,
         rule: |id| html! { <RulePage {id} /> },
         pair: |address| html! { <PairPage {address} /> },
         hatchings: hatchings_of_plots,

@@ -1,5 +1,4 @@
-//! Terms of the steps after the day of the operation. They come with the judge, who is there long
-//! before them: the first visit does not wait for what nobody reads in it.
+//! Terms of the steps after the day of the operation.
 
 use crate::terms::Term;
 use engine::plan::Step;
@@ -68,24 +67,5 @@ pub const fn later_terms(step: Step) -> &'static [Term] {
         Step::Restoration => RESTORATION,
         Step::Recall => RECALL,
         _ => &[],
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::terms::terms;
-
-    #[test]
-    fn every_step_has_its_terms_in_one_part_of_the_module_and_not_in_both() {
-        for step in Step::ALL {
-            let (day, later) = (terms(*step), later_terms(*step));
-            assert!(day.is_empty() != later.is_empty(), "{step:?}");
-            for (term, means) in day.iter().chain(later) {
-                assert!(!term.is_empty() && !term.ends_with('.'), "{step:?}: {term}");
-                let sentence = means.strip_suffix('.').unwrap_or_default();
-                assert!(sentence.len() > 12 && !sentence.contains(". "), "{term}: {means}");
-            }
-        }
     }
 }

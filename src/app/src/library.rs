@@ -46,7 +46,9 @@ pub fn open(
     judging: Option<Judging>,
 ) -> Result<Option<Case>, String> {
     match &asked.from {
-        From::Seed(seed) => judging.map(|judging| (judging.generate)(*seed)).transpose(),
+        From::Seed(seed, within) => {
+            judging.map(|judging| (judging.generate)(*seed, *within)).transpose()
+        }
         From::Address(address) => replayed(*address, judging),
         From::Set(name, place) => match of_set(name, *place, library)? {
             None => Ok(None),

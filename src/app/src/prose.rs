@@ -1,6 +1,7 @@
 //! The long text of each rule: fetched when it is first wanted, shown as text, never as markup.
 
 use crate::effects;
+use crate::judging::Judging;
 use engine::rules::Rule;
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -58,29 +59,40 @@ impl Prose {
     }
 }
 
-/// Fetches the texts once for the whole room, when `wanted` first says so.
+/// Reads the texts as they were fetched.
+///
+/// # Errors
+/// A sentence, where they are damaged.
+pub fn read(text: &str) -> Result<Prose, String> {
+    serde_json::from_str(text)
+        .map(|texts| Prose::Here(Rc::new(texts)))
+        .map_err(|fault| format!("the long texts cannot be read: {fault}"))
+}
+
+/// Fetches the texts once for the whole room, when `wanted` first says so; who reads them comes with
+/// the judge.
 #[hook]
-pub fn use_prose(wanted: bool) -> Prose {
-    let prose = use_state(|| Prose::Coming);
+pub fn use_prose(wanted: bool, judging: Option<Judging>) -> Prose {
+    let fetched = use_state(|| None::<Result<String, String>>);
     {
-        let prose = prose.clone();
+        let fetched = fetched.clone();
         use_effect_with(wanted, move |wanted| {
-            if !*wanted || *prose != Prose::Coming {
-                return;
+            if *wanted && fetched.is_none() {
+                wasm_bindgen_futures::spawn_local(async move {
+                    fetched.set(Some(effects::fetch_text("prose").await));
+                });
             }
-            wasm_bindgen_futures::spawn_local(async move {
-                let read = effects::fetch_text("prose").await.and_then(|text| {
-                    serde_json::from_str(&text)
-                        .map_err(|fault| format!("the long texts cannot be read: {fault}"))
-                });
-                prose.set(match read {
-                    Ok(texts) => Prose::Here(Rc::new(texts)),
-                    Err(why) => Prose::Trouble(why),
-                });
-            });
         });
     }
-    (*prose).clone()
+    let read = use_memo((fetched, judging), |(fetched, judging)| {
+        let read = match (&**fetched, judging) {
+            (Some(Ok(text)), Some(judging)) => (judging.prose)(text),
+            (Some(Err(why)), _) => Err(why.clone()),
+            _ => Ok(Prose::Coming),
+        };
+        read.unwrap_or_else(Prose::Trouble)
+    });
+    (*read).clone()
 }
 
 /// Our own small Markdown: `## heading` lines, paragraphs parted by empty lines, `- ` list items.

@@ -6,7 +6,6 @@ use crate::library::Library;
 use crate::pages::bench::BenchPage;
 use crate::pages::briefing::briefing;
 use crate::pages::home::home;
-use crate::pages::limits::limits;
 use crate::prose::{Prose, use_prose};
 use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
@@ -24,10 +23,11 @@ pub fn Room() -> Html {
     use_library(&room);
     // Rules and their long texts come once a case is on the bench or a rule is read: the first case
     // never waits, unless who draws it comes with them.
-    let of_rules = matches!(room.route, Route::Rule(_) | Route::Protocol | Route::Pair(_));
+    let of_rules =
+        matches!(room.route, Route::Rule(_) | Route::Protocol | Route::Limits | Route::Pair(_));
     let on_bench = room.bench.is_some();
     use_judge(&room, on_bench || of_rules || room.waits_for_the_judge());
-    let prose = use_prose(on_bench || of_rules);
+    let prose = use_prose(on_bench || of_rules, room.judging);
     let name = {
         let room = room.clone();
         let next = match room.notation {
@@ -89,7 +89,10 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             Some(judging) => (judging.pair)(*address),
             None => waiting(room, "The two cases are on their way."),
         },
-        Route::Limits => limits(),
+        Route::Limits => match room.judging {
+            Some(judging) => (judging.limits)(),
+            None => waiting(room, "The limits are on their way."),
+        },
         Route::Nowhere(why) => trouble(why),
         Route::Case(_) => match &room.bench {
             Some(bench) => html! { <BenchPage bench={bench.clone()} room={room.clone()} /> },

@@ -1,6 +1,7 @@
 //! Where the fragment of the address leads. One grammar serves all addresses, so that any static
 //! host under any sub-path works.
 
+use engine::cases::{NotWithin, Within};
 use engine::chart::Address;
 use engine::session::Mode;
 
@@ -41,8 +42,8 @@ pub struct CaseRoute {
 pub enum From {
     /// Its address.
     Address(Address),
-    /// A bare seed.
-    Seed(u64),
+    /// A bare seed, and how hard its case is to be.
+    Seed(u64, Option<Within>),
     /// A case of a shipped set, by the set's name and place from 1.
     Set(String, usize),
 }
@@ -60,7 +61,7 @@ impl Route {
             ["protocol"] => Self::Protocol,
             ["protocol", id] => Self::Rule(shortened(id)),
             ["limits"] => Self::Limits,
-            ["case", which] => match from(which) {
+            ["case", which] => match from(which).and_then(|from| as_hard(from, query)) {
                 Ok(from) => Self::case(from, query),
                 Err(why) => Self::Nowhere(why),
             },
@@ -116,12 +117,17 @@ impl Route {
             Self::Case(case) => {
                 let path = match &case.from {
                     From::Address(address) => format!("case/{address}"),
-                    From::Seed(seed) => format!("case/{seed}"),
+                    From::Seed(seed, _) => format!("case/{seed}"),
                     From::Set(name, place) => format!("set/{name}/{place}"),
                 };
-                let flags: Vec<&str> = [
-                    (case.mode == Mode::Assessment).then_some("assessment"),
-                    case.guided.then_some("guided"),
+                let within = match case.from {
+                    From::Seed(_, Some(within)) => Some(format!("{HARD}{within}")),
+                    _ => None,
+                };
+                let flags: Vec<String> = [
+                    (case.mode == Mode::Assessment).then(|| "assessment".to_owned()),
+                    case.guided.then(|| "guided".to_owned()),
+                    within,
                 ]
                 .into_iter()
                 .flatten()
@@ -133,9 +139,24 @@ impl Route {
     }
 }
 
+/// How a seed's address says how hard its case is to be.
+const HARD: &str = "difficulty=";
+
+/// The same case of a seed, as hard as the query asks.
+fn as_hard(from: From, query: &str) -> Result<From, String> {
+    let asked = query.split('&').find_map(|part| part.strip_prefix(HARD));
+    match (from, asked) {
+        (From::Seed(seed, _), Some(asked)) => {
+            let within = asked.parse().map_err(|why: NotWithin| why.to_string())?;
+            Ok(From::Seed(seed, Some(within)))
+        }
+        (from, _) => Ok(from),
+    }
+}
+
 fn from(which: &str) -> Result<From, String> {
     if !which.is_empty() && which.bytes().all(|b| b.is_ascii_digit()) {
-        return which.parse().map(From::Seed).map_err(|_| {
+        return which.parse().map(|seed| From::Seed(seed, None)).map_err(|_| {
             format!(
                 "found the seed \"{}\", expected a whole number below 18446744073709551616",
                 shortened(which)
@@ -164,6 +185,8 @@ mod tests {
             "#/limits",
             "#/case/1.1.2024.3",
             "#/case/2024?assessment",
+            "#/case/2024?difficulty=0.6-1",
+            "#/case/7?guided&difficulty=0-0.5",
             "#/pair/1.1.2024.3.facial-loss.45",
             "#/set/first-walls/2?guided",
         ] {
@@ -185,8 +208,13 @@ mod tests {
 
     #[test]
     fn a_fragment_that_leads_nowhere_says_so() {
-        for fragment in ["#/case/1.2.x.4", "#/set/a/0", "#/attic", "#/case/99999999999999999999999"]
-        {
+        for fragment in [
+            "#/case/3?difficulty=9",
+            "#/case/1.2.x.4",
+            "#/set/a/0",
+            "#/attic",
+            "#/case/99999999999999999999999",
+        ] {
             assert!(matches!(Route::read(fragment), Route::Nowhere(_)), "{fragment}");
         }
     }

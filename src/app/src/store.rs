@@ -167,7 +167,7 @@ impl Room {
     pub fn waits_for_the_judge(&self) -> bool {
         let Route::Case(asked) = &self.route else { return false };
         match &asked.from {
-            From::Seed(_) => true,
+            From::Seed(..) => true,
             From::Address(address) => cases::is_drawn_with_the_judge(*address),
             // A set that is here, and its case not: nothing else can be missing.
             From::Set(..) => self.bench.is_none() && matches!(self.library, Library::Here(_)),

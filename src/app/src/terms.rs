@@ -1,5 +1,7 @@
-//! Terms of the trade, one sentence each, by the step that uses them.
+//! Terms of the trade, one sentence each, by the step that uses them. They come with the judge: the
+//! first visit does not wait for them.
 
+use crate::later_terms::later_terms;
 use engine::plan::Step;
 
 /// A term and what it means.
@@ -84,7 +86,7 @@ const CLOSURE: &[Term] = &[
     ("Haemostasis", "The bleeding has stopped."),
     ("Monofilament", "A thread of one strand, which does not draw fluid into the wound."),
 ];
-/// The terms of a step of the day of the operation; those of the steps after it come with the judge.
+/// The terms of a step.
 #[must_use]
 pub const fn terms(step: Step) -> &'static [Term] {
     match step {
@@ -97,13 +99,23 @@ pub const fn terms(step: Step) -> &'static [Term] {
         Step::Seating => SEATING,
         Step::Graft => GRAFT,
         Step::Closure => CLOSURE,
-        Step::Review
-        | Step::ReEntry
-        | Step::ReEntryAgain
-        | Step::LastReEntry
-        | Step::LatePlacement
-        | Step::Uncovering
-        | Step::Restoration
-        | Step::Recall => &[],
+        later => later_terms(later),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_step_has_terms_and_each_is_told_in_one_sentence() {
+        for step in Step::ALL {
+            assert!(!terms(*step).is_empty(), "{step:?}");
+            for (term, means) in terms(*step) {
+                assert!(!term.is_empty() && !term.ends_with('.'), "{step:?}: {term}");
+                let sentence = means.strip_suffix('.').unwrap_or_default();
+                assert!(sentence.len() > 12 && !sentence.contains(". "), "{term}: {means}");
+            }
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! What a command reads: files of limited size, cases by address or by file.
 
 use crate::{Fault, Why};
-use engine::cases::{self, Constraints, Spread};
+use engine::cases::{self, Constraints, Spread, Within};
 use engine::chart::{Address, Case};
 use engine::plan::{Draft, Plan};
 use engine::scenario::{self, Faults};
@@ -72,17 +72,27 @@ pub fn case(which: &str) -> Result<Case, Fault> {
     scenario::parse_case(&read(path)?).map_err(|faults| refused(path, &faults, TEMPLATES))
 }
 
-/// The case of a bare seed, spread in the way of this key.
+/// The case of a bare seed, spread in the way of this key and as hard as that.
 ///
 /// # Errors
 /// When `which` is no bare seed, or gives no case.
-pub fn spread_case(which: &str, spread: &str) -> Result<Case, Fault> {
-    let way = Spread::ALL.into_iter().find(|one| one.key() == spread);
-    let (Ok(seed), Some(way)) = (which.parse::<u64>(), way) else {
-        return Err(Fault::new(format!("found \"{which}\" with --spread {spread}"))
-            .hint("--spread says how a bare seed is drawn; an address and a file already say it"));
+pub fn seed_case(
+    which: &str,
+    spread: Option<&str>,
+    difficulty: Option<Within>,
+) -> Result<Case, Fault> {
+    let way = Spread::ALL.into_iter().find(|one| Some(one.key()) == spread).unwrap_or_default();
+    let Ok(seed) = which.parse::<u64>() else {
+        let options = match (spread, difficulty) {
+            (Some(spread), Some(hard)) => format!("--spread {spread} and --difficulty {hard}"),
+            (Some(spread), None) => format!("--spread {spread}"),
+            (None, Some(hard)) => format!("--difficulty {hard}"),
+            (None, None) => "a seed's options".to_owned(),
+        };
+        return Err(Fault::new(format!("found \"{which}\" with {options}"))
+            .hint("these say how a bare seed is drawn; an address and a file already say it"));
     };
-    cases::generate_as(way, seed, &Constraints::default())
+    cases::generate_as(way, seed, &Constraints { difficulty, ..Constraints::default() })
         .map_err(|fault| Fault::new(fault.to_string()))
 }
 

@@ -1,10 +1,12 @@
 //! What `--json` prints: shapes of the tool's own, so that the engine may change its types freely.
 //! `tests/schemas` documents them; a test keeps it current.
 
+mod difficulty;
 mod population;
 mod room;
 mod written;
 
+pub use difficulty::Difficulty;
 pub use population::{OneFigure, Population};
 pub use room::{Play, Room, Roomiest};
 pub use written::OneCase;

@@ -1,5 +1,7 @@
 //! What a learner holds against a verdict: kept with the attempt, no verdict is changed by it.
 
+use crate::store::{Action, Bench, Room};
+use engine::session::Event;
 use engine::session::LONGEST_REASON;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlTextAreaElement;
@@ -51,4 +53,16 @@ pub fn Dispute(props: &DisputeProps) -> Html {
             </p>
         </details>
     }
+}
+
+/// Verdicts beside which a reason can be written: it goes to the attempt on the bench.
+pub fn disputable(bench: &Bench, room: &UseReducerHandle<Room>, verdicts: Html) -> Html {
+    let keep = {
+        let room = room.clone();
+        Callback::from(move |(rule, reason)| {
+            room.dispatch(Action::Do(Event::Dispute(rule, reason)));
+        })
+    };
+    let context = Disputing { kept: bench.session.disputes().to_vec(), keep };
+    html! { <ContextProvider<Disputing> {context}>{ verdicts }</ContextProvider<Disputing>> }
 }

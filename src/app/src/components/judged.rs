@@ -1,7 +1,9 @@
 //! What the judge says of the case on the bench, once the rules are here.
 
+use crate::guide;
 use crate::store::{Action, Bench, Room};
-use crate::terms::{Term, terms};
+use crate::terms::Term;
+use engine::plan::Step;
 use engine::session::Report;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -18,7 +20,7 @@ pub fn debrief(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Html {
 /// What study mode says of the step before.
 pub fn last(bench: &Bench, room: &UseReducerHandle<Room>) -> Html {
     match (bench.session.due(), room.judging, &room.trouble) {
-        (Some(due), Some(judging), _) => (judging.last)(&bench.session, due),
+        (Some(due), Some(judging), _) => (judging.last)(bench, room, due),
         (_, None, Some(why)) => no_judge(why, room),
         // Something was carried out and nothing is told of it yet.
         (_, None, None) if bench.session.shown().chart.is_some() => {
@@ -33,12 +35,19 @@ pub fn reports(bench: &Bench, room: &Room) -> Vec<Report> {
     room.judging.map_or_else(Vec::new, |judging| (judging.reports)(&bench.session))
 }
 
-/// The terms of the step that is due: those of the later steps come with the judge.
+/// The terms of the step that is due, once who explains them is here.
 pub fn terms_of(bench: &Bench, room: &Room) -> &'static [Term] {
-    let Some(due) = bench.session.due() else { return &[] };
+    let due = bench.session.due().zip(room.judging);
+    due.map_or(&[], |(due, judging)| (judging.terms)(due))
+}
+
+/// What is said beside the step that is due in a guided case: at the first one at once.
+pub fn note(bench: &Bench, room: &Room) -> Option<&'static str> {
+    let due = bench.session.due().filter(|_| bench.asked.guided)?;
     match room.judging {
-        Some(judging) if terms(due).is_empty() => (judging.later_terms)(due),
-        _ => terms(due),
+        _ if due == Step::Chart => Some(guide::CHART),
+        Some(judging) => Some((judging.note)(due)),
+        None => None,
     }
 }
 

@@ -5,7 +5,6 @@ use super::known::report;
 use super::number::{Number, number};
 use super::outline::outline_field;
 use super::words::{undecided, words_of_step};
-use crate::guide;
 use crate::store::{Action, Said};
 use crate::terms::Term;
 use engine::plan::{Decision, Kind, Value};
@@ -25,8 +24,8 @@ pub struct Sheet<'a> {
     pub last: Html,
     /// Why the last thing was refused.
     pub refusal: Option<String>,
-    /// Whether each step is talked through.
-    pub guided: bool,
+    /// What is said beside the step in a guided case.
+    pub note: Option<&'static str>,
     /// What is said of the last thing that was done to an outline.
     pub said: Option<&'a Said>,
     /// Told what the learner does and tries out.
@@ -70,7 +69,7 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
             { props.last.clone() }
             <h2 id="sheet-title" tabindex="-1">{ step.label() }</h2>
             <p class="aim">{ step.aim() }</p>
-            if props.guided { <p class="guide">{ props.view.tooth.named(guide::note(step)) }</p> }
+            if let Some(note) = props.note { <p class="guide">{ props.view.tooth.named(note) }</p> }
             { words_of_step(props.terms) }
             { for found.map(report) }
             // A list of their own: what comes and goes by its key leaves the focus where it is.

@@ -1,7 +1,6 @@
 //! One case: board, sheet, what is known, and the debrief at its end.
 
 use crate::components::board::board;
-use crate::components::dispute::Disputing;
 use crate::components::judged;
 use crate::components::known::known;
 use crate::components::sheet::{Sheet, sheet};
@@ -9,7 +8,7 @@ use crate::components::steps::steps;
 use crate::effects;
 use crate::route::{CaseRoute, From, Route};
 use crate::store::{Action, Bench, Notation, Room};
-use engine::session::{Event, Mode};
+use engine::session::Mode;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -46,12 +45,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         decision.value = tried.value(decision.entry.decision).cloned();
     }
     let over = bench.session.is_over();
-    let disputing = Disputing {
-        kept: bench.session.disputes().to_vec(),
-        keep: act.reform(|(rule, reason)| Action::Do(Event::Dispute(rule, reason))),
-    };
     html! {
-        <ContextProvider<Disputing> context={disputing}>
         <div class={classes!("case", over.then_some("over"))}>
             { case_head(bench, props.room.notation) }
             { steps(&view.steps, over) }
@@ -61,14 +55,13 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                     if over {
                         { judged::debrief(bench, &props.room) }
                     } else {
-                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), guided: bench.asked.guided, said: bench.said.as_ref(), act: &act }) }
+                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), note: judged::note(bench, &props.room), said: bench.said.as_ref(), act: &act }) }
                     }
                     { judged::plates(bench, &props.room, &act) }
                     { known(&view, &reports) }
                 </div>
             </div>
         </div>
-        </ContextProvider<Disputing>>
     }
 }
 
@@ -82,7 +75,7 @@ fn case_head(bench: &Bench, notation: Notation) -> Html {
     };
     let asked = &bench.asked;
     let lasting = match (&asked.from, case.address) {
-        (From::Seed(_), Some(address)) => {
+        (From::Seed(..), Some(address)) => {
             CaseRoute { from: From::Address(address), ..asked.clone() }
         }
         _ => asked.clone(),

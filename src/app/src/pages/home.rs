@@ -4,11 +4,15 @@ use crate::effects;
 use crate::library::{Library, ShippedSet};
 use crate::route::{CaseRoute, From, Route};
 use engine::session::Mode;
-use web_sys::HtmlInputElement;
+use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
 /// Which case is the guided one: the first of the first set.
 const FIRST: usize = 1;
+
+/// How hard a fresh case may be, and in words.
+const HARD: [(&str, &str); 4] =
+    [("", "of any kind"), ("0-0.5", "easier"), ("0.5-0.7", "in between"), ("0.7-1", "harder")];
 
 /// The home page.
 pub fn home(library: &Library) -> Html {
@@ -61,9 +65,17 @@ fn set(set: &ShippedSet) -> Html {
 fn Fresh() -> Html {
     let field = use_node_ref();
     let wrong = use_state(|| None::<String>);
-    let fresh = Callback::from(|_: MouseEvent| {
-        effects::go(&route(From::Seed(effects::fresh_seed()), false))
-    });
+    let hard = use_node_ref();
+    let fresh = {
+        let hard = hard.clone();
+        Callback::from(move |event: SubmitEvent| {
+            event.prevent_default();
+            // "any" reads as no range.
+            let within =
+                hard.cast::<HtmlSelectElement>().and_then(|hard| hard.value().parse().ok());
+            effects::go(&route(From::Seed(effects::fresh_seed(), within), false))
+        })
+    };
     let open = {
         let (field, wrong) = (field.clone(), wrong.clone());
         Callback::from(move |event: SubmitEvent| {
@@ -78,7 +90,10 @@ fn Fresh() -> Html {
     };
     html! {
         <>
-            <button type="button" class="way" onclick={fresh}><strong>{ "Fresh case" }</strong><span>{ "Drawn at random; its address stays the same for ever." }</span></button>
+            <form class="way" onsubmit={fresh}>
+                <label for="hard"><strong>{ "A fresh case" }</strong></label>
+                <span class="row"><select id="hard" ref={hard}>{ for HARD.iter().map(|(range, words)| html! { <option value={*range}>{ *words }</option> }) }</select><button type="submit">{ "Draw" }</button></span>
+            </form>
             <form class="way" onsubmit={open}>
                 <label for="address"><strong>{ "A case by its address" }</strong></label>
                 <span class="row"><input id="address" ref={field} type="text" inputmode="decimal" placeholder="1.1.2024.0 or a seed" /><button type="submit">{ "Open" }</button></span>

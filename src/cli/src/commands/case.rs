@@ -5,7 +5,7 @@ mod ruler;
 
 use crate::shapes::OneCase;
 use crate::{Fault, Status, Streams, Why, input};
-use engine::cases;
+use engine::cases::{self, Within};
 use engine::chart::Case;
 use engine::debrief::CAUTION;
 use engine::events::after;
@@ -31,6 +31,9 @@ pub struct Args {
     /// among them (whole-mouth)
     #[arg(long, value_name = "WAY", value_parser = ["teaching", "population", "whole-mouth"])]
     spread: Option<String>,
+    /// How hard the case of a bare seed is, such as 0.3-0.6; 0 easy, 1 hard
+    #[arg(long, value_name = "RANGE")]
+    difficulty: Option<Within>,
     /// Print the case as JSON for programs
     #[arg(long, conflicts_with_all = ["toml", "plan"])]
     json: bool,
@@ -67,9 +70,9 @@ impl Args {
 
 /// Prints or writes it.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
-    let case = match &args.spread {
-        Some(spread) => input::spread_case(&args.which, spread)?,
-        None => input::case(&args.which)?,
+    let case = match (&args.spread, args.difficulty) {
+        (None, None) => input::case(&args.which)?,
+        (spread, hard) => input::seed_case(&args.which, spread.as_deref(), hard)?,
     };
     let sound = cases::proof(&case).map(|proof| proof.draft);
     if let Some(folder) = &args.mesh {
@@ -85,7 +88,9 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         pictures::section(&case, named, streams)?;
     }
     if args.json {
-        let written = OneCase::of(&case).why(|| format!("cannot write {}", case.title))?;
+        let hard = sound.as_ref().and_then(|sound| cases::difficulty(&case, sound));
+        let written =
+            OneCase::of(&case, hard.as_ref()).why(|| format!("cannot write {}", case.title))?;
         streams.print_json(&written)?;
     } else if args.toml {
         streams.print(&write_case(&case))?;
@@ -103,6 +108,9 @@ fn text(case: &Case, sound: Option<&Draft>) -> String {
     let mut text = format!("{}\n{CAUTION}\n", case.title);
     if let Some(address) = case.address {
         text.push_str(&format!("Address {address}\n"));
+    }
+    if let Some(hard) = sound.and_then(|sound| cases::difficulty(case, sound)) {
+        text.push_str(&format!("Difficulty {}\n", hard.words()));
     }
     text.push_str("\nThe chart, unasked\n");
     text.push_str(&bulleted(&history_lines(case)));

@@ -31,7 +31,7 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     streams.print(&format!("{}\n{}\n{CAUTION}\n", set.title, set.aim))?;
     for (place, entry) in set.cases.iter().enumerate() {
         let said = match check(entry, file) {
-            Ok(title) => format!("  {}. {title}: as expected\n", place + 1),
+            Ok(said) => format!("  {}. {said}\n", place + 1),
             Err(faults) => {
                 findings += faults.len();
                 format!("  {}. {}\n", place + 1, faults.join("\n     "))
@@ -71,13 +71,17 @@ fn check(entry: &SetCase, file: &Path) -> Result<String, Vec<String>> {
             Err(fault) => unmet.push(fault),
         }
     }
-    if cases::proof(&case).is_none() {
-        unmet.push(format!("{}: no sound plan is known", case.title));
+    let hard = cases::proof(&case).and_then(|sound| cases::difficulty(&case, &sound.draft));
+    match hard {
+        Some(hard) if unmet.is_empty() => {
+            Ok(format!("{}: as expected\n     difficulty {}", case.title, hard.words()))
+        }
+        Some(_) => Err(unmet),
+        None => {
+            unmet.push(format!("{}: no sound plan is known", case.title));
+            Err(unmet)
+        }
     }
-    if !unmet.is_empty() {
-        return Err(unmet);
-    }
-    Ok(case.title)
 }
 
 /// The plan that an expectation begins with; a plan file is named relative to the set's folder.

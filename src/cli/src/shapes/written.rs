@@ -8,6 +8,7 @@ mod patient;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::Difficulty;
 use patient::Patient;
 
 /// `[x, y, z]` in mm: x distal, y facial, z apical.
@@ -22,6 +23,8 @@ pub struct OneCase {
     pub caution: &'static str,
     /// Where it comes from; null for a case that was written out.
     pub address: Option<String>,
+    /// How hard it is; null where no sound plan is known.
+    pub difficulty: Option<Difficulty>,
     /// What its case file holds.
     pub case: CaseFile,
 }
@@ -476,10 +479,14 @@ impl OneCase {
     ///
     /// # Errors
     /// When the written case has a key that these shapes lack.
-    pub fn of(case: &engine::chart::Case) -> Result<Self, toml::de::Error> {
+    pub fn of(
+        case: &engine::chart::Case,
+        hard: Option<&engine::cases::Difficulty>,
+    ) -> Result<Self, toml::de::Error> {
         Ok(Self {
             caution: engine::debrief::CAUTION,
             address: case.address.map(|address| address.to_string()),
+            difficulty: hard.map(Into::into),
             case: toml::from_str(&engine::scenario::write_case(case))?,
         })
     }

@@ -46,6 +46,11 @@ pub fn bind(module: &Path, scratch: &Path) -> Result<Vec<Asset>, Fault> {
                 .hint("wasm-bindgen and wasm-bindgen-cli-support must be one version: Cargo.toml pins both")
         })?;
     let mut assets = Asset::read_folder(&page)?;
+    for script in assets.iter_mut().filter(|asset| asset.extension() == "js") {
+        if let Ok(text) = core::str::from_utf8(&script.bytes) {
+            script.bytes = terse(text).into_bytes();
+        }
+    }
     for part in Asset::read_folder(&parts)? {
         assets.push(match part.extension() {
             "wasm" => Asset { bytes: bare(&part.bytes, &part.path)?, ..part },
@@ -89,10 +94,32 @@ fn bare(module: &[u8], path: &str) -> Result<Vec<u8>, Fault> {
     Ok(kept.finish())
 }
 
+/// The glue without indents, empty lines and lines of comment: everybody's first visit carries it. It
+/// is generated, one statement a line, and no text in it runs over lines.
+fn terse(script: &str) -> String {
+    let mut kept = String::with_capacity(script.len());
+    let mut in_comment = false;
+    for line in script.lines().map(str::trim) {
+        in_comment |= line.starts_with("/*");
+        if !in_comment && !line.is_empty() && !line.starts_with("//") {
+            kept.push_str(line);
+            kept.push('\n');
+        }
+        in_comment &= !line.ends_with("*/");
+    }
+    kept
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use wasm_encoder::{CustomSection, MemorySection, MemoryType};
+
+    #[test]
+    fn the_glue_loses_what_only_a_reader_needs() {
+        let script = "/**\n * Says.\n * @param {number} a\n */\nexport function f(a) {\n\n    // Why.\n    return a\n        * 2;\n}\n/* one */\nf(1);\n";
+        assert_eq!(terse(script), "export function f(a) {\nreturn a\n* 2;\n}\nf(1);\n");
+    }
 
     #[test]
     fn a_part_loses_its_names_and_keeps_the_rest() {

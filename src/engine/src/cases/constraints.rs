@@ -1,7 +1,7 @@
 //! What a set may ask of the cases that it draws by seed.
 
-use super::Spread;
 use super::archetype::Archetype;
+use super::{Spread, Within};
 use crate::anatomy::{Jaw, Site, Tooth};
 use serde::{Deserialize, Serialize};
 
@@ -17,6 +17,8 @@ pub struct Constraints {
     pub upper: Option<bool>,
     /// Whether the margin shows at full smile.
     pub aesthetic: Option<bool>,
+    /// How hard it is.
+    pub difficulty: Option<Within>,
 }
 
 /// Why no case can meet some constraints.

@@ -14,6 +14,7 @@ mod around;
 mod aspects;
 mod constraints;
 mod defects;
+mod difficulty;
 mod draw;
 mod mouth;
 mod names;
@@ -37,6 +38,7 @@ pub use around::class_of;
 pub use aspects::{changed, value as value_of};
 pub use constraints::{Constraints, Impossible};
 pub(crate) use defects::{on_map, u_form};
+pub use difficulty::{Difficulty, NotWithin, Within, difficulty};
 pub use parted::{PARTED, PartedRow, RootRow, parted_socket};
 pub use proof::{Proof, proof, proof_with};
 pub(crate) use readings::{
@@ -62,6 +64,10 @@ pub const POPULATION: u16 = 2;
 pub const WHOLE_MOUTH: u16 = 3;
 /// How many attempts are made for one seed before a search gives up.
 pub const MOST_ATTEMPTS: u32 = 200_000;
+/// How many cases with a sound plan are weighed before a search for a difficulty gives up.
+pub const MOST_WEIGHED: u32 = 200;
+/// How many of them in one block of attempts.
+const MOST_OF_BLOCK: u32 = 4;
 
 /// Why an address gives no case.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -90,6 +96,13 @@ pub enum NoCase {
         /// The seed.
         seed: u64,
     },
+    /// No case of this seed was as hard as that.
+    NoneSoHard {
+        /// The seed.
+        seed: u64,
+        /// What was asked.
+        within: Within,
+    },
 }
 
 impl fmt::Display for NoCase {
@@ -112,6 +125,10 @@ impl fmt::Display for NoCase {
             Self::NotFound { seed } => write!(
                 f,
                 "seed {seed} gave no case that meets the constraints in {MOST_ATTEMPTS} attempts: loosen one, or try another seed"
+            ),
+            Self::NoneSoHard { seed, within } => write!(
+                f,
+                "none of the first {MOST_WEIGHED} cases of seed {seed} has a difficulty of {within}: widen it, ask for another archetype, or try another seed"
             ),
         }
     }
@@ -181,6 +198,7 @@ pub fn generate_as(spread: Spread, seed: u64, constraints: &Constraints) -> Resu
 
 fn population_case(seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
     let mut attempt = 0;
+    let mut weighing = Weighing::of(seed, constraints);
     while attempt < MOST_ATTEMPTS {
         let draws = Draws::of(Address {
             format: FORMAT,
@@ -196,11 +214,11 @@ fn population_case(seed: u64, constraints: &Constraints) -> Result<Case, NoCase>
         }
         if let Ok(case) = population::draw(&draws)
             && constraints.allows_site(&case.site)
-            && proof(&case).is_some()
+            && weighing.keeps(&case)?
         {
             return Ok(case);
         }
-        attempt += 1;
+        attempt = weighing.next(attempt);
     }
     Err(NoCase::NotFound { seed })
 }
@@ -215,6 +233,43 @@ pub fn generate_with(seed: u64, constraints: &Constraints) -> Result<Case, NoCas
     drawn.search(seed, constraints)
 }
 
+/// Keeps a drawn case that has a sound plan and, where that is asked, the right difficulty.
+struct Weighing {
+    seed: u64,
+    within: Option<Within>,
+    weighed: u32,
+    /// Those of them since the block began.
+    of_block: u32,
+}
+
+impl Weighing {
+    const fn of(seed: u64, constraints: &Constraints) -> Self {
+        Self { seed, within: constraints.difficulty, weighed: 0, of_block: 0 }
+    }
+
+    fn keeps(&mut self, case: &Case) -> Result<bool, NoCase> {
+        let (Some(proof), within) = (proof(case), self.within) else { return Ok(false) };
+        let Some(within) = within else { return Ok(true) };
+        if self.weighed == MOST_WEIGHED {
+            return Err(NoCase::NoneSoHard { seed: self.seed, within });
+        }
+        self.weighed += 1;
+        self.of_block += 1;
+        Ok(difficulty(case, &proof.draft).is_some_and(|found| within.holds(found.value())))
+    }
+
+    /// The attempt after this one. What a block shares may be what makes its cases too easy or too
+    /// hard: after a few of them the next block is tried.
+    fn next(&mut self, attempt: u32) -> u32 {
+        let block = (attempt / BLOCK + 1) * BLOCK;
+        let next = if self.of_block < MOST_OF_BLOCK { attempt + 1 } else { block };
+        if next == block {
+            self.of_block = 0;
+        }
+        next
+    }
+}
+
 /// How a generator of teaching cases draws: by archetype, then tooth, then the rest.
 struct Drawing {
     generator: u16,
@@ -227,6 +282,7 @@ impl Drawing {
     /// The first case of a seed that meets constraints and has a sound plan.
     fn search(&self, seed: u64, constraints: &Constraints) -> Result<Case, NoCase> {
         let mut attempt = 0;
+        let mut weighing = Weighing::of(seed, constraints);
         while attempt < MOST_ATTEMPTS {
             let address =
                 Address { format: FORMAT, generator: self.generator, seed, attempt, changed: None };
@@ -240,11 +296,11 @@ impl Drawing {
             if constraints.allows(archetype, (self.tooth_of)(&draws, archetype))
                 && let Ok(case) = (self.draw)(&draws)
                 && constraints.allows_site(&case.site)
-                && proof(&case).is_some()
+                && weighing.keeps(&case)?
             {
                 return Ok(case);
             }
-            attempt += 1;
+            attempt = weighing.next(attempt);
         }
         Err(NoCase::NotFound { seed })
     }

@@ -4,6 +4,7 @@
 //! Whatever is wrong is told with line, column and the nearest known name; nothing stops at the
 //! first fault. The valid forms serialise compactly for the page, which never reads TOML.
 
+mod constraints;
 #[cfg(feature = "toml")]
 mod from_toml;
 mod node;

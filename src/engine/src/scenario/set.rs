@@ -1,10 +1,10 @@
 //! Sets: which cases, for whom, and what is expected of them.
 
-use super::node::{Kind as Raw, Node};
+use super::constraints::constraints;
+use super::node::Kind as Raw;
 use super::read::{Table, unknown_word};
 use super::{case_of, plan};
-use crate::anatomy::Tooth;
-use crate::cases::{self, Archetype, Constraints, NoCase, Spread};
+use crate::cases::{self, Constraints, NoCase, Spread};
 use crate::chart::{Address, Case};
 use crate::debrief::{PlanWord, judge};
 use crate::plan::{Decision, Draft, Plan, Value};
@@ -350,13 +350,12 @@ fn source(table: &mut Table<'_>, of_set: Spread) -> Option<CaseSource> {
         return None;
     }
     if seed.is_none()
-        && (spread.is_some()
-            || constraints.as_ref().is_some_and(|(asked, _)| *asked != Constraints::default()))
+        && (spread.is_some() || constraints.is_some_and(|asked| asked != Constraints::default()))
     {
         table.fault(
             "archetype",
             table.place,
-            "spread, archetype, tooth, upper and aesthetic are for a seed; expected none of them here",
+            "spread, archetype, tooth, upper, aesthetic and difficulty are for a seed; expected none of them here",
         );
         return None;
     }
@@ -379,7 +378,7 @@ fn source(table: &mut Table<'_>, of_set: Spread) -> Option<CaseSource> {
     }
     if let Some(node) = seed {
         let seed = table.whole("seed", 0..=i64::MAX).and_then(|seed| u64::try_from(seed).ok());
-        let (constraints, _) = constraints?;
+        let constraints = constraints?;
         let spread = spread.unwrap_or(of_set);
         if let Err(why) = constraints.check_for(spread) {
             table.fault("seed", node.place, why.to_string());
@@ -388,21 +387,6 @@ fn source(table: &mut Table<'_>, of_set: Spread) -> Option<CaseSource> {
         return Some(CaseSource::Seed { seed: seed?, spread, constraints });
     }
     case_of(table).map(|case| CaseSource::Written(Box::new(case)))
-}
-
-fn constraints<'a>(table: &mut Table<'a>) -> Option<(Constraints, Option<&'a Node>)> {
-    let words: Vec<(&'static str, Archetype)> =
-        Archetype::ALL.iter().map(|one| (one.key(), *one)).collect();
-    let node = table.maybe("archetype");
-    let archetype = table.maybe_one("archetype", &words);
-    let has_tooth = table.maybe("tooth").is_some();
-    let tooth: Option<Tooth> = if has_tooth { super::site::tooth(table) } else { None };
-    let upper = table.maybe_truth("upper");
-    let aesthetic = table.maybe_truth("aesthetic");
-    if (node.is_some() && archetype.is_none()) || (has_tooth && tooth.is_none()) {
-        return None;
-    }
-    Some((Constraints { archetype, tooth, upper, aesthetic }, node))
 }
 
 fn expect(mut table: Table<'_>) -> Option<Expect> {

@@ -78,7 +78,7 @@ pub fn proof_with(case: &Case, course: Course) -> Option<Proof> {
 const MOST_MENDED: usize = 2;
 
 /// A case and what its site is whatever the plan: worked out once, used by every candidate.
-struct Workshop<'a> {
+pub(super) struct Workshop<'a> {
     /// As the extraction by the book leaves it.
     case: &'a Case,
     ground: Ground,
@@ -87,7 +87,7 @@ struct Workshop<'a> {
 }
 
 impl<'a> Workshop<'a> {
-    fn of(case: &'a Case, now: &'a Case) -> Self {
+    pub(super) fn of(case: &'a Case, now: &'a Case) -> Self {
         let before = (case != now).then(|| (case, Ground::of(&case.site)));
         Self { case: now, ground: Ground::of(&now.site), before }
     }
@@ -98,7 +98,7 @@ impl<'a> Workshop<'a> {
     }
 
     /// What is wrong with a draft; `None` when it cannot be carried out.
-    fn faults(&self, draft: &Draft) -> Option<Vec<Verdict>> {
+    pub(super) fn faults(&self, draft: &Draft) -> Option<Vec<Verdict>> {
         let opened = self.before.as_ref().map_or(self.case, |(case, _)| case);
         let plan = Plan::from_draft(draft, opened).ok()?;
         let now = events::after(opened, &plan);
@@ -119,7 +119,7 @@ impl<'a> Workshop<'a> {
 }
 
 /// The case as this draft's extraction leaves it.
-fn left_by(case: &Case, draft: &Draft) -> Case {
+pub(super) fn left_by(case: &Case, draft: &Draft) -> Case {
     let mut plan = Plan::default();
     let due = crate::plan::steps(draft);
     for step in due.into_iter().filter(|step| *step <= Step::Extraction) {
@@ -145,7 +145,7 @@ fn badness(faults: &[Verdict]) -> u32 {
 }
 
 /// The draft without answers that nothing asks for.
-fn pruned(case: &Case, draft: &Draft) -> Draft {
+pub(super) fn pruned(case: &Case, draft: &Draft) -> Draft {
     let idle: Vec<Decision> = draft
         .iter()
         .map(|(decision, _)| decision)
