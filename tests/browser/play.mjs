@@ -9,7 +9,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { wallwise } from "./harness.mjs";
 
-const run = (...args) => execFileSync(wallwise, args, { encoding: "utf8", maxBuffer: 1 << 26 });
+export const run = (...args) => execFileSync(wallwise, args, { encoding: "utf8", maxBuffer: 1 << 26 });
 
 /** A sound plan of the case, as a plan file. */
 export const planFile = (which) => run("case", String(which), "--plan");

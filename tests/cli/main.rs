@@ -12,3 +12,4 @@ mod rules;
 mod schemas;
 mod serve;
 mod tool;
+mod worked;

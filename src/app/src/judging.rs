@@ -2,10 +2,13 @@
 //! module, and the room fetches it once a case or a rule is asked for: the first case never waits.
 
 use crate::components::dispute::disputable;
-use crate::components::figure::hatchings_of_plots;
+use crate::components::figure::{Handles, hatchings_of_plots};
+use crate::components::handle::handles;
 use crate::components::last::last_verdicts;
+use crate::components::outline::{OutlineField, outline_field};
 use crate::components::pair::PairPage;
 use crate::components::plates::plates;
+use crate::components::worked::WorkedSheet;
 use crate::guide::note;
 use crate::pages::debrief::DebriefView;
 use crate::pages::limits::limits;
@@ -19,7 +22,7 @@ use engine::cases::{self, Constraints, Within};
 use engine::chart::{Address, Case};
 use engine::figures::{self, Figure, Show};
 use engine::plan::Step;
-use engine::session::{Report, Session};
+use engine::session::{Lesson, Report, Session, Shown};
 use std::rc::Rc;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::prelude::*;
@@ -32,12 +35,20 @@ pub struct Judging {
     pub generate: fn(u64, Option<Within>) -> Result<Case, String>,
     /// The case of an address that is no teaching case's.
     pub replay: fn(Address) -> Result<Case, String>,
+    /// The sound plan of a case, to be told; nothing where none is known.
+    pub lesson: fn(&Case, Shown) -> Option<Lesson>,
+    /// A step of a worked case.
+    pub worked: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
     /// What study mode says of the step before the one that is due.
     pub last: fn(&Bench, &UseReducerHandle<Room>, Step) -> Html,
     /// The terms of a step.
     pub terms: fn(Step) -> &'static [Term],
     /// What is said beside a step in a guided case.
     pub note: fn(Step) -> &'static str,
+    /// Draws what can be taken hold of on a figure.
+    pub handles: Handles,
+    /// Asks for an outline.
+    pub outline: OutlineField,
     /// What examinations and acts have reported.
     pub reports: fn(&Session) -> Vec<Report>,
     /// The section of a tooth with several roots: no case has one before the judge is here.
@@ -109,9 +120,13 @@ pub fn judging() -> Result<Judging, NoJudge> {
             cases::generate_with(seed, &asked).map_err(|fault| fault.to_string())
         },
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
+        lesson: Lesson::of,
+        worked: |bench, room| html! { <WorkedSheet {bench} {room} /> },
         last: |bench, room, due| disputable(bench, room, last_verdicts(&bench.session, due)),
         terms,
         note,
+        handles,
+        outline: outline_field,
         reports: Session::reports,
         section: figures::section,
         gap: |show| {

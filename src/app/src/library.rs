@@ -45,6 +45,10 @@ pub fn open(
     library: &Library,
     judging: Option<Judging>,
 ) -> Result<Option<Case>, String> {
+    if asked.shown.is_some() && judging.is_none() {
+        // What is shown of it comes with the judge.
+        return Ok(None);
+    }
     match &asked.from {
         From::Seed(seed, within) => {
             judging.map(|judging| (judging.generate)(*seed, *within)).transpose()

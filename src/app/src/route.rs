@@ -3,7 +3,7 @@
 
 use engine::cases::{NotWithin, Within};
 use engine::chart::Address;
-use engine::session::Mode;
+use engine::session::{Mode, Shown};
 
 /// A place in the room.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -35,6 +35,8 @@ pub struct CaseRoute {
     pub mode: Mode,
     /// Whether each step is talked through.
     pub guided: bool,
+    /// How much of it is shown, worked.
+    pub shown: Option<Shown>,
 }
 
 /// Where a case comes from.
@@ -101,7 +103,9 @@ impl Route {
     fn case(from: From, query: &str) -> Self {
         let has = |flag: &str| query.split('&').any(|part| part == flag);
         let mode = if has("assessment") { Mode::Assessment } else { Mode::Study };
-        Self::Case(CaseRoute { from, mode, guided: has("guided") })
+        let shown = [(WORKED, Shown::Whole), (BEGUN, Shown::Begun)];
+        let shown = shown.into_iter().find(|(flag, _)| has(flag)).map(|(_, shown)| shown);
+        Self::Case(CaseRoute { from, mode, guided: has("guided"), shown })
     }
 
     /// The fragment that leads here, with its `#`.
@@ -127,6 +131,9 @@ impl Route {
                 let flags: Vec<String> = [
                     (case.mode == Mode::Assessment).then(|| "assessment".to_owned()),
                     case.guided.then(|| "guided".to_owned()),
+                    case.shown.map(|shown| {
+                        (if shown == Shown::Whole { WORKED } else { BEGUN }).to_owned()
+                    }),
                     within,
                 ]
                 .into_iter()
@@ -141,6 +148,10 @@ impl Route {
 
 /// How a seed's address says how hard its case is to be.
 const HARD: &str = "difficulty=";
+/// How an address says that a case is shown whole.
+const WORKED: &str = "worked";
+/// How it says that a case is begun for the learner.
+const BEGUN: &str = "begun";
 
 /// The same case of a seed, as hard as the query asks.
 fn as_hard(from: From, query: &str) -> Result<From, String> {
@@ -187,6 +198,8 @@ mod tests {
             "#/case/2024?assessment",
             "#/case/2024?difficulty=0.6-1",
             "#/case/7?guided&difficulty=0-0.5",
+            "#/case/1.1.7.0?begun",
+            "#/set/first-walls/1?worked",
             "#/pair/1.1.2024.3.facial-loss.45",
             "#/set/first-walls/2?guided",
         ] {

@@ -6,7 +6,7 @@ use crate::route::{CaseRoute, From, Route};
 use engine::cases;
 use engine::plan::{Decision, Refusal, Value};
 use engine::rules::Rule;
-use engine::session::{Event, Session};
+use engine::session::{Event, Lesson, Session};
 use std::rc::Rc;
 use yew::Reducible;
 
@@ -47,6 +47,8 @@ pub struct Bench {
     pub asked: CaseRoute,
     /// The attempt.
     pub session: Session,
+    /// What is shown of it, in a worked case.
+    pub lesson: Option<Rc<Lesson>>,
     /// The choices that a drag is trying out.
     pub tried: Vec<Event>,
     /// The rule whose fault is lit in the figures.
@@ -91,6 +93,8 @@ pub enum Action {
     Go(Route),
     /// The learner did something.
     Do(Event),
+    /// A step is carried out as it was shown.
+    Follow(Vec<Event>),
     /// One of any number of answers is chosen or taken back: this bit is turned over.
     Turn(Decision, u32),
     /// A drag tries a choice out, or lets go of it.
@@ -146,10 +150,13 @@ impl Room {
         self.bench = None;
         match library::open(&asked, &self.library, self.judging) {
             Ok(Some(case)) => {
+                let lesson = asked.shown.zip(self.judging);
+                let lesson = lesson.and_then(|(shown, judging)| (judging.lesson)(&case, shown));
                 let session = Session::open(case, asked.mode);
                 self.bench = Some(Rc::new(Bench {
                     asked,
                     session,
+                    lesson: lesson.map(Rc::new),
                     tried: Vec::new(),
                     lit: None,
                     refusal: None,
@@ -167,6 +174,7 @@ impl Room {
     pub fn waits_for_the_judge(&self) -> bool {
         let Route::Case(asked) = &self.route else { return false };
         match &asked.from {
+            _ if asked.shown.is_some() => true,
             From::Seed(..) => true,
             From::Address(address) => cases::is_drawn_with_the_judge(*address),
             // A set that is here, and its case not: nothing else can be missing.
@@ -200,6 +208,11 @@ impl Reducible for Room {
         Rc::new(match action {
             Action::Go(route) => self.at(route),
             Action::Do(event) => self.with_bench(|bench| bench.act(event)),
+            Action::Follow(events) => self.with_bench(|bench| {
+                for event in events {
+                    bench.act(event);
+                }
+            }),
             Action::Turn(decision, bit) => self.with_bench(|bench| {
                 let bits = match bench.session.draft().value(decision) {
                     Some(Value::Many(bits)) => *bits,

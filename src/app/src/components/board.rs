@@ -17,13 +17,14 @@ pub fn board(bench: &Bench, judging: Option<Judging>, act: &Callback<Action>) ->
     let figures = figures(bench, judging, &draft, over, px).into_iter().map(|figure| {
         // Handles move the draft as it was before the drag, so that a drag adds up once.
         let held = (!over).then(|| bench.session.draft().clone());
+        let handles = judging.map(|judging| judging.handles);
         let name = figure.name;
         let is_here = |said: &&Said| {
             let decisions = figure.handles.iter().filter_map(|handle| handle.vertex);
             decisions.map(|(decision, _)| decision).any(|decision| decision == said.about)
         };
         let said = bench.said.as_ref().filter(is_here).cloned();
-        html! { <Drawing key={name} {figure} draft={held} {said} tooth={bench.session.case().site.tooth} act={act.clone()} /> }
+        html! { <Drawing key={name} {figure} draft={held} {handles} {said} tooth={bench.session.case().site.tooth} act={act.clone()} /> }
     });
     let shown = Callback::from(|event: FocusEvent| effects::bring_into_view(&event));
     html! { <section class="board" aria-label="Figures of the case" tabindex="0" onfocusin={shown}>{ for figures }</section> }

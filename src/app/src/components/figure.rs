@@ -1,6 +1,6 @@
 //! A figure of the engine as a drawing on the page, with handles for pointer and keys.
 
-use super::handle::{handles, said};
+use super::words::said;
 use crate::store::{Action, Said};
 use engine::anatomy::Tooth;
 use engine::figures::style::{HATCHINGS, Hatching};
@@ -21,6 +21,9 @@ pub struct FigureProps {
     /// The choices that its handles move; none for a picture that stands still.
     #[prop_or_default]
     pub draft: Option<Draft>,
+    /// What draws its handles: it comes with the judge, before there is anything to take hold of.
+    #[prop_or_default]
+    pub handles: Option<Handles>,
     /// The tooth, where there are handles: it names the sides.
     #[prop_or_default]
     pub tooth: Option<Tooth>,
@@ -32,12 +35,16 @@ pub struct FigureProps {
     pub act: Callback<Action>,
 }
 
+/// Draws the handles of a figure.
+pub type Handles = fn(&FigureProps) -> Html;
+
 impl PartialEq for FigureProps {
     fn eq(&self, other: &Self) -> bool {
         self.figure == other.figure
             && self.draft == other.draft
             && self.id == other.id
             && self.said == other.said
+            && self.handles.is_some() == other.handles.is_some()
     }
 }
 
@@ -47,7 +54,8 @@ pub fn Drawing(props: &FigureProps) -> Html {
     let figure = &props.figure;
     let id = props.id.clone().unwrap_or(AttrValue::Static(figure.name));
     let (title, says) = (format!("{id}-title"), format!("{id}-says"));
-    let movable = props.draft.is_some() && !figure.handles.is_empty();
+    let held = props.draft.is_some() && props.handles.is_some();
+    let movable = held && !figure.handles.is_empty();
     let hatchings = props
         .id
         .is_none()
@@ -58,10 +66,7 @@ pub fn Drawing(props: &FigureProps) -> Html {
             <svg viewBox={svg::view_box(figure)} role={if movable { "group" } else { "img" }} aria-labelledby={format!("{title} {says}")} class="drawing">
                 { hatchings }
                 { for figure.items.iter().map(|one| item(figure, one)) }
-                // Corners lie over the handles of edges, in a list of their own: what has the focus is
-                // not moved when others come.
-                { handles(props, true) }
-                { handles(props, false) }
+                { props.handles.map(|handles| handles(props)) }
             </svg>
             if movable { { said(props.said.as_ref()) } }
             <details class="says">

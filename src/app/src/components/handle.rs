@@ -17,19 +17,20 @@ const REACH: f64 = 14.0;
 const KNOB: f64 = 5.0;
 const EDGE_KNOB: f64 = 3.0;
 
-/// The handles of the figure in `props`: those that make a corner, or the others.
-pub fn handles(props: &FigureProps, makes: bool) -> Html {
+/// The handles of the figure in `props`.
+pub fn handles(props: &FigureProps) -> Html {
+    // Corners lie over the handles of edges, in a list of their own: what has the focus is not moved
+    // when others come.
+    html! { <>{ some(props, true) }{ some(props, false) }</> }
+}
+
+/// Those handles that make a corner, or the others.
+fn some(props: &FigureProps, makes: bool) -> Html {
     let views = props.draft.iter().zip(props.tooth).flat_map(|(draft, tooth)| {
         let some = props.figure.handles.iter().filter(|handle| handle.makes == makes);
         some.map(move |handle| handle_view(handle, (draft, tooth), props))
     });
     html! { <g>{ for views }</g> }
-}
-
-/// What is said beside a figure: always there, so that a screen reader hears it change.
-pub fn said(said: Option<&Said>) -> Html {
-    let wrong = said.filter(|said| said.wrong).map(|_| "wrong");
-    html! { <p class={classes!("said", wrong)} role="status">{ said.map(|said| said.words.clone()) }</p> }
 }
 
 fn handle_view(handle: &Handle, (draft, tooth): (&Draft, Tooth), props: &FigureProps) -> Html {

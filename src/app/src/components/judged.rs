@@ -17,6 +17,13 @@ pub fn debrief(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Html {
     }
 }
 
+/// The step that is due, where it is shown.
+pub fn worked(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Option<Html> {
+    let (lesson, judging) = bench.lesson.as_ref().zip(room.judging)?;
+    let shown = bench.session.due().is_some_and(|due| lesson.shows(due));
+    shown.then(|| (judging.worked)(bench.clone(), room.clone()))
+}
+
 /// What study mode says of the step before.
 pub fn last(bench: &Bench, room: &UseReducerHandle<Room>) -> Html {
     match (bench.session.due(), room.judging, &room.trouble) {

@@ -18,6 +18,9 @@ const START: [[i32; 2]; 8] =
 /// How corners come and go on the map.
 const MORE: &str = "On the map: pull the small ring on an edge for one corner more, press a corner twice to take it away. By keys: Insert or + on a corner, and Delete. 3 to 16 corners.";
 
+/// Asks for an outline.
+pub type OutlineField = fn(&'static Entry, Option<&Outline>, &Sheet<'_>) -> Html;
+
 /// An outline: what was drawn so far, or a way to begin.
 pub fn outline_field(entry: &'static Entry, outline: Option<&Outline>, sheet: &Sheet<'_>) -> Html {
     let tooth = sheet.view.tooth;

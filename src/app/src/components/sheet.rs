@@ -3,7 +3,7 @@
 use super::choice::{ClosedList, any_of, one_of};
 use super::known::report;
 use super::number::{Number, number};
-use super::outline::outline_field;
+use super::outline::OutlineField;
 use super::words::{undecided, words_of_step};
 use crate::store::{Action, Said};
 use crate::terms::Term;
@@ -28,6 +28,8 @@ pub struct Sheet<'a> {
     pub note: Option<&'static str>,
     /// What is said of the last thing that was done to an outline.
     pub said: Option<&'a Said>,
+    /// What asks for an outline: it comes with the judge, before any is asked for.
+    pub outline: Option<OutlineField>,
     /// Told what the learner does and tries out.
     pub act: &'a Callback<Action>,
 }
@@ -112,7 +114,7 @@ fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
                 Some(Value::Outline(outline)) => Some(outline),
                 _ => None,
             };
-            outline_field(entry, outline, props)
+            props.outline.map(|field| field(entry, outline, props)).unwrap_or_default()
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Words about a step: terms of the trade in one sentence each, opened by touch, pointer or key, and
 //! what is still undecided.
 
+use crate::store::Said;
 use crate::terms::Term;
 use engine::anatomy::Tooth;
 use engine::plan::Decision;
@@ -26,4 +27,10 @@ pub fn undecided(missing: &[Decision], tooth: Tooth) -> String {
     let names: Vec<_> =
         missing.iter().map(|decision| tooth.named(decision.entry().label)).collect();
     format!("Still undecided: {}.", names.join(", "))
+}
+
+/// What is said beside a figure: always there, so that a screen reader hears it change.
+pub fn said(said: Option<&Said>) -> Html {
+    let wrong = said.filter(|said| said.wrong).map(|_| "wrong");
+    html! { <p class={classes!("said", wrong)} role="status">{ said.map(|said| said.words.clone()) }</p> }
 }

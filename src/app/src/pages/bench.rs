@@ -54,8 +54,10 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                 <div class="side">
                     if over {
                         { judged::debrief(bench, &props.room) }
+                    } else if let Some(worked) = judged::worked(bench, &props.room) {
+                        { worked }
                     } else {
-                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), note: judged::note(bench, &props.room), said: bench.said.as_ref(), act: &act }) }
+                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), note: judged::note(bench, &props.room), said: bench.said.as_ref(), outline: props.room.judging.map(|judging| judging.outline), act: &act }) }
                     }
                     { judged::plates(bench, &props.room, &act) }
                     { known(&view, &reports) }

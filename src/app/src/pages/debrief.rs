@@ -5,6 +5,7 @@ use crate::components::causes::{broken, causes};
 use crate::components::caution::caution;
 use crate::components::debates::debate_cards;
 use crate::components::nearest::NearestView;
+use crate::components::onward::Onward;
 use crate::components::readings::readings;
 use crate::components::room::RoomView;
 use crate::components::verdict::VerdictView;
@@ -60,6 +61,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             <h2 id="sheet-title" tabindex="-1">{ "Debrief" }</h2>
             { whole(debrief, tooth, &prose) }
             { caution() }
+            <Onward bench={bench.clone()} />
             { causes(debrief, tooth, &verdict) }
             <NearestView bench={bench.clone()} />
             { debate_cards(&debrief.verdicts, tooth, &prose) }

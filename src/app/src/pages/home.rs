@@ -3,7 +3,7 @@
 use crate::effects;
 use crate::library::{Library, ShippedSet};
 use crate::route::{CaseRoute, From, Route};
-use engine::session::Mode;
+use engine::session::{Mode, Shown};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
@@ -42,7 +42,7 @@ pub fn home(library: &Library) -> Html {
 }
 
 fn route(from: From, guided: bool) -> String {
-    Route::Case(CaseRoute { from, mode: Mode::Study, guided }).fragment()
+    Route::Case(CaseRoute { from, mode: Mode::Study, guided, shown: None }).fragment()
 }
 
 fn set(set: &ShippedSet) -> Html {
@@ -50,11 +50,19 @@ fn set(set: &ShippedSet) -> Html {
         let href = route(From::Set(set.name.clone(), place + 1), false);
         html! { <li><a {href}>{ title }</a></li> }
     });
+    let worked = CaseRoute {
+        from: From::Set(set.name.clone(), 1),
+        mode: Mode::Study,
+        guided: false,
+        shown: Some(Shown::Whole),
+    };
+    let worked = Route::Case(worked).fragment();
     html! {
         <li class="set">
             <h3>{ &set.title }</h3>
             <p>{ &set.aim }</p>
             <p class="from">{ format!("For {}s · {} cases", set.level, set.cases.len()) }</p>
+            <p><a href={worked}>{ "See one worked first" }</a></p>
             <ol class="cases">{ for cases }</ol>
         </li>
     }
@@ -92,7 +100,7 @@ fn Fresh() -> Html {
         <>
             <form class="way" onsubmit={fresh}>
                 <label for="hard"><strong>{ "A fresh case" }</strong></label>
-                <span class="row"><select id="hard" ref={hard}>{ for HARD.iter().map(|(range, words)| html! { <option value={*range}>{ *words }</option> }) }</select><button type="submit">{ "Draw" }</button></span>
+                <span class="row"><select id="hard" ref={hard}>{ for HARD.iter().map(|(range, words)| html! { <option value={*range} selected={range.is_empty()}>{ *words }</option> }) }</select><button type="submit">{ "Draw" }</button></span>
             </form>
             <form class="way" onsubmit={open}>
                 <label for="address"><strong>{ "A case by its address" }</strong></label>

@@ -2,6 +2,7 @@
 
 mod pictures;
 mod ruler;
+mod worked;
 
 use crate::shapes::OneCase;
 use crate::{Fault, Status, Streams, Why, input};
@@ -43,6 +44,9 @@ pub struct Args {
     /// Print one sound plan as a file that `judge` reads
     #[arg(long)]
     plan: bool,
+    /// Print the sound plan step by step, with what is found and why each choice is made
+    #[arg(long, conflicts_with_all = ["json", "toml", "plan"])]
+    worked: bool,
     /// Write the solids of the case and of its sound plan, with recipe.json, into a folder
     #[arg(long, value_name = "DIR")]
     mesh: Option<PathBuf>,
@@ -98,6 +102,10 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         let draft =
             sound.ok_or_else(|| Fault::new(format!("{}: no sound plan is known", case.title)))?;
         streams.print(&write_plan(&draft))?;
+    } else if args.worked {
+        let text = worked::worked(&case)
+            .ok_or_else(|| Fault::new(format!("{}: no sound plan is known", case.title)))?;
+        streams.print(&text)?;
     } else if !args.writes_files() {
         streams.print(&text(&case, sound.as_ref()))?;
     }

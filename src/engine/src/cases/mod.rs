@@ -16,6 +16,7 @@ mod constraints;
 mod defects;
 mod difficulty;
 mod draw;
+mod kin;
 mod mouth;
 mod names;
 mod parted;
@@ -39,6 +40,7 @@ pub use aspects::{changed, value as value_of};
 pub use constraints::{Constraints, Impossible};
 pub(crate) use defects::{on_map, u_form};
 pub use difficulty::{Difficulty, NotWithin, Within, difficulty};
+pub use kin::kin;
 pub use parted::{PARTED, PartedRow, RootRow, parted_socket};
 pub use proof::{Proof, proof, proof_with};
 pub(crate) use readings::{

@@ -3,6 +3,7 @@
 use super::cost::Change;
 use super::nearest::Nearest;
 use crate::anatomy::Tooth;
+use crate::debrief::with_unit;
 use crate::plan::{Decision, Kind, Value};
 
 impl Change {
@@ -87,7 +88,7 @@ pub fn answer(decision: Decision, value: &Value, tooth: Tooth) -> String {
             let way = if *count < 0 { less } else { more };
             let size = if way.is_empty() { *count } else { count.abs() };
             let way = if *count == 0 { String::new() } else { way };
-            format!("{} {} {way}", kind.words(size), kind.unit).trim_end().to_owned()
+            format!("{} {way}", with_unit(&kind.words(size), kind.unit)).trim_end().to_owned()
         }
         (_, Value::Outline(outline)) => {
             let span = |axis: usize| {

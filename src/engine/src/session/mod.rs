@@ -16,6 +16,7 @@ mod soundings;
 mod tests;
 mod view;
 mod wander;
+mod worked;
 
 pub use attempt::{ATTEMPT_FORMAT, Attempt, Broken, CaseRef};
 pub use disputes::LONGEST_REASON;
@@ -28,6 +29,7 @@ pub use reports::{Report, all_reports};
 pub use soundings::{Depth, Sounded, Spot, Standing};
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
 pub use wander::{came_to_the_end, wander};
+pub use worked::{Lesson, Shown, Told};
 
 use crate::chart::{Case, Finding, Noted};
 use crate::debrief::{self, Debrief, Verdict};

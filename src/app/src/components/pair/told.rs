@@ -20,7 +20,12 @@ pub fn told(pair: &Pair, prose: &Prose) -> Html {
     let Some(worst) = pair.wrong.first() else { return Html::default() };
     let statement = tooth.named(&prose.statement(worst.rule)).into_owned();
     let onward = pair.other.address.map(|address| {
-        let case = CaseRoute { from: From::Address(address), mode: Mode::Study, guided: false };
+        let case = CaseRoute {
+            from: From::Address(address),
+            mode: Mode::Study,
+            guided: false,
+            shown: None,
+        };
         Route::Case(case).fragment()
     });
     html! {
