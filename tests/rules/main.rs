@@ -4,3 +4,4 @@ mod check_table;
 mod ledger;
 mod prose;
 mod registered;
+mod words;

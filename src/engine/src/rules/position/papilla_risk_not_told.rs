@@ -13,7 +13,7 @@ pub(super) static RULE: Rule = Rule {
     skill: Skill::Patient,
     statement: long!("Tell the patient when a papilla is likely not to fill."),
     why: long!(
-        "A dark triangle that you announced is understood as a limit; one that you did not looks like a mistake."
+        "A dark triangle that you announced is understood as a limit; one that you kept to yourself looks like a fault."
     ),
     mend: long!("Go through the risks with the patient before consent."),
     scale: Scale::Situations(&[
