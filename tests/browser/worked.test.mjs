@@ -46,7 +46,8 @@ test("a step that is shown stands on the figures before it is carried out, and s
       await carryOut(page).click();
     }
     while ((await page.locator("#sheet-title").textContent()) !== "Implant") await carryOut(page).click();
-    // The implant of the step is drawn and not yet placed.
+    // The implant of the step is drawn, not yet placed, and not to be moved.
+    assert.equal(await page.locator(".board .handle").count(), 0);
     await page.locator(".figure-section", { hasText: "implant" }).waitFor();
     const said = await page.locator(".told > li", { hasText: "Diameter" }).first().innerText();
     await page.locator(".told details").first().locator("summary").click();
@@ -56,6 +57,30 @@ test("a step that is shown stands on the figures before it is carried out, and s
     assert.ok(told.includes(`Diameter: ${diameter}`), `the tool tells no ${diameter}`);
     assert.deepEqual(await axe(page), []);
   }, { path: "#/case/1.1.2024.339?worked" }));
+
+test("terms explain themselves under the pointer, by key and by touch, and go by Escape", () =>
+  visit(async ({ page, context }) => {
+    await begin(page);
+    await page.getByText("Ask for", { exact: true }).waitFor();
+    while ((await page.locator("#sheet-title").textContent()) !== "Flap") await carryOut(page).click();
+    const word = page.locator(".told .ask .term-word").first();
+    const means = page.locator(".told .ask .term-means").first();
+    assert.ok(!(await means.isVisible()));
+    await word.hover();
+    assert.ok(await means.isVisible());
+    assert.equal(await word.getAttribute("aria-description"), await means.textContent());
+    await page.mouse.move(2, 2);
+    assert.ok(!(await means.isVisible()));
+    await word.focus();
+    assert.ok(await means.isVisible());
+    await page.keyboard.press("Escape");
+    assert.ok(!(await means.isVisible()));
+    await word.tap();
+    assert.ok(await means.isVisible());
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    assert.ok(wide <= 0, `${wide} pixels too wide`);
+  }, { path: "#/case/1.1.2024.339?worked",
+    context: { viewport: { width: 390, height: 800 }, hasTouch: true } }));
 
 test("a fresh case is as hard as was asked, and its address says so until it is drawn", () =>
   visit(async ({ page }) => {

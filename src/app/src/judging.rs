@@ -1,6 +1,7 @@
 //! The judge and what leans on it: rules, proofs, debriefs, the protocol. The build splits it off the
 //! module, and the room fetches it once a case or a rule is asked for: the first case never waits.
 
+use crate::components::choice::Explain;
 use crate::components::dispute::disputable;
 use crate::components::figure::{Handles, hatchings_of_plots};
 use crate::components::handle::handles;
@@ -8,6 +9,7 @@ use crate::components::last::last_verdicts;
 use crate::components::outline::{OutlineField, outline_field};
 use crate::components::pair::PairPage;
 use crate::components::plates::plates;
+use crate::components::term::with_terms;
 use crate::components::worked::WorkedSheet;
 use crate::guide::note;
 use crate::pages::debrief::DebriefView;
@@ -43,6 +45,8 @@ pub struct Judging {
     pub last: fn(&Bench, &UseReducerHandle<Room>, Step) -> Html,
     /// The terms of a step.
     pub terms: fn(Step) -> &'static [Term],
+    /// Lets the terms in a text explain themselves.
+    pub explain: Explain,
     /// What is said beside a step in a guided case.
     pub note: fn(Step) -> &'static str,
     /// Draws what can be taken hold of on a figure.
@@ -124,6 +128,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         worked: |bench, room| html! { <WorkedSheet {bench} {room} /> },
         last: |bench, room, due| disputable(bench, room, last_verdicts(&bench.session, due)),
         terms,
+        explain: with_terms,
         note,
         handles,
         outline: outline_field,

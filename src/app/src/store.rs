@@ -60,6 +60,13 @@ pub struct Bench {
 }
 
 impl Bench {
+    /// Whether the step that is due is told, and nothing in it is the learner's to move.
+    #[must_use]
+    pub fn is_told(&self) -> bool {
+        let due = self.session.due();
+        self.lesson.as_ref().zip(due).is_some_and(|(lesson, due)| lesson.shows(due))
+    }
+
     /// Does one thing: what was tried out and said before it is over.
     fn act(&mut self, event: Event) {
         self.tried.clear();

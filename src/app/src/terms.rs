@@ -22,6 +22,7 @@ const CHART: &[Term] = &[
 const EXAMINATION: &[Term] = &[
     ("Bone sounding", "Under anaesthesia, a probe is pushed through the gum until it meets bone."),
     ("Phenotype", "Whether the gum is thin or thick; a probe shines through thin gum."),
+    ("Crest", "The edge of the bone beside a tooth, where it lies nearest to the gum's margin."),
     ("Facial plate", "The wall of bone between the root and the lip or cheek."),
     (
         "Section",
@@ -59,6 +60,8 @@ const IMPLANT: &[Term] = &[
         "Palatal, lingual",
         "Towards the palate in the upper jaw and towards the tongue in the lower; the facial side lies opposite.",
     ),
+    ("Septum", "The bone between the roots of one tooth."),
+    ("Cortex", "The dense outer layer of the jaw."),
     ("Platform", "The top of the implant, where the crown's part is screwed on."),
     ("Facial gap", "The empty space between the implant and the facial wall of the socket."),
     ("Reference crest", "The level that the mid-facial crest would have without any defect."),

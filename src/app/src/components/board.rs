@@ -16,7 +16,7 @@ pub fn board(bench: &Bench, judging: Option<Judging>, act: &Callback<Action>) ->
     let px = figure_width();
     let figures = figures(bench, judging, &draft, over, px).into_iter().map(|figure| {
         // Handles move the draft as it was before the drag, so that a drag adds up once.
-        let held = (!over).then(|| bench.session.draft().clone());
+        let held = (!over && !bench.is_told()).then(|| bench.session.draft().clone());
         let handles = judging.map(|judging| judging.handles);
         let name = figure.name;
         let is_here = |said: &&Said| {

@@ -8,10 +8,8 @@ use yew::prelude::*;
 /// A decision with a closed list of answers.
 #[derive(Debug)]
 pub struct ClosedList<'a> {
-    /// The decision.
-    pub entry: &'static Entry,
-    /// The tooth: it names the sides.
-    pub tooth: Tooth,
+    /// The decision, and what stands about it.
+    pub frame: Frame,
     /// Its alternatives.
     pub options: &'static [Choice],
     /// The answer so far.
@@ -29,12 +27,12 @@ pub fn one_of(props: &ClosedList<'_>) -> Html {
         let onchange = Callback::from(move |_: Event| on_choose.emit(Value::One(place)));
         html! {
             <label class="option">
-                <input type="radio" name={props.entry.key} value={option.key} {checked} {onchange} />
-                <span>{ props.tooth.named(option.label) }</span>
+                <input type="radio" name={props.frame.entry.key} value={option.key} {checked} {onchange} />
+                <span>{ props.frame.tooth.named(option.label) }</span>
             </label>
         }
     });
-    asked(props.entry, props.tooth, props.value.is_some(), html! { <>{ for options }</> })
+    asked(&props.frame, props.value.is_some(), html! { <>{ for options }</> })
 }
 
 /// Any number of a closed list. *None of these* is an answer of its own, so that leaving the list
@@ -51,8 +49,8 @@ pub fn any_of(props: &ClosedList<'_>, on_turn: &Callback<u32>) -> Html {
         let onchange = on_turn.reform(move |_: Event| bit);
         html! {
             <label class="option">
-                <input type="checkbox" name={props.entry.key} value={option.key} {checked} {onchange} />
-                <span>{ props.tooth.named(option.label) }</span>
+                <input type="checkbox" name={props.frame.entry.key} value={option.key} {checked} {onchange} />
+                <span>{ props.frame.tooth.named(option.label) }</span>
             </label>
         }
     });
@@ -62,23 +60,40 @@ pub fn any_of(props: &ClosedList<'_>, on_turn: &Callback<u32>) -> Html {
         <>
             { for options }
             <label class="option option-none">
-                <input type="checkbox" name={props.entry.key} value="none-of-these" checked={bits == Some(0)} onchange={none} />
+                <input type="checkbox" name={props.frame.entry.key} value="none-of-these" checked={bits == Some(0)} onchange={none} />
                 <span>{ "none of these" }</span>
             </label>
         </>
     };
-    asked(props.entry, props.tooth, bits.is_some(), answers)
+    asked(&props.frame, bits.is_some(), answers)
+}
+
+/// Lets the terms in a text explain themselves.
+pub type Explain = fn(&str) -> Html;
+
+/// What stands about a decision's answers.
+#[derive(Debug, Clone, Copy)]
+pub struct Frame {
+    /// The decision.
+    pub entry: &'static Entry,
+    /// The tooth: it names the sides.
+    pub tooth: Tooth,
+    /// What lets its terms explain themselves: it comes with the judge.
+    pub explain: Option<Explain>,
 }
 
 /// A decision's frame: its name, its question, and that it is undecided while it is.
-pub fn asked(entry: &'static Entry, tooth: Tooth, decided: bool, answers: Html) -> Html {
+pub fn asked(frame: &Frame, decided: bool, answers: Html) -> Html {
+    let Frame { entry, tooth, explain } = frame;
+    let ask = tooth.named(entry.ask);
+    let ask = explain.map_or_else(|| html! { { ask.to_string() } }, |explain| explain(&ask));
     html! {
         <fieldset key={entry.key} class={classes!("decision", (!decided).then_some("undecided"))} id={format!("decision-{}", entry.key)}>
             <legend>
                 <span class="decision-name">{ tooth.named(entry.label) }</span>
                 if !decided { <span class="undecided-mark">{ "undecided" }</span> }
             </legend>
-            <p class="ask">{ tooth.named(entry.ask) }</p>
+            <p class="ask with-terms">{ ask }</p>
             <div class="options">{ answers }</div>
         </fieldset>
     }

@@ -19,9 +19,8 @@ pub fn debrief(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Html {
 
 /// The step that is due, where it is shown.
 pub fn worked(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Option<Html> {
-    let (lesson, judging) = bench.lesson.as_ref().zip(room.judging)?;
-    let shown = bench.session.due().is_some_and(|due| lesson.shows(due));
-    shown.then(|| (judging.worked)(bench.clone(), room.clone()))
+    let judging = room.judging.filter(|_| bench.is_told())?;
+    Some((judging.worked)(bench.clone(), room.clone()))
 }
 
 /// What study mode says of the step before.

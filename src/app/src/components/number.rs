@@ -63,7 +63,7 @@ pub fn number(props: &Number<'_>) -> Html {
             { wrong }
         </>
     };
-    asked(props.entry, tooth, props.count.is_some(), answers)
+    asked(&props.sheet.frame(props.entry), props.count.is_some(), answers)
 }
 
 /// The slider: it tries counts while it moves, and chooses where it stops.

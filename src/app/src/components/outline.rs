@@ -37,7 +37,7 @@ pub fn outline_field(entry: &'static Entry, outline: Option<&Outline>, sheet: &S
     };
     let first = format!("{}-first-edge", entry.key);
     let Some(outline) = outline else {
-        return asked(entry, tooth, false, not_drawn(first, set));
+        return asked(&sheet.frame(entry), false, not_drawn(first, set));
     };
     let ways = [["mesial", "distal"], [tooth.oral_word(), "apical"]];
     let fields = Fields { key: entry.key, outline, ways, set: &set, wrong: &wrong };
@@ -61,7 +61,7 @@ pub fn outline_field(entry: &'static Entry, outline: Option<&Outline>, sheet: &S
             { sheet.said_of(entry.decision, None) }
         </>
     };
-    asked(entry, tooth, true, answers)
+    asked(&sheet.frame(entry), true, answers)
 }
 
 /// Before the first corner: a button that puts the patch down. It goes once it is pressed: the first

@@ -1,14 +1,14 @@
 //! The sheet of decisions: the step that is due, what it is for, and its choices.
 
-use super::choice::{ClosedList, any_of, one_of};
+use super::choice::{Explain, Frame};
+use super::decision::decision;
 use super::known::report;
-use super::number::{Number, number};
 use super::outline::OutlineField;
 use super::words::{undecided, words_of_step};
 use crate::store::{Action, Said};
 use crate::terms::Term;
-use engine::plan::{Decision, Kind, Value};
-use engine::session::{DecisionView, Event, Report, View};
+use engine::plan::{Decision, Entry};
+use engine::session::{Event, Report, View};
 use yew::prelude::*;
 
 /// What the sheet needs.
@@ -28,6 +28,8 @@ pub struct Sheet<'a> {
     pub note: Option<&'static str>,
     /// What is said of the last thing that was done to an outline.
     pub said: Option<&'a Said>,
+    /// What lets terms explain themselves.
+    pub explain: Option<Explain>,
     /// What asks for an outline: it comes with the judge, before any is asked for.
     pub outline: Option<OutlineField>,
     /// Told what the learner does and tries out.
@@ -35,6 +37,11 @@ pub struct Sheet<'a> {
 }
 
 impl Sheet<'_> {
+    /// What stands about a decision.
+    pub fn frame(&self, entry: &'static Entry) -> Frame {
+        Frame { entry, tooth: self.view.tooth, explain: self.explain }
+    }
+
     /// Told what is wrong with an answer to a decision.
     pub fn wrong(&self, about: Decision) -> Callback<String> {
         self.act.reform(move |words| Action::Say(Said { about, wrong: true, words }))
@@ -84,37 +91,5 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
                 </button>
             </div>
         </section>
-    }
-}
-
-fn decision(view: &DecisionView, props: &Sheet<'_>) -> Html {
-    let entry = view.entry;
-    let tooth = props.view.tooth;
-    let decision = entry.decision;
-    let on_choose = props.act.reform(move |value| Action::Do(Event::Choose(decision, Some(value))));
-    let value = view.value.clone();
-    match entry.kind {
-        Kind::One(options) => {
-            one_of(&ClosedList { entry, tooth, options, value: value.as_ref(), on_choose })
-        }
-        Kind::Many(options) => {
-            let on_turn = props.act.reform(move |bit| Action::Turn(decision, bit));
-            let list = ClosedList { entry, tooth, options, value: value.as_ref(), on_choose };
-            any_of(&list, &on_turn)
-        }
-        Kind::Number(kind) => {
-            let count = match value {
-                Some(Value::Number(count)) => Some(count),
-                _ => None,
-            };
-            number(&Number { entry, kind, count, sheet: props, on_choose })
-        }
-        Kind::Outline => {
-            let outline = match &value {
-                Some(Value::Outline(outline)) => Some(outline),
-                _ => None,
-            };
-            props.outline.map(|field| field(entry, outline, props)).unwrap_or_default()
-        }
     }
 }

@@ -2,6 +2,7 @@
 
 use super::dispute::Dispute;
 use super::figure::Drawing;
+use super::term::with_terms;
 use crate::effects;
 use crate::prose::Prose;
 use crate::route::Route;
@@ -56,8 +57,7 @@ pub const fn sign(zone: Zone) -> &'static str {
 /// A verdict.
 #[component]
 pub fn VerdictView(props: &VerdictProps) -> Html {
-    let verdict = &props.verdict;
-    let tooth = props.tooth;
+    let (verdict, tooth) = (&props.verdict, props.tooth);
     let words = explain(verdict, tooth);
     let rule = verdict.rule;
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
@@ -77,7 +77,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
         if text.is_empty() {
             Html::default()
         } else {
-            html! { <p><strong>{ format!("{name} ") }</strong>{ tooth.named(text).into_owned() }</p> }
+            html! { <p class="with-terms"><strong>{ format!("{name} ") }</strong>{ with_terms(&tooth.named(text)) }</p> }
         }
     };
     html! {

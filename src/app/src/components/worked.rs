@@ -2,6 +2,7 @@
 
 use super::caution::caution;
 use super::known::report;
+use super::term::with_terms;
 use super::words::words_of_step;
 use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
@@ -83,16 +84,16 @@ fn choice(told: &Told<'_>, tooth: engine::anatomy::Tooth, prose: &Prose) -> Html
         let why = prose.of(verdict.rule.id).map(|long| tooth.named(&long.why).into_owned());
         html! {
             <li>
-                <p>{ statement }</p>
+                <p class="with-terms">{ with_terms(&statement) }</p>
                 <p class="from">{ format!("{} {}", said.measured, said.distance).trim_end().to_owned() }</p>
-                if let Some(why) = why { <p>{ why }</p> }
+                if let Some(why) = why { <p class="with-terms">{ with_terms(&why) }</p> }
             </li>
         }
     };
     html! {
         <li key={entry.key}>
             <p class="decision-name">{ tooth.named(entry.label) }</p>
-            <p class="ask">{ tooth.named(entry.ask) }</p>
+            <p class="ask with-terms">{ with_terms(&tooth.named(entry.ask)) }</p>
             <p class="chosen">{ answer_words(told.decision, told.value, tooth) }</p>
             if !told.because.is_empty() {
                 <details><summary>{ "Why" }</summary><ul>{ for told.because.iter().map(because) }</ul></details>

@@ -57,7 +57,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                     } else if let Some(worked) = judged::worked(bench, &props.room) {
                         { worked }
                     } else {
-                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), note: judged::note(bench, &props.room), said: bench.said.as_ref(), outline: props.room.judging.map(|judging| judging.outline), act: &act }) }
+                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), note: judged::note(bench, &props.room), said: bench.said.as_ref(), explain: props.room.judging.map(|judging| judging.explain), outline: props.room.judging.map(|judging| judging.outline), act: &act }) }
                     }
                     { judged::plates(bench, &props.room, &act) }
                     { known(&view, &reports) }
