@@ -104,9 +104,8 @@ fn of(base: Case, sound: Draft, other: Case, is: Change) -> Option<Pair> {
     (!answer.changes.is_empty()).then_some(Pair { base, other, was, is, sound, wrong, answer })
 }
 
-/// The pair that makes most of what was wrong with a learner's plan: from the edges of the case's
-/// sound plan, `around` them, one where a rule speaks that the learner broke; else one of the same
-/// skill; else of a wall or bone before one of the patient, and the nearest.
+/// The pair that makes most of what was wrong with a learner's plan: the first of
+/// [`across`] that is one.
 #[must_use]
 pub fn telling(
     case: &Case,
@@ -114,6 +113,14 @@ pub fn telling(
     edges: &[Holds],
     broken: &[&'static Rule],
 ) -> Option<Pair> {
+    across(edges, broken).into_iter().find_map(|is| pair_with(case, sound, is))
+}
+
+/// Changes just across the `edges` of a case's sound plan, the most telling first: where a rule speaks
+/// that the learner broke; else one of the same skill; else of a wall or bone before one of the
+/// patient, and the nearest.
+#[must_use]
+pub fn across(edges: &[Holds], broken: &[&'static Rule]) -> Vec<Change> {
     let mut found: Vec<((u8, bool, i32), Change)> = edges
         .iter()
         .flat_map(|holds| holds.ends.iter().map(move |end| (holds, end)))
@@ -126,10 +133,14 @@ pub fn telling(
         })
         .collect();
     found.sort();
-    found.into_iter().find_map(|(_, is)| {
-        let other = changed(case, is).ok()?;
-        of(case.clone(), sound.clone(), other, is)
-    })
+    found.into_iter().map(|(_, is)| is).collect()
+}
+
+/// The pair of a case with its sound plan and the case with this change; none where nothing has to
+/// change, or no plan is sound there.
+#[must_use]
+pub fn pair_with(case: &Case, sound: &Draft, is: Change) -> Option<Pair> {
+    of(case.clone(), sound.clone(), changed(case, is).ok()?, is)
 }
 
 /// 0 where the learner broke this very rule, 1 where one of its skill, else 2.
