@@ -8,7 +8,7 @@ use engine::cases::value_of;
 use engine::chart::{Aspect, Case};
 use engine::plan::Plan;
 use engine::rules::Rule;
-use engine::search::{Holds, Trying, across, pair_with, sound_of};
+use engine::search::{Holds, Telling, Trying, across, pair_with, sound_of};
 use std::rc::Rc;
 
 /// What has been found so far.
@@ -34,16 +34,14 @@ pub async fn look(bench: Rc<Bench>, broken: Vec<&'static Rule>, tell: impl Fn(Fo
         Some(plan) => tried(case, plan, &mut breath).await,
         None => Vec::new(),
     };
-    let mut pair = None;
+    let mut telling = Telling::default();
     for is in across(&edges, &broken) {
         breath.take_now().await;
-        let with = sound.as_ref().and_then(|sound| pair_with(case, sound, is));
-        pair = with.and_then(|pair| pair.other.address).map(Route::Pair);
-        if pair.is_some() {
+        if !telling.wants(sound.as_ref().and_then(|sound| pair_with(case, sound, is))) {
             break;
         }
     }
-    found.pair = Some(pair);
+    found.pair = Some(telling.pair().and_then(|pair| pair.other.address).map(Route::Pair));
     tell(found);
 }
 
