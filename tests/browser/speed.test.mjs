@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { browse, mounted, serve, visit } from "./harness.mjs";
-import { begin } from "./play.mjs";
+import { begin, byMouse, carry, decide, find } from "./play.mjs";
 
 const TARGET_MS = 2500;
 // 1.6 Mbit/s with 150 ms until an answer begins, and a quarter of this machine's speed.
@@ -59,6 +59,31 @@ test("nothing but the first part is fetched before the first case is on the benc
     }
     assert.ok(before.length > 6, `${before.length} files`);
   }));
+
+test("while a debrief looks for what it explains the page goes on answering", (t) => {
+  const { seed, steps } = find((one) => one.intention.course === "place-today");
+  steps.implant["offset-facial-mm"] = 2.0;
+  const last = Object.keys(steps).at(-1);
+  return visit(async ({ page }) => {
+    await begin(page);
+    await byMouse(page, steps, last);
+    await decide(page, steps[last]);
+    await page.evaluate(() => {
+      globalThis.blocked = [];
+      globalThis.since = performance.now();
+      const note = (list) => blocked.push(...list.getEntries().map(({ duration }) => duration));
+      new PerformanceObserver(note).observe({ entryTypes: ["longtask"] });
+    });
+    await carry(page, last);
+    await page.locator(".breaks .onward, .breaks p:has-text('No second case')").waitFor({ timeout: 60_000 });
+    await page.locator(".space", { hasText: "Trying every stock size" }).waitFor({ state: "detached" });
+    const { took, longest } = await page.evaluate(() =>
+      ({ took: performance.now() - since, longest: Math.max(0, ...blocked) }));
+    t.diagnostic(`all parts after ${Math.round(took)} ms, the page blocked for ${Math.round(longest)} ms at most`);
+    // Everything in one go would block for most of that time; on a slower machine both grow alike.
+    assert.ok(longest < 0.25 * took, `blocked for ${longest} of ${took} ms`);
+  }, { path: `#/case/${seed}` });
+});
 
 test("rules that do not arrive are said, the case goes on, and they can be fetched again", () =>
   visit(async ({ page, context }) => {
