@@ -51,12 +51,32 @@ export function asFile(steps) {
 }
 
 /** What the tool judges these choices to be, on the same case, natively. */
-export function judged(which, steps) {
+export const judged = (which, steps) => JSON.parse(judge(which, steps, "--json"));
+
+/**
+ * What the tool tells of these choices beside the verdicts: the change to make first, and how far each
+ * finding holds, as `{ stays, past }` in the order of the findings.
+ */
+export function explained(which, steps) {
+  const said = judge(which, steps, "--breaks");
+  const first = /^ {2}- (.+) \(this first\)$/m.exec(said)?.[1];
+  const holds = [];
+  for (const line of said.split("Where the plan breaks\n")[1].split("\n").filter(Boolean)) {
+    if (line.startsWith("    ")) holds.at(-1).past.push(line.trim());
+    else holds.push({ stays: line.trim(), past: [] });
+  }
+  return { first, holds };
+}
+
+/** What the tool says of a pair. */
+export const paired = (address) => run("pair", address);
+
+function judge(which, steps, how) {
   const folder = mkdtempSync(join(tmpdir(), "wallwise-"));
   try {
     const file = join(folder, "plan.toml");
     writeFileSync(file, asFile(steps));
-    return JSON.parse(answer("judge", String(which), file, "--json"));
+    return answer("judge", String(which), file, how);
   } finally {
     rmSync(folder, { recursive: true });
   }
@@ -271,7 +291,7 @@ async function radioByKeys(page, box, value) {
 }
 
 async function outlineByKeys(page, box, outline) {
-  await tabTo(page, `${box} button`);
+  await tabTo(page, `${box} .options button`);
   await page.keyboard.press("Enter");
   // What replaces the button takes the focus over: nobody is sent back to the top of the page.
   await page.waitForFunction((s) => document.activeElement.matches(`${s} *`), box);

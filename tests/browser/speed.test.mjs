@@ -5,7 +5,7 @@ import { existsSync, readdirSync, statSync } from "node:fs";
 import { basename, join } from "node:path";
 import test from "node:test";
 import { browse, mounted, serve, site, visit } from "./harness.mjs";
-import { begin } from "./play.mjs";
+import { begin, byMouse, carry, decide, find } from "./play.mjs";
 
 const TARGET_MS = 2500;
 // 1.6 Mbit/s with 150 ms until an answer begins, and a quarter of this machine's speed.
@@ -85,6 +85,31 @@ test("a first case weighs at most 280 kB as sent, and the whole room 700", (t) =
     assert.ok(weigh(first) <= 280_000, `${weigh(first)} bytes: ${first.join(" ")}`);
     assert.ok(weigh(all) <= 700_000, `${weigh(all)} bytes`);
   }));
+
+test("while a debrief looks for what it explains the page goes on answering", (t) => {
+  const { seed, steps } = find((one) => one.intention.course === "place-today");
+  steps.implant["offset-facial-mm"] = 2.0;
+  const last = Object.keys(steps).at(-1);
+  return visit(async ({ page }) => {
+    await begin(page);
+    await byMouse(page, steps, last);
+    await decide(page, steps[last]);
+    await page.evaluate(() => {
+      globalThis.blocked = [];
+      globalThis.since = performance.now();
+      const note = (list) => blocked.push(...list.getEntries().map(({ duration }) => duration));
+      new PerformanceObserver(note).observe({ entryTypes: ["longtask"] });
+    });
+    await carry(page, last);
+    await page.locator(".breaks .onward, .breaks p:has-text('No second case')").waitFor({ timeout: 60_000 });
+    await page.locator(".space", { hasText: "Trying every stock size" }).waitFor({ state: "detached" });
+    const { took, longest } = await page.evaluate(() =>
+      ({ took: performance.now() - since, longest: Math.max(0, ...blocked) }));
+    t.diagnostic(`all parts after ${Math.round(took)} ms, the page blocked for ${Math.round(longest)} ms at most`);
+    // Everything in one go would block for most of that time; on a slower machine both grow alike.
+    assert.ok(longest < 0.5 * took, `blocked for ${longest} of ${took} ms`);
+  }, { path: `#/case/${seed}` });
+});
 
 test("rules that do not arrive are said, the case goes on, and they can be fetched again", () =>
   visit(async ({ page, context }) => {

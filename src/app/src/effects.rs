@@ -181,8 +181,13 @@ impl Breath {
     pub async fn take(&mut self) {
         const LONG: f64 = 40.0;
         if js_sys::Date::now() - self.since > LONG {
-            after_painting().await;
-            *self = Self::now();
+            self.take_now().await;
         }
+    }
+
+    /// Gives the page its turn before something that takes a while by itself.
+    pub async fn take_now(&mut self) {
+        after_painting().await;
+        *self = Self::now();
     }
 }

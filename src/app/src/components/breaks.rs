@@ -18,6 +18,8 @@ use yew::prelude::*;
 /// How wide a bar is laid out at most, and what stands beside it on a phone, CSS pixels.
 const BAR: f64 = 360.0;
 const BESIDE: f64 = 72.0;
+/// How many findings are shown before the others are folded away.
+const NEAR: usize = 5;
 
 /// What it needs.
 #[derive(Properties, PartialEq)]
@@ -28,27 +30,50 @@ pub struct BreaksProps {
     pub broken: Vec<&'static Rule>,
 }
 
-/// Where the plan breaks.
+/// Where the plan breaks: the findings nearest to where it does first, the others folded away.
 #[component]
 pub fn BreaksView(props: &BreaksProps) -> Html {
-    let found = use_state(Found::default);
+    let found = use_state(|| None::<Found>);
     {
         let (found, bench, broken) = (found.clone(), props.bench.clone(), props.broken.clone());
         use_effect_with(props.bench.session.acts(), move |_| {
-            wasm_bindgen_futures::spawn_local(look(bench, broken, move |so_far| found.set(so_far)));
+            found.set(None);
+            wasm_bindgen_futures::spawn_local(look(bench, broken, move |all| found.set(Some(all))));
         });
     }
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let rows = found.holds.iter().filter(|one| !one.is_open());
+    let body = match &*found {
+        None => html! { <p role="status">{ "Trying the findings one by one." }</p> },
+        Some(found) => told(found, &props.bench, &prose),
+    };
     html! {
         <section class="breaks" aria-labelledby="breaks-title">
             <h3 id="breaks-title">{ "Where your plan breaks" }</h3>
-            <p>{ "How far each finding of this case could be otherwise, all else being the same, before your plan is judged otherwise." }</p>
-            <ul class="plain">{ for rows.map(|one| row(one, &props.bench, &prose)) }</ul>
-            { unmoved(&found, &props.bench) }
-            if !found.done { <p role="status">{ "Trying the findings one by one." }</p> }
-            { second(&found.pair) }
+            <p>{ "How far each finding of this case could be otherwise, all else being the same, before your plan is judged otherwise. The wedge is this case." }</p>
+            { body }
         </section>
+    }
+}
+
+fn told(found: &Found, bench: &Bench, prose: &Prose) -> Html {
+    let mut rows: Vec<&Holds> = found.holds.iter().filter(|one| !one.is_open()).collect();
+    rows.sort_by_key(|one| one.margin());
+    let (near, far) = rows.split_at(rows.len().min(NEAR));
+    let list = |rows: &[&Holds]| {
+        html! { <ul class="plain">{ for rows.iter().map(|one| row(one, bench, prose)) }</ul> }
+    };
+    html! {
+        <>
+            { list(near) }
+            if !far.is_empty() {
+                <details>
+                    <summary>{ format!("Farther from an edge: {}", far.len()) }</summary>
+                    { list(far) }
+                </details>
+            }
+            { unmoved(found, bench) }
+            { second(&found.pair) }
+        </>
     }
 }
 
@@ -59,12 +84,12 @@ fn row(one: &Holds, bench: &Bench, prose: &Prose) -> Html {
         let statement = end.rule().map_or_else(String::new, |rule| prose.statement(rule));
         one.past(end, &statement, tooth)
     });
-    let past = past.filter(|words| !words.is_empty());
+    let words = std::iter::once(one.span()).chain(past.filter(|words| !words.is_empty()));
     let id = format!("holds-{}", one.aspect.scaled().key);
     html! {
         <li>
             <Drawing {id} figure={holds_plot(one, tooth, wide)} />
-            { for past.map(|words| html! { <p>{ words }</p> }) }
+            <p>{ words.collect::<Vec<_>>().join(" ") }</p>
         </li>
     }
 }
@@ -74,7 +99,7 @@ fn unmoved(found: &Found, bench: &Bench) -> Html {
     let tooth = bench.session.case().site.tooth;
     let name = |one: &Holds| tooth.named(one.aspect.scaled().words).to_lowercase();
     let names: Vec<String> = found.holds.iter().filter(|one| one.is_open()).map(name).collect();
-    if names.is_empty() || !found.done {
+    if names.is_empty() {
         return Html::default();
     }
     html! { <p>{ format!("Whatever these are, the verdicts stay: {}.", names.join("; ")) }</p> }

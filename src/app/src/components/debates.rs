@@ -2,7 +2,7 @@
 
 use crate::prose::Prose;
 use engine::anatomy::Tooth;
-use engine::debrief::{Debate, Verdict, debates, explain};
+use engine::debrief::{Debate, Verdict, capital, debates, explain};
 use yew::prelude::*;
 
 /// A card for each debated verdict.
@@ -23,12 +23,9 @@ pub fn debate_cards(verdicts: &[Verdict], tooth: Tooth, prose: &Prose) -> Html {
 fn card(debate: &Debate<'_>, tooth: Tooth, prose: &Prose) -> Html {
     let rule = debate.verdict.rule;
     let named = |text: &str| tooth.named(text).into_owned();
+    let quoted = |text: &str| capital(&named(text));
     let long = prose.of(rule.id);
     let [one, other] = long.map_or_else(Default::default, |long| long.positions.clone());
-    let asks = match (debate.asks.as_str(), long) {
-        ("", Some(long)) => format!("The other would have it otherwise: {}", long.mend),
-        (asks, _) => asks.to_owned(),
-    };
     let sources = long.map_or(&[][..], |long| &long.sources);
     html! {
         <details class="debate">
@@ -39,11 +36,11 @@ fn card(debate: &Debate<'_>, tooth: Tooth, prose: &Prose) -> Html {
             <p class="measured">{ explain(debate.verdict, tooth).measured }</p>
             if !one.is_empty() {
                 <div class="sides">
-                    <blockquote>{ named(&one) }</blockquote>
-                    <blockquote>{ named(&other) }</blockquote>
+                    <blockquote>{ quoted(&one) }</blockquote>
+                    <blockquote>{ quoted(&other) }</blockquote>
                 </div>
             }
-            <p><strong>{ "Here: " }</strong>{ format!("{} {}", named(&debate.leaves), named(&asks)) }</p>
+            <p><strong>{ "Here: " }</strong>{ format!("{} {}", named(&debate.leaves), named(&debate.asks)) }</p>
             <details class="sources">
                 <summary>{ "Who says so" }</summary>
                 <ul>{ for sources.iter().map(|source| html! { <li>{ named(source) }</li> }) }</ul>

@@ -1,13 +1,12 @@
 //! The sound plan that is nearest to the learner's: looked for once the debrief stands on the page.
 
-use super::figure::Drawing;
+mod pictured;
+
 use crate::effects;
 use crate::prose::Prose;
 use crate::store::Bench;
-use engine::figures::{self, Show};
-use engine::plan::Plan;
-use engine::rules::Known;
-use engine::search::Nearest;
+use engine::search::{Change, Nearest};
+use pictured::pictured;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -66,11 +65,12 @@ pub fn NearestView(props: &NearestProps) -> Html {
 
 fn told(bench: &Bench, nearest: &Nearest, prose: &Prose) -> Html {
     let tooth = bench.session.case().site.tooth;
-    let change = |change: &engine::search::Change| {
-        let first = (nearest.first == Some(change.decision) && nearest.changes.len() > 1)
-            .then(|| html! { <strong>{ " Change this first." }</strong> });
-        html! { <li>{ change.words(tooth) }{ first }</li> }
-    };
+    let is_first = |change: &&Change| nearest.first == Some(change.decision);
+    let first = nearest.changes.iter().find(is_first).map(|change| {
+        html! { <p class="lead"><strong>{ "Change this first: " }</strong>{ change.words(tooth) }</p> }
+    });
+    let then: Vec<&Change> = nearest.changes.iter().filter(|one| !is_first(one)).collect();
+    let line = |change: &&Change| html! { <li>{ change.words(tooth) }</li> };
     let forced = nearest
         .forced_by
         .iter()
@@ -78,36 +78,16 @@ fn told(bench: &Bench, nearest: &Nearest, prose: &Prose) -> Html {
     html! {
         <>
             <p role="status">{ nearest.words() }</p>
-            <ul>{ for nearest.changes.iter().map(change) }</ul>
+            { first }
+            if !then.is_empty() {
+                <p>{ "Then:" }</p>
+                <ul>{ for then.iter().map(line) }</ul>
+            }
             if !nearest.forced_by.is_empty() {
                 <p>{ "Within your course these could not be kept:" }</p>
                 <ul>{ for forced }</ul>
             }
             if !nearest.changes.is_empty() { { pictured(bench, nearest) } }
-        </>
-    }
-}
-
-/// The plan as it would be, beside the learner's on the board.
-fn pictured(bench: &Bench, nearest: &Nearest) -> Html {
-    let case = bench.session.case();
-    let Ok(plan) = Plan::from_draft(&nearest.draft, bench.session.opened()) else {
-        return Html::default();
-    };
-    let (draft, known) = (&nearest.draft, Known::of(case, &plan));
-    let show = Show { case, plan: &plan, draft, known: &known, reveal: true, lit: None, px: 300.0 };
-    let (mine, my) = (bench.session.plan(), bench.session.draft());
-    let my_known = Known::of(case, mine);
-    let old = Show { plan: mine, draft: my, known: &my_known, ..show };
-    let drawn = [
-        ("nearest-map", figures::facial_map_against(&show, &old)),
-        ("nearest-section", figures::section_against(&show, &old)),
-    ];
-    let drawn = drawn.map(|(id, figure)| html! { <Drawing {id} {figure} /> });
-    html! {
-        <>
-            <p>{ "As it would be; what stands otherwise in your own plan is dashed." }</p>
-            <div class="sides">{ for drawn }</div>
         </>
     }
 }

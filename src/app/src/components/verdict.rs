@@ -26,9 +26,9 @@ pub struct VerdictProps {
     /// Whether its fault is lit in the figures.
     #[prop_or_default]
     pub lit: bool,
-    /// Told to light it, or to let go.
+    /// Told to light it, or to let go; none where no figures stand beside it.
     #[prop_or_default]
-    pub on_light: Callback<Option<&'static Rule>>,
+    pub on_light: Option<Callback<Option<&'static Rule>>>,
 }
 
 impl PartialEq for VerdictProps {
@@ -69,10 +69,9 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
     let sources = long.map_or(&[][..], |long| &long.sources);
     let wide = PLOT.min(effects::page_width() - BESIDE);
     let plot = plots::band_plot(rule, verdict.reading, wide).map(|plot| named(plot, tooth));
-    let light = {
-        let (on_light, lit) = (props.on_light.clone(), props.lit);
-        Callback::from(move |_: MouseEvent| on_light.emit((!lit).then_some(rule)))
-    };
+    let lit = props.lit;
+    let light = props.on_light.as_ref().filter(|_| verdict.zone.is_fault());
+    let light = light.map(|tell| tell.reform(move |_: MouseEvent| (!lit).then_some(rule)));
     let paragraph = |name: &str, text: &str| {
         if text.is_empty() {
             Html::default()
@@ -102,7 +101,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
                     <a href={Route::Rule(rule.id.to_owned()).fragment()}>{ "The whole rule" }</a>
                 </details>
                 <Dispute rule={rule.id} />
-                if verdict.zone.is_fault() {
+                if let Some(light) = light {
                     <button type="button" class="quiet" aria-pressed={props.lit.to_string()} onclick={light}>{ "Show it on the figures" }</button>
                 }
             </div>

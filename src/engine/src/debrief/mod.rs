@@ -14,9 +14,9 @@ pub use debate::{Debate, debates};
 pub use group::{Group, GroupKey};
 pub use mark::{Lost, Mark, PlanWord};
 pub use verdict::{Verdict, hash_of, judge, judge_by};
-pub use words::{Explanation, asked, differ, explain, number_that_agrees, sources, with_unit};
-
-pub(crate) use words::capital;
+pub use words::{
+    Explanation, asked, capital, differ, explain, number_that_agrees, sources, with_unit,
+};
 
 use crate::chart::Case;
 use crate::plan::Plan;

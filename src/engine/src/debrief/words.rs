@@ -196,7 +196,9 @@ pub fn with_unit(number: &str, unit: &str) -> String {
     if unit.is_empty() { format!("{size}{side}") } else { format!("{size} {unit}{side}") }
 }
 
-pub(crate) fn capital(text: &str) -> String {
+/// A text that begins with a capital.
+#[must_use]
+pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().collect::<String>() + letters.as_str()

@@ -55,15 +55,19 @@ fn facial_end(scene: &Scene<'_>) -> f64 {
 /// The facial map.
 #[must_use]
 pub fn facial_map(show: &Show<'_>) -> Figure {
-    let scene = Scene::of(show);
+    drawn(&Scene::of(show), |_| String::new())
+}
+
+/// The map, and `over` it what is drawn last; what that says is told last too.
+fn drawn(scene: &Scene<'_>, over: impl FnOnce(&mut Mapping<'_, '_>) -> String) -> Figure {
     let (right, down) = (scene.right(), scene.down());
     let oral = -scene.ground.solid.map.across() - ORAL;
-    let facial = facial_end(&scene);
+    let facial = facial_end(scene);
     let (a, b) = (down * facial, down * oral);
     let window =
         Window { least: P2::new(-HALF - COLUMN, a.min(b)), most: P2::new(HALF + COLUMN, a.max(b)) };
     let mut mapping =
-        Mapping { scene: &scene, sheet: Sheet::new(window, show.px), right, down, facial };
+        Mapping { scene, sheet: Sheet::new(window, scene.show.px), right, down, facial };
     mapping.bone();
     mapping.roots();
     mapping.flap();
@@ -74,9 +78,10 @@ pub fn facial_map(show: &Show<'_>) -> Figure {
     mapping.membrane();
     mapping.margins();
     mapping.notes();
+    let said = over(&mut mapping);
     mapping.sides(oral);
     mapping.vertices();
-    let says = mapping.says();
+    let says = mapping.says() + &said;
     let letter = mapping.sheet.letter();
     let layout = Layout {
         left: COLUMN - letter,

@@ -105,6 +105,8 @@ pub enum Ink {
     Fine,
     /// What is reconstructed or not seen: dashed.
     Dashed,
+    /// What a learner's own plan has where another one is drawn.
+    Former,
     /// Bone, compact: filled.
     Cortex,
     /// Bone, marrow: filled lightly.
@@ -175,6 +177,7 @@ impl Ink {
         Self::Outline,
         Self::Fine,
         Self::Dashed,
+        Self::Former,
         Self::Cortex,
         Self::Marrow,
         Self::Stipple,
@@ -215,6 +218,7 @@ impl Ink {
             Self::Outline => "ink-outline",
             Self::Fine => "ink-fine",
             Self::Dashed => "ink-dashed",
+            Self::Former => "ink-former",
             Self::Cortex => "ink-cortex",
             Self::Marrow => "ink-marrow",
             Self::Stipple => "ink-stipple",

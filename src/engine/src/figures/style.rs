@@ -165,6 +165,7 @@ const fn look_of(ink: Ink) -> Look {
         Ink::Outline => look("", "ink", "1.5", ""),
         Ink::Fine => look("", "ink", ".55", ""),
         Ink::Dashed => look("", "ink", ".95", "4 3"),
+        Ink::Former => look("", "fault", "1.9", "6 4"),
         Ink::Cortex => look("cortex", "", "", ""),
         Ink::Marrow => look("bone", "", "", ""),
         Ink::Stipple => look("", "ink", "1.05", ""),
@@ -277,7 +278,7 @@ pub fn hatching_of(ink: Ink) -> Option<&'static Hatching> {
 #[must_use]
 pub const fn tone_of_words(ink: Ink) -> &'static str {
     match ink {
-        Ink::Fault | Ink::ThreadExposed => "words-fault",
+        Ink::Fault | Ink::ThreadExposed | Ink::Former => "words-fault",
         Ink::Quiet | Ink::Fine | Ink::Dashed => "ink-quiet",
         _ => "ink-words",
     }

@@ -63,13 +63,14 @@ impl Pair {
     }
 
     /// Decisions of the first case's sound plan, those that change among them, each with whether it
-    /// does: in the order of care.
+    /// does: in the order of care. What only the second asks cannot stay and is not asked about.
     #[must_use]
     pub fn decisions(&self) -> Vec<(Decision, bool)> {
         let changed: Vec<Decision> =
-            self.answer.changes.iter().map(|change| change.decision).collect();
+            self.changed().take(BESIDE).map(|change| change.decision).collect();
+        let all_changed: Vec<Decision> = self.changed().map(|change| change.decision).collect();
         let stays = |decision: &Decision| {
-            !changed.contains(decision)
+            !all_changed.contains(decision)
                 && is_asked(*decision, &self.answer.draft, &self.other)
                 && self.sound.value(*decision) == self.answer.draft.value(*decision)
         };

@@ -77,14 +77,40 @@ pub fn breaks(case: &Case, plan: &Plan) -> Vec<Holds> {
 /// How far one aspect can be otherwise; none where the case has nothing of the kind.
 #[must_use]
 pub fn holds(case: &Case, plan: &Plan, aspect: Aspect) -> Option<Holds> {
-    let now = value_of(case, aspect)?;
-    let [least, most] = aspect.scaled().range;
-    let trial = Trial { case, plan, aspect, words: words(&judge(case, plan)) };
-    Some(Holds {
-        aspect,
-        now,
-        ends: [trial.end(now, least.min(now)), trial.end(now, most.max(now))],
-    })
+    Trying::of(case, plan).holds(aspect)
+}
+
+/// A plan on its case, whose findings are tried one end after the other: a page that has to answer in
+/// between asks for one end at a time.
+#[derive(Debug)]
+pub struct Trying<'a> {
+    case: &'a Case,
+    plan: &'a Plan,
+    /// What the judge says of it as it is.
+    words: Vec<(&'static Rule, Zone)>,
+}
+
+impl<'a> Trying<'a> {
+    /// Judges it as it is.
+    #[must_use]
+    pub fn of(case: &'a Case, plan: &'a Plan) -> Self {
+        Self { case, plan, words: words(&judge(case, plan)) }
+    }
+
+    /// How far one aspect can be otherwise; none where the case has nothing of the kind.
+    #[must_use]
+    pub fn holds(&self, aspect: Aspect) -> Option<Holds> {
+        let now = value_of(self.case, aspect)?;
+        Some(Holds { aspect, now, ends: [0, 1].map(|side| self.end(aspect, now, side)) })
+    }
+
+    /// How it ends on one side of what it is now, in steps: downward 0, upward any other.
+    #[must_use]
+    pub fn end(&self, aspect: Aspect, now: i32, side: usize) -> End {
+        let [least, most] = aspect.scaled().range;
+        let range = if side == 0 { least.min(now) } else { most.max(now) };
+        Trial { case: self.case, plan: self.plan, aspect, words: &self.words }.end(now, range)
+    }
 }
 
 /// A plan's words on a case: the rules that it breaks or that are debated. Ideal and acceptable are one.
@@ -97,7 +123,7 @@ struct Trial<'a> {
     case: &'a Case,
     plan: &'a Plan,
     aspect: Aspect,
-    words: Vec<(&'static Rule, Zone)>,
+    words: &'a [(&'static Rule, Zone)],
 }
 
 impl Trial<'_> {
@@ -122,9 +148,10 @@ impl Trial<'_> {
                 continue;
             }
             let (kept, first, found) = self.halved(last, to, found);
-            let Some((rule, words)) = most_changed(&self.words, &found) else { break };
+            let Some((rule, words)) = most_changed(self.words, &found) else { break };
             let farther = tried.get(turn + 1..).unwrap_or_default();
-            let returns = farther.iter().any(|to| self.at(*to).as_ref() == Some(&self.words));
+            let returns =
+                farther.iter().any(|to| self.at(*to).is_some_and(|words| words == self.words));
             return End::Turns { last: kept, first, rule, words, returns };
         }
         End::Open { last }

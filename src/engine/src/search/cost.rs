@@ -18,6 +18,17 @@ pub struct Change {
     pub steps: u32,
 }
 
+impl Change {
+    /// Whether it only moves a number by less than one of its steps: too little to be told from chance.
+    #[must_use]
+    pub fn is_small(&self) -> bool {
+        match (&self.from, &self.to) {
+            (Some(Value::Number(a)), Value::Number(b)) => a.abs_diff(*b) < step_of(self.decision),
+            _ => false,
+        }
+    }
+}
+
 /// What a plan costs as a change of another: the fewest changes first, then the smallest.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Cost {

@@ -18,18 +18,38 @@ impl Holds {
         self.ends.iter().all(|end| matches!(end, End::Open { .. }))
     }
 
+    /// How near the nearer end is, in thousandths of what is met: least where least has to change before
+    /// the plan is judged otherwise. More than any other where nothing changes.
+    #[must_use]
+    pub fn margin(&self) -> i32 {
+        let [least, most] = self.aspect.scaled().range;
+        let turns = self.ends.iter().filter_map(|end| match end {
+            End::Turns { first, .. } => {
+                Some((first - self.now).abs() * 1000 / (most - least).max(1))
+            }
+            End::Open { .. } => None,
+        });
+        turns.min().unwrap_or(i32::MAX)
+    }
+
     /// What it is, and from where to where the verdicts stay: *Facial gum: 1.1 mm. The verdicts stay
     /// from 1.1 mm to 2.0 mm.*
     #[must_use]
     pub fn stays(&self, tooth: Tooth) -> String {
         let name = tooth.named(self.aspect.scaled().words);
+        format!("{name}: {}. {}", self.value(self.now), self.span())
+    }
+
+    /// From where to where the verdicts stay: *The verdicts stay from 1.1 mm to 2.0 mm.*
+    #[must_use]
+    pub fn span(&self) -> String {
         let [low, high] = &self.ends;
         let turns = |end: &End| matches!(end, End::Turns { .. });
         let span = match (turns(low), turns(high)) {
             (false, false) => "whatever it is".to_owned(),
-            (true, true) if low.last() == high.last() => "only as it is".to_owned(),
+            (true, true) if low.last() == high.last() => "at this value alone".to_owned(),
             (false, true) if high.last() == self.now && low.last() == self.now => {
-                "only as it is".to_owned()
+                "at this value alone".to_owned()
             }
             (true, true) => {
                 format!("from {} to {}", self.value(low.last()), self.value(high.last()))
@@ -37,7 +57,7 @@ impl Holds {
             (true, false) => format!("from {} up", self.value(low.last())),
             (false, true) => format!("up to {}", self.value(high.last())),
         };
-        format!("{name}: {}. The verdicts stay {span}.", self.value(self.now))
+        format!("The verdicts stay {span}.")
     }
 
     /// What happens past one end, about a rule with this statement; empty where nothing does.
@@ -45,15 +65,15 @@ impl Holds {
     pub fn past(&self, end: &End, statement: &str, tooth: Tooth) -> String {
         let End::Turns { first, words, returns, .. } = end else { return String::new() };
         let was_fault = words[0].is_some_and(Zone::is_fault);
-        let becomes = match words[1] {
-            Some(zone) => zone.word().to_owned(),
-            None if was_fault => "kept, or no longer asked".to_owned(),
-            None => "no longer debated".to_owned(),
-        };
         let rule = tooth.named(statement.trim_end_matches('.'));
+        let turn = match words[1] {
+            Some(zone) => format!("the verdict on \u{201c}{rule}\u{201d} becomes {}", zone.word()),
+            None if was_fault => format!("\u{201c}{rule}\u{201d} is no longer broken"),
+            None => format!("\u{201c}{rule}\u{201d} is no longer debated"),
+        };
         let back =
             if *returns { " Farther out the verdicts are as they were once more." } else { "" };
-        format!("At {}: \u{201c}{rule}\u{201d} is {becomes}.{back}", self.value(*first))
+        format!("At {} {turn}.{back}", self.value(*first))
     }
 }
 
@@ -81,7 +101,10 @@ mod tests {
         assert!(said(open(3), open(30)).ends_with("The verdicts stay whatever it is."));
         assert!(said(open(3), turns(19, fault, false)).ends_with("stay up to 1.9\u{a0}mm."));
         assert!(said(turns(11, fault, false), open(30)).ends_with("stay from 1.1\u{a0}mm up."));
-        assert!(said(turns(11, fault, false), turns(11, fault, false)).ends_with("only as it is."));
+        assert!(
+            said(turns(11, fault, false), turns(11, fault, false))
+                .ends_with("at this value alone.")
+        );
         assert!(said(open(3), open(30)).starts_with("Facial gum: 1.1\u{a0}mm."));
     }
 
@@ -92,9 +115,11 @@ mod tests {
         let broken = past(&turns(19, [None, Some(Zone::Unsafe)], true));
         assert_eq!(
             broken,
-            "At 2.0\u{a0}mm: \u{201c}Keep clear\u{201d} is unsafe. Farther out the verdicts are as they were once more."
+            "At 2.0\u{a0}mm the verdict on \u{201c}Keep clear\u{201d} becomes unsafe. Farther out the verdicts are as they were once more."
         );
-        assert!(past(&turns(19, [Some(Zone::Unsafe), None], false)).contains("kept, or no longer"));
+        assert!(
+            past(&turns(19, [Some(Zone::Unsafe), None], false)).contains("is no longer broken.")
+        );
         assert_eq!(past(&End::Open { last: 3 }), "");
     }
 }

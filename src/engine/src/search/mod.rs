@@ -22,11 +22,11 @@ mod walk;
 mod words;
 
 pub use asked::Against;
-pub use breaks::{End, Holds, breaks, holds};
+pub use breaks::{End, Holds, Trying, breaks, holds};
 pub use cost::{Change, Cost, changes};
 pub use grid::Grid;
 pub use nearest::{Nearest, nearest};
-pub use pair::{NoPair, Pair, pair, sound_of, telling};
+pub use pair::{NoPair, Pair, Telling, across, pair, pair_with, sound_of, telling};
 pub use placement::{PLACED_BY, Placement};
 pub use region::Region;
 pub use room::{Play, Room, room};

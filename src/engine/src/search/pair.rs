@@ -13,6 +13,13 @@ use crate::plan::{Draft, Plan};
 use crate::rules::{Rule, Zone};
 use core::fmt;
 
+/// What part of what is met is one stride farther out.
+const FARTHER: i32 = 20;
+/// How many are looked at for one from which something plain follows.
+const MOST_SEEN: usize = 8;
+/// How many changes of plan are still seen at one glance.
+const GLANCE: usize = 3;
+
 /// A pair.
 #[derive(Debug, Clone)]
 pub struct Pair {
@@ -66,6 +73,19 @@ impl fmt::Display for NoPair {
 
 impl core::error::Error for NoPair {}
 
+impl Pair {
+    /// What the second case changes of what the first one's plan has decided.
+    pub fn changed(&self) -> impl Iterator<Item = &super::cost::Change> {
+        self.answer.changes.iter().filter(|change| change.from.is_some())
+    }
+
+    /// Whether something plain follows from it: a few changes at most, and one that can be seen.
+    fn is_plain(&self) -> bool {
+        let count = self.changed().count();
+        (1..=GLANCE).contains(&count) && self.changed().any(|change| !change.is_small())
+    }
+}
+
 /// The pair of an address that names a change.
 ///
 /// # Errors
@@ -104,9 +124,7 @@ fn of(base: Case, sound: Draft, other: Case, is: Change) -> Option<Pair> {
     (!answer.changes.is_empty()).then_some(Pair { base, other, was, is, sound, wrong, answer })
 }
 
-/// The pair that makes most of what was wrong with a learner's plan: from the edges of the case's
-/// sound plan, `around` them, one where a rule speaks that the learner broke; else one of the same
-/// skill; else of a wall or bone before one of the patient, and the nearest.
+/// The pair that makes most of what was wrong with a learner's plan, among those [`across`].
 #[must_use]
 pub fn telling(
     case: &Case,
@@ -114,22 +132,79 @@ pub fn telling(
     edges: &[Holds],
     broken: &[&'static Rule],
 ) -> Option<Pair> {
+    let mut telling = Telling::default();
+    for is in across(edges, broken) {
+        if !telling.wants(pair_with(case, sound, is)) {
+            break;
+        }
+    }
+    telling.pair()
+}
+
+/// Keeps the most telling of pairs that come in the order of [`across`]: the first from which something
+/// plain follows; else, after some, the first.
+#[derive(Debug, Default)]
+pub struct Telling {
+    kept: Option<Pair>,
+    seen: usize,
+}
+
+impl Telling {
+    /// Takes the next, where there is one; whether another is wanted.
+    pub fn wants(&mut self, next: Option<Pair>) -> bool {
+        self.seen += 1;
+        let is_plain = next.as_ref().is_some_and(Pair::is_plain);
+        if is_plain || self.kept.is_none() {
+            self.kept = next;
+        }
+        !is_plain && (self.kept.is_none() || self.seen < MOST_SEEN)
+    }
+
+    /// What was kept.
+    #[must_use]
+    pub fn pair(self) -> Option<Pair> {
+        self.kept
+    }
+}
+
+/// Changes across the `edges` of a case's sound plan, the most telling first: where a rule speaks that
+/// the learner broke; else one of the same skill; else of a wall or bone before one of the patient, and
+/// the nearest. Of each edge the first value beyond it, then some farther out: just across, the least
+/// change of plan may be too small to see.
+#[must_use]
+pub fn across(edges: &[Holds], broken: &[&'static Rule]) -> Vec<Change> {
     let mut found: Vec<((u8, bool, i32), Change)> = edges
         .iter()
         .flat_map(|holds| holds.ends.iter().map(move |end| (holds, end)))
         .filter_map(|(holds, end)| match *end {
             End::Turns { first, rule, words: [_, Some(zone)], .. } if zone > Zone::Debated => {
-                let change = Change { aspect: holds.aspect, to: first };
-                Some(((fit(rule, broken), holds.aspect >= Aspect::Age, far(holds, first)), change))
+                let rank = (fit(rule, broken), holds.aspect >= Aspect::Age);
+                Some(beyond(holds, first).map(move |to| {
+                    let change = Change { aspect: holds.aspect, to };
+                    ((rank.0, rank.1, far(holds, to)), change)
+                }))
             }
             _ => None,
         })
+        .flatten()
         .collect();
     found.sort();
-    found.into_iter().find_map(|(_, is)| {
-        let other = changed(case, is).ok()?;
-        of(case.clone(), sound.clone(), other, is)
-    })
+    found.into_iter().map(|(_, is)| is).collect()
+}
+
+/// The first value beyond an edge and two farther out, as far as is met.
+fn beyond(holds: &Holds, first: i32) -> impl Iterator<Item = i32> + use<> {
+    let [least, most] = holds.aspect.scaled().range;
+    let stride = ((most - least) / FARTHER).max(1);
+    let out = (first - holds.now).signum() * stride;
+    (0..3).map(move |turn| first + turn * out).filter(move |to| (least..=most).contains(to))
+}
+
+/// The pair of a case with its sound plan and the case with this change; none where nothing has to
+/// change, or no plan is sound there.
+#[must_use]
+pub fn pair_with(case: &Case, sound: &Draft, is: Change) -> Option<Pair> {
+    of(case.clone(), sound.clone(), changed(case, is).ok()?, is)
 }
 
 /// 0 where the learner broke this very rule, 1 where one of its skill, else 2.
@@ -153,7 +228,7 @@ const fn far(holds: &Holds, to: i32) -> i32 {
 mod tests {
     use super::*;
     use crate::cases::generate;
-    use crate::search::breaks;
+    use crate::search::{breaks, holds};
 
     fn pairs() -> impl Iterator<Item = Pair> {
         (1..=10).filter_map(|seed| {
@@ -186,15 +261,29 @@ mod tests {
     }
 
     #[test]
-    fn it_lies_just_across_one_step_less_and_nothing_has_to_change() {
+    fn it_lies_across_an_edge_and_short_of_it_nothing_has_to_change() {
         for pair in pairs() {
-            let back = Change { to: pair.is.to + (pair.was.to - pair.is.to).signum(), ..pair.is };
-            // One step nearer there may be no such case; where there is, the plan keeps.
+            let plan = Plan::from_draft(&pair.sound, &pair.base).unwrap();
+            let edge = holds(&pair.base, &plan, pair.is.aspect).unwrap();
+            let up = usize::from(pair.is.to > pair.was.to);
+            let End::Turns { last, first, .. } = edge.ends[up] else { panic!("{edge:?}") };
+            let out = (first - last).signum();
+            assert!((pair.is.to - first) * out >= 0, "{:?} {edge:?}", pair.is);
+            // One step short of the edge there may be no such case; where there is, the plan keeps.
+            let back = Change { to: first - out, ..pair.is };
             let Ok(nearer) = changed(&pair.base, back) else { continue };
-            let words = |case| Plan::from_draft(&pair.sound, case).map(|plan| judge(case, &plan));
-            let worst = |case| words(case).unwrap().into_iter().filter(Verdict::is_fault).count();
-            assert_eq!(worst(&nearer), 0, "{:?}", pair.other.address);
+            assert_eq!(faults(&nearer, &pair.sound), 0, "{:?}", pair.other.address);
         }
+    }
+
+    #[test]
+    fn most_pairs_ask_for_few_changes_and_for_one_that_can_be_seen() {
+        let (mut all, mut plain) = (0, 0);
+        for pair in pairs() {
+            all += 1;
+            plain += usize::from(pair.is_plain());
+        }
+        assert!(4 * plain >= 3 * all, "{plain} of {all}");
     }
 
     #[test]

@@ -38,7 +38,7 @@ impl Nearest {
         let count = match self.changes.len() {
             0 => return "Your plan is sound as it is.".to_owned(),
             1 => "One change makes your plan sound".to_owned(),
-            count => format!("{count} changes make your plan sound"),
+            count => format!("{} changes make your plan sound", counted(count)),
         };
         let nearer = if self.proven { "; fewer do not, as far as was searched." } else { "." };
         if self.forced_by.is_empty() {
@@ -50,6 +50,13 @@ impl Nearest {
             lower(&count)
         )
     }
+}
+
+/// A small count as a word that begins a sentence.
+fn counted(count: usize) -> String {
+    const WORDS: [&str; 8] = ["Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine"];
+    let word = count.checked_sub(2).and_then(|place| WORDS.get(place));
+    word.map_or_else(|| count.to_string(), |word| (*word).to_owned())
 }
 
 fn lower(text: &str) -> String {

@@ -1,22 +1,21 @@
 //! Looks for where a plan breaks, finding by finding, and lets the page be drawn in between, so that it
 //! never waits.
 
-use crate::effects;
+use crate::effects::Breath;
 use crate::route::Route;
 use crate::store::Bench;
-use engine::chart::Aspect;
+use engine::cases::value_of;
+use engine::chart::{Aspect, Case};
 use engine::plan::Plan;
 use engine::rules::Rule;
-use engine::search::{Holds, holds, sound_of, telling};
+use engine::search::{Holds, Telling, Trying, across, pair_with, sound_of};
 use std::rc::Rc;
 
 /// What has been found so far.
 #[derive(Clone, PartialEq, Default)]
 pub struct Found {
-    /// Findings that were tried, in order.
+    /// Every finding, in order.
     pub holds: Vec<Holds>,
-    /// Whether all were.
-    pub done: bool,
     /// The address of a second case, once it has been looked for.
     pub pair: Option<Option<Route>>,
 }
@@ -24,27 +23,39 @@ pub struct Found {
 /// Tries finding after finding, and lets the page be drawn in between.
 pub async fn look(bench: Rc<Bench>, broken: Vec<&'static Rule>, tell: impl Fn(Found)) {
     let (case, plan) = (bench.session.opened(), bench.session.plan());
-    let mut found = Found::default();
-    for aspect in Aspect::ALL {
-        effects::after_painting().await;
-        if let Some(one) = holds(case, plan, aspect) {
-            found.holds.push(one);
-            tell(found.clone());
-        }
-    }
-    found.done = true;
+    let mut breath = Breath::now();
+    let holds = tried(case, plan, &mut breath).await;
+    let mut found = Found { holds, pair: None };
     tell(found.clone());
-    let sound =
-        sound_of(case).and_then(|sound| Some((Plan::from_draft(&sound, case).ok()?, sound)));
-    let mut edges = Vec::new();
-    if let Some((plan, _)) = &sound {
-        for aspect in Aspect::ALL {
-            effects::after_painting().await;
-            edges.extend(holds(case, plan, aspect));
+    breath.take_now().await;
+    let sound = sound_of(case);
+    let plan = sound.as_ref().and_then(|sound| Plan::from_draft(sound, case).ok());
+    let edges = match &plan {
+        Some(plan) => tried(case, plan, &mut breath).await,
+        None => Vec::new(),
+    };
+    let mut telling = Telling::default();
+    for is in across(&edges, &broken) {
+        breath.take_now().await;
+        if !telling.wants(sound.as_ref().and_then(|sound| pair_with(case, sound, is))) {
+            break;
         }
     }
-    effects::after_painting().await;
-    let pair = sound.and_then(|(_, sound)| telling(case, &sound, &edges, &broken));
-    found.pair = Some(pair.and_then(|pair| pair.other.address).map(Route::Pair));
+    found.pair = Some(telling.pair().and_then(|pair| pair.other.address).map(Route::Pair));
     tell(found);
+}
+
+/// How far each finding of a case can be otherwise, in the order of the findings.
+async fn tried(case: &Case, plan: &Plan, breath: &mut Breath) -> Vec<Holds> {
+    breath.take_now().await;
+    let trying = Trying::of(case, plan);
+    let mut all = Vec::new();
+    for aspect in Aspect::ALL {
+        let Some(now) = value_of(case, aspect) else { continue };
+        breath.take().await;
+        let down = trying.end(aspect, now, 0);
+        breath.take().await;
+        all.push(Holds { aspect, now, ends: [down, trying.end(aspect, now, 1)] });
+    }
+    all
 }

@@ -38,7 +38,10 @@ pub fn Decide(props: &DecideProps) -> Html {
             None => format!("{name}: not asked in the first"),
         };
         let so = pair.answer.changes.iter().find(|change| change.decision == *decision);
-        let so = so.map_or_else(|| "it can stay.".to_owned(), |so: &Change| so.words(tooth));
+        let so = so.map_or_else(
+            || "it can stay.".to_owned(),
+            |so: &Change| format!("it has to change. {}.", so.words(tooth)),
+        );
         let right = chosen[place].map(|answer| (answer == 1) == *changes);
         html! {
             <>
@@ -57,8 +60,8 @@ pub fn Decide(props: &DecideProps) -> Html {
     };
     html! {
         <section aria-labelledby="decide-title">
-            <h2 id="decide-title">{ "This is sound in the first case. What has to change in the second?" }</h2>
-            <p>{ "Other plans can be sound too; asked is the one that stays nearest to this." }</p>
+            <h2 id="decide-title" tabindex="-1">{ "This is sound in the first case. What has to change in the second?" }</h2>
+            <p>{ "Other plans can be sound too. You are asked about the one that changes least of this." }</p>
             { for decisions.iter().enumerate().map(one) }
             { closing("See", ready, *closed, close) }
         </section>

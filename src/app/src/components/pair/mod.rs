@@ -85,16 +85,20 @@ struct ComparedProps {
 fn Compared(props: &ComparedProps) -> Html {
     let ComparedProps { shown, stage } = props;
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let to = |next: Stage| {
+    // The button that was pressed goes: keyboard and screen reader go on at what comes instead.
+    let to = |next: Stage, title: &'static str| {
         let stage = stage.clone();
-        Callback::from(move |()| stage.set((*stage).max(next)))
+        Callback::from(move |()| {
+            stage.set((*stage).max(next));
+            effects::focus_soon(title.to_owned());
+        })
     };
     html! {
         <>
             <p class="lead">{ "The second is the first but for one thing, and what is right in the first is not right in the second. Look at both before you answer." }</p>
             { sides(&shown.0) }
-            <Differ shown={shown.clone()} done={to(Stage::Decide)} />
-            if **stage >= Stage::Decide { <Decide shown={shown.clone()} done={to(Stage::Told)} /> }
+            <Differ shown={shown.clone()} done={to(Stage::Decide, "decide-title")} />
+            if **stage >= Stage::Decide { <Decide shown={shown.clone()} done={to(Stage::Told, "told-title")} /> }
             if **stage >= Stage::Told {
                 { told(&shown.0, &prose) }
                 { caution() }

@@ -4,8 +4,8 @@ use crate::components::figure::Drawing;
 use crate::components::verdict::VerdictView;
 use crate::prose::Prose;
 use crate::route::{CaseRoute, From, Route};
-use engine::figures::{self, Show};
-use engine::plan::{Draft, Plan};
+use engine::figures::{self, Figure, Show};
+use engine::plan::Plan;
 use engine::rules::Known;
 use engine::search::Pair;
 use engine::session::Mode;
@@ -30,31 +30,50 @@ pub fn told(pair: &Pair, prose: &Prose) -> Html {
     });
     html! {
         <section aria-labelledby="told-title">
-            <h2 id="told-title">{ "What decides" }</h2>
+            <h2 id="told-title" tabindex="-1">{ "What decides" }</h2>
             <p class="lead">{ statement }</p>
-            <p>{ format!("With {} it is kept; with {}, the same plan breaks it.", pair.was.words(), pair.is.words()) }</p>
+            <p>{ format!("{}: with {} the rule is kept, with {} the same plan breaks it.", tooth.named(pair.is.aspect.scaled().words), pair.was.words(), pair.is.words()) }</p>
             <VerdictView verdict={worst.clone()} {tooth} />
-            <div class="sides">
-                { drawn(pair, &pair.sound, "kept", "The first case's plan, in the second case") }
-                { drawn(pair, &pair.answer.draft, "changed", "The plan changed") }
-            </div>
+            { drawn(pair) }
             if let Some(href) = onward { <p><a class="onward" {href}>{ "Take the second case as your own" }</a></p> }
         </section>
     }
 }
 
-fn drawn(pair: &Pair, draft: &Draft, id: &str, title: &str) -> Html {
+/// The first case's plan in the second, and the plan as it has to be with the former dashed over it.
+fn drawn(pair: &Pair) -> Html {
     let case = &pair.other;
-    let Ok(plan) = Plan::from_draft(draft, case) else {
+    let plan = |draft| Plan::from_draft(draft, case).ok();
+    let (Some(kept), Some(changed)) = (plan(&pair.sound), plan(&pair.answer.draft)) else {
         return html! { <p>{ "The first case's plan cannot be carried out in the second." }</p> };
     };
-    let known = Known::of(case, &plan);
-    let show = Show { case, plan: &plan, draft, known: &known, reveal: true, lit: None, px: WIDE };
+    let known = [&kept, &changed].map(|plan| Known::of(case, plan));
+    let old = Show {
+        case,
+        plan: &kept,
+        draft: &pair.sound,
+        known: &known[0],
+        reveal: true,
+        lit: None,
+        px: WIDE,
+    };
+    let new = Show { plan: &changed, draft: &pair.answer.draft, known: &known[1], ..old };
+    let map = figures::facial_map_against(&new, &old).unwrap_or_else(|| figures::facial_map(&new));
+    let section = figures::section_against(&new, &old).unwrap_or_else(|| figures::section(&new));
+    html! {
+        <div class="sides">
+            { side("kept", "The first case's plan, in the second case", figures::facial_map(&old), figures::section(&old)) }
+            { side("changed", "The plan as it has to be", map, section) }
+        </div>
+    }
+}
+
+fn side(id: &str, title: &str, map: Figure, section: Figure) -> Html {
     html! {
         <section aria-labelledby={format!("{id}-title")}>
             <h3 id={format!("{id}-title")}>{ title.to_owned() }</h3>
-            <Drawing id={format!("{id}-map")} figure={figures::facial_map(&show)} />
-            <Drawing id={format!("{id}-section")} figure={figures::section(&show)} />
+            <Drawing id={format!("{id}-map")} figure={map} />
+            <Drawing id={format!("{id}-section")} figure={section} />
         </section>
     }
 }

@@ -1,32 +1,47 @@
 //! The facial map of one plan with membrane and flap of another over it, dashed.
 
-use super::super::{Figure, Ink, Item, Show};
-use super::facial_map;
+use super::super::{Figure, Ink, Show};
+use super::{Mapping, drawn};
 use crate::figures::scene::Scene;
 use crate::geometry::{Outline, P2};
 use crate::plan::Plan;
 
-/// The map of a plan, and over it the outlines of another plan for the same case, where they differ.
+/// The map of a plan, and over it the outlines of another plan for the same case, where they differ;
+/// none where they are alike, so that there is nothing to be seen.
 #[must_use]
-pub fn facial_map_against(show: &Show<'_>, other: &Show<'_>) -> Figure {
-    let mut figure = facial_map(show);
-    let scene = Scene::of(other);
-    let put = |at: &P2| P2::new(scene.right() * at.x, scene.down() * at.y);
-    let differing = outlines(other.plan).into_iter().zip(outlines(show.plan));
-    let rings: Vec<Vec<P2>> = differing
-        .filter(|(there, here)| there != here)
-        .filter_map(|(there, _)| Some(there?.points().iter().map(put).collect()))
+pub fn facial_map_against(show: &Show<'_>, other: &Show<'_>) -> Option<Figure> {
+    let differing: Vec<_> = outlines(other.plan)
+        .into_iter()
+        .zip(outlines(show.plan))
+        .filter(|((_, there), (_, here))| there != here)
+        .map(|(there, _)| there)
         .collect();
-    if !rings.is_empty() {
-        let items = rings.into_iter();
-        let dashed = |ring| Item::Path { rings: vec![ring], closed: true, ink: Ink::Dashed };
-        figure.items.extend(items.map(dashed));
-        figure.says.push_str(" The outlines of your own plan are dashed.");
-    }
-    figure
+    let former = |mapping: &mut Mapping<'_, '_>| {
+        let drawn = differing.iter().filter_map(|(name, there)| Some((*name, (*there)?)));
+        drawn.map(|(name, outline)| mapping.former(name, outline)).collect()
+    };
+    (!differing.is_empty()).then(|| drawn(&Scene::of(show), former))
 }
 
 /// Membrane and facial flap.
-fn outlines(plan: &Plan) -> [Option<&Outline>; 2] {
-    [plan.membrane().map(|one| &one.outline), plan.raised().map(|one| &one.outline)]
+fn outlines(plan: &Plan) -> [(&'static str, Option<&Outline>); 2] {
+    [
+        ("membrane", plan.membrane().map(|one| &one.outline)),
+        ("flap", plan.raised().map(|one| &one.outline)),
+    ]
+}
+
+impl Mapping<'_, '_> {
+    /// An outline that the learner's own plan has, with its label.
+    fn former(&mut self, name: &str, outline: &Outline) -> String {
+        let points = outline.points();
+        let mut ring: Vec<P2> = points.iter().map(|at| self.put(at.x, at.y)).collect();
+        ring.extend(ring.first().copied());
+        self.sheet.line(&ring, Ink::Former);
+        if let Some(corner) = points.first() {
+            let (margin, at) = (self.margin_at(corner.x), self.put(corner.x, corner.y));
+            self.sheet.note(margin, at, format!("your own {name}"), Ink::Former);
+        }
+        format!(" Your own {name} is dashed.")
+    }
 }

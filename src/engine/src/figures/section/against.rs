@@ -1,37 +1,53 @@
 //! The section of one plan with the implant of another beside it, dashed.
 
-use super::super::scene::Scene;
-use super::super::{Figure, Ink, Item, Show};
-use super::{Cutting, section};
-use crate::geometry::P2;
+use super::super::scene::{Scene, mm};
+use super::super::sheet::Margin;
+use super::super::{Figure, Ink, Show};
+use super::{Cutting, drawn, several};
+use crate::geometry::Cone;
+use crate::units::Mm;
 
-/// The section of a plan, and over it where the implant of another plan for the same case stands.
+/// The section of a plan, and over it where the implant of another plan for the same case stands; none
+/// where both stand alike, so that there is nothing to be seen.
 #[must_use]
-pub fn section_against(show: &Show<'_>, other: &Show<'_>) -> Figure {
-    let mut figure = section(show);
+pub fn section_against(show: &Show<'_>, other: &Show<'_>) -> Option<Figure> {
     let (here, there) = (Scene::of(show), Scene::of(other));
-    let (Some(now), Some(body)) = (here.body(), there.body()) else { return figure };
-    if now == body {
-        return figure;
+    let body = there.body();
+    (here.body() != body).then(|| {
+        drawn(&here, several::below, |cutting| {
+            body.map_or_else(String::new, |body| cutting.former(&body))
+        })
+    })
+}
+
+impl Cutting<'_, '_> {
+    /// An implant that the learner's own plan has, with its label.
+    fn former(&mut self, body: &Cone) -> String {
+        self.contour(body, Ink::Former);
+        let tip = body.axis_at(body.length);
+        let target = self.put(tip.y - body.radius(body.length), tip.z);
+        let size = format!("{} by {}", mm_of(2.0 * body.radius(0.0)), mm(Mm::new(body.length)));
+        let words = format!("your own implant, {size}");
+        self.sheet.note(Margin::Left, target, words, Ink::Former);
+        format!(" Your own implant, {size}, is dashed.")
     }
-    let down = there.down();
-    let ring =
-        Cutting::silhouette(&body).into_iter().map(|at| P2::new(at.x, down * at.y)).collect();
-    figure.items.push(Item::Path { rings: vec![ring], closed: true, ink: Ink::Dashed });
-    figure.says.push_str(" The implant of your own plan is dashed.");
-    figure
+}
+
+/// A length without its unit.
+fn mm_of(length: f64) -> String {
+    format!("{length:.1}")
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::facial_map_against;
+    use super::super::super::{Item, facial_map_against};
     use super::*;
     use crate::plan::{Decision, Value};
     use crate::rules::Known;
     use crate::rules::trial::Trial;
 
-    fn dashed(figure: &Figure) -> usize {
-        let one = |item: &&Item| matches!(item, Item::Path { ink: Ink::Dashed, closed: true, .. });
+    fn former(figure: &Figure) -> usize {
+        let one = |item: &&Item| matches!(item, Item::Path { ink: Ink::Former, .. });
         figure.items.iter().filter(one).count()
     }
 
@@ -52,14 +68,11 @@ mod tests {
             px: 360.0,
         };
         let (mine, theirs) = (show(&plan, &trial.draft), show(&moved, &other.draft));
-        let plain = dashed(&section(&mine));
-        assert_eq!(dashed(&section_against(&mine, &theirs)), plain + 1);
-        assert!(section_against(&mine, &theirs).says.ends_with("is dashed."));
-        assert_eq!(section_against(&mine, &mine), section(&mine));
+        let figure = section_against(&mine, &theirs).unwrap();
+        assert_eq!(former(&figure), 1);
+        assert!(figure.says.ends_with("is dashed."), "{}", figure.says);
+        assert_eq!(section_against(&mine, &mine), None);
         // Nothing of the map was moved.
-        assert_eq!(
-            dashed(&facial_map_against(&mine, &theirs)),
-            dashed(&facial_map_against(&mine, &mine))
-        );
+        assert_eq!(facial_map_against(&mine, &theirs), None);
     }
 }

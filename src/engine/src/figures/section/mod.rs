@@ -85,19 +85,23 @@ fn apical_end(scene: &Scene<'_>) -> f64 {
 /// The section.
 #[must_use]
 pub fn section(show: &Show<'_>) -> Figure {
-    drawn(show, several::below)
+    drawn(&Scene::of(show), several::below, |_| String::new())
 }
 
 /// The section of a tooth with one root; of several it shows the trunk. For a room that has not loaded
 /// the rest yet.
 #[must_use]
 pub fn section_of_one(show: &Show<'_>) -> Figure {
-    drawn(show, Below::of_one)
+    drawn(&Scene::of(show), Below::of_one, |_| String::new())
 }
 
-fn drawn(show: &Show<'_>, below: fn(&Scene<'_>) -> Below) -> Figure {
-    let scene = Scene::of(show);
-    let (mut cutting, window) = Cutting::of(&scene, below(&scene));
+/// The section, and `over` it what is drawn last; what that says is told last too.
+fn drawn(
+    scene: &Scene<'_>,
+    below: fn(&Scene<'_>) -> Below,
+    over: impl FnOnce(&mut Cutting<'_, '_>) -> String,
+) -> Figure {
+    let (mut cutting, window) = Cutting::of(scene, below(scene));
     cutting.gum();
     cutting.bone();
     cutting.structures();
@@ -111,8 +115,9 @@ fn drawn(show: &Show<'_>, below: fn(&Scene<'_>) -> Below) -> Figure {
     cutting.membrane();
     cutting.levels();
     cutting.notes();
+    let said = over(&mut cutting);
     cutting.sides();
-    let says = cutting.says();
+    let says = cutting.says() + &said;
     let layout = cutting.layout(window);
     cutting.sheet.finish("section", scene.title("Section"), says, layout)
 }

@@ -64,7 +64,7 @@ impl Cutting<'_, '_> {
     }
 
     /// The outline of an implant, the section seen through it.
-    fn contour(&mut self, body: &Cone, ink: Ink) {
+    pub(super) fn contour(&mut self, body: &Cone, ink: Ink) {
         let mut ring = self.put_all(&Self::silhouette(body));
         ring.extend(ring.first().copied());
         self.sheet.line(&ring, ink);

@@ -1,8 +1,11 @@
 //! Where sources differ on what a plan does: what each side would do here. Nothing of it is marked.
 
+mod otherwise;
+
 use super::verdict::Verdict;
 use super::words::{number_that_agrees, with_unit};
 use crate::rules::{Bands, Reading, Scale, Zone};
+use otherwise::otherwise;
 
 /// A verdict on which sources differ, with what either side would make of it.
 #[derive(Debug, Clone)]
@@ -11,8 +14,7 @@ pub struct Debate<'a> {
     pub verdict: &'a Verdict,
     /// What the side that allows it says of it here.
     pub leaves: String,
-    /// What the side that does not would have changed, where that is a number; empty where it is a
-    /// choice, which the rule's own *to mend it* names.
+    /// What the side that does not would have changed.
     pub asks: String,
 }
 
@@ -24,34 +26,41 @@ pub fn debates(verdicts: &[Verdict]) -> Vec<Debate<'_>> {
         .map(|verdict| match (&verdict.rule.scale, verdict.reading) {
             (Scale::Bands(bands), Reading::Number(value)) => {
                 let number = with_unit(&number_that_agrees(bands, value), bands.unit);
-                let leaves = format!("One side leaves it at {number}.");
-                Debate { verdict, leaves, asks: asks(bands, value) }
+                let (leaves, asks) = match asks(bands, value) {
+                    Some(asks) => (format!("One side leaves it at {number}."), asks),
+                    None => (
+                        format!("You have {number}."),
+                        "No value near this satisfies both sides.".to_owned(),
+                    ),
+                };
+                Debate { verdict, leaves, asks }
             }
-            _ => {
+            (_, Reading::Situation(key)) => {
                 let leaves = "One side leaves it as you have it.".to_owned();
-                Debate { verdict, leaves, asks: String::new() }
+                let does = otherwise(verdict.rule.id, key);
+                let asks = does.map_or_else(String::new, |does| format!("The other {does}."));
+                Debate { verdict, leaves, asks }
             }
+            _ => Debate { verdict, leaves: String::new(), asks: String::new() },
         })
         .collect()
 }
 
-/// Where the nearest stretch begins on which all agree.
-fn asks(bands: &Bands, value: f64) -> String {
+/// Where the nearest stretch begins on which all agree; none where there is none.
+fn asks(bands: &Bands, value: f64) -> Option<String> {
     let agreed = bands.zones().filter(|(_, _, zone)| *zone < Zone::Debated);
     let ends = agreed.filter_map(|(from, to, _)| match (from, to) {
         (Some(from), _) if value <= from => Some((from - value, from, "or more")),
         (_, Some(to)) if to <= value => Some((value - to, to, "or less")),
         _ => None,
     });
-    let Some((gap, end, way)) = ends.min_by(|a, b| a.0.total_cmp(&b.0)) else {
-        return "The other calls it a fault at any value near this.".to_owned();
-    };
+    let (gap, end, way) = ends.min_by(|a, b| a.0.total_cmp(&b.0))?;
     let with = |number: f64| with_unit(&number_that_agrees(bands, number), bands.unit);
-    if gap > 0.0 {
+    Some(if gap > 0.0 {
         format!("The other asks for {} {way}.", with(end))
     } else {
         format!("The other asks for what lies beyond {}.", with(end))
-    }
+    })
 }
 
 #[cfg(test)]
@@ -73,10 +82,11 @@ mod tests {
 
     #[test]
     fn the_stricter_side_names_the_end_on_which_all_agree() {
-        assert_eq!(asks(&DEPTH, 1.6), "The other asks for 2 mm or more.");
-        assert_eq!(asks(&DEPTH, 4.4), "The other asks for 4 mm or less.");
+        let said = |value| asks(&DEPTH, value).unwrap();
+        assert_eq!(said(1.6), "The other asks for 2 mm or more.");
+        assert_eq!(said(4.4), "The other asks for 4 mm or less.");
         const NEVER: Bands = Bands { cuts: &[Cut::from(1.5, Zone::Debated)], ..DEPTH };
-        assert!(asks(&NEVER, 2.0).contains("a fault"));
+        assert_eq!(asks(&NEVER, 2.0), None);
     }
 
     #[test]
@@ -98,8 +108,11 @@ mod tests {
                 assert_eq!(found.len(), usize::from(zone == Zone::Debated), "{}", rule.id);
                 for debate in found {
                     count += 1;
-                    assert!(debate.leaves.starts_with("One side leaves it"));
-                    assert!(!debate.asks.is_empty() || !rule.mend.is_empty(), "{}", rule.id);
+                    let both = debate.leaves.starts_with("One side leaves it")
+                        && debate.asks.starts_with("The other ");
+                    let neither = debate.leaves.starts_with("You have ")
+                        && debate.asks.ends_with("satisfies both sides.");
+                    assert!(both || neither, "{} {} {}", rule.id, debate.leaves, debate.asks);
                 }
             }
         }
