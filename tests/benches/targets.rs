@@ -6,13 +6,15 @@ mod mesh;
 mod subjects;
 
 use criterion::{BatchSize, Criterion};
-use engine::chart::Case;
+use engine::cases::{changed, difficulty, value_of};
+use engine::chart::{Aspect, Case, Change};
 use engine::debrief;
 use engine::figures::{self, Show};
 use engine::imaging::{self, Aim, Noise, Scene, Setting, Slice, View, key};
 use engine::measure::{Ground, Measurements};
+use engine::plan::{Decision, Value as Choice};
 use engine::rules::Known;
-use engine::search::{Grid, Sweep};
+use engine::search::{Grid, Sweep, breaks, nearest};
 use serde_json::Value;
 use std::hint::black_box;
 use std::io::Write;
@@ -34,12 +36,20 @@ const ROWS: &[(&str, Option<f64>)] = &[
     ("section", Some(16_000.0)),
     ("placements of a sweep: judged one by one", None),
     ("sweep of at least 50,000 placements", Some(100_000.0)),
+    ("where a plan breaks: every step asked", None),
+    ("where a plan breaks", None),
+    ("nearest sound plan to a moved implant", None),
+    ("difficulty of a case", None),
 ];
 
 /// The row of the march that films are held against.
 const MARCH: usize = 7;
 /// The row of whole plans judged one by one that sweeps are held against.
 const ONE_BY_ONE: usize = 10;
+/// The row of every value asked that *where a plan breaks* is held against.
+const EVERY_STEP: usize = 12;
+/// The first row that is held against nothing.
+const NEAREST: usize = 14;
 
 fn main() {
     let place = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bench");
@@ -66,6 +76,7 @@ fn main() {
     });
     pictures(&mut criterion, &subjects);
     sweeps(&mut criterion, &subjects);
+    explaining(&mut criterion, &subjects);
     criterion.final_summary();
     table(&place);
 }
@@ -183,6 +194,37 @@ fn sweeps(criterion: &mut Criterion, subjects: &[Subject]) {
     });
 }
 
+/// Of the values of each finding, one in so many is judged by itself; the row is multiplied.
+const ASKED: usize = 17;
+
+/// What a debrief looks for: where a plan breaks against asking every value that each finding can
+/// have, the nearest sound plan to one whose implant is moved 1 mm facially, and how hard a case is.
+fn explaining(criterion: &mut Criterion, subjects: &[Subject]) {
+    over(criterion, EVERY_STEP, subjects, |Subject { case, plan, .. }| {
+        for aspect in Aspect::ALL.into_iter().filter(|one| value_of(case, *one).is_some()) {
+            let [least, most] = aspect.scaled().range;
+            for to in (least..=most).step_by(ASKED) {
+                if let Ok(other) = changed(case, Change { aspect, to }) {
+                    black_box(debrief::judge(&other, plan));
+                }
+            }
+        }
+    });
+    over(criterion, EVERY_STEP + 1, subjects, |Subject { case, plan, .. }| {
+        black_box(breaks(case, plan));
+    });
+    over(criterion, EVERY_STEP + 2, subjects, |Subject { case, draft, .. }| {
+        let mut moved = draft.clone();
+        let count = moved.number(Decision::OffsetFacial).unwrap_or_default() + 10;
+        if moved.choose(Decision::OffsetFacial, Choice::Number(count)).is_ok() {
+            black_box(nearest(case, &moved));
+        }
+    });
+    over(criterion, EVERY_STEP + 3, subjects, |Subject { case, draft, .. }| {
+        black_box(difficulty(case, draft));
+    });
+}
+
 /// What criterion left of each row, beside the mesh boolean's time in the same run.
 fn table(place: &Path) {
     let time = |row: usize| {
@@ -190,17 +232,20 @@ fn table(place: &Path) {
         Some(match row {
             MARCH => time * f64::from(MARCHED),
             ONE_BY_ONE => time * f64::from(JUDGED),
+            EVERY_STEP => time * ASKED as f64,
             _ => time,
         })
     };
-    let [mesh, march, one_by_one] = [0, MARCH, ONE_BY_ONE].map(time);
+    let [mesh, march, one_by_one, every] = [0, MARCH, ONE_BY_ONE, EVERY_STEP].map(time);
     let mut out = std::io::stdout();
     for (row, (name, most)) in ROWS.iter().enumerate() {
         let Some(time) = time(row) else { continue };
         let (reference, word) = match row {
             ..MARCH => (mesh, "the mesh boolean"),
             MARCH..ONE_BY_ONE => (march, "the march"),
-            _ => (one_by_one, "judging one by one"),
+            ONE_BY_ONE..EVERY_STEP => (one_by_one, "judging one by one"),
+            EVERY_STEP..NEAREST => (every, "asking every step"),
+            _ => (None, ""),
         };
         let ratio = reference
             .map_or(String::new(), |reference| format!("1/{:.1} of {word}", reference / time));
