@@ -1,6 +1,7 @@
 //! The tool itself, from the command line.
 
 mod case;
+mod healing;
 mod hostile;
 mod judge;
 mod manners;
