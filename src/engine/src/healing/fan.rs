@@ -4,6 +4,7 @@
 use super::model::{Lost, Patient, Reads, Treatment, WEEKS};
 use crate::chart::Case;
 use crate::events::{Chance, Matter};
+use crate::geometry::order;
 use crate::measure::Measurements;
 use crate::plan::Plan;
 use crate::units::Mm;
@@ -81,7 +82,7 @@ impl Fan {
         let lost: Vec<Lost> = patients.iter().map(|one| one.lost(reads, treatment)).collect();
         let [width, facial] = Quantity::ALL.map(|quantity| {
             let mut all: Vec<f64> = lost.iter().map(|one| quantity.of(*one)).collect();
-            all.sort_by(f64::total_cmp);
+            order::ascend_many(&mut all);
             let last = all.len().saturating_sub(1);
             TENTHS.map(|tenth| all.get(tenth * last / 10).copied().unwrap_or(0.0))
         });
