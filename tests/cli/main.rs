@@ -2,6 +2,7 @@
 
 mod case;
 mod difficulty;
+mod healing;
 mod hostile;
 mod judge;
 mod manners;

@@ -2,11 +2,13 @@
 //! `tests/schemas` documents them; a test keeps it current.
 
 mod difficulty;
+mod healing;
 mod population;
 mod room;
 mod written;
 
 pub use difficulty::Difficulty;
+pub use healing::{Healed, Healing, Month};
 pub use population::{OneFigure, Population};
 pub use room::{Play, Room, Roomiest};
 pub use written::OneCase;
@@ -46,6 +48,8 @@ pub struct Judgement {
     /// The room that the case leaves for an implant, all else in the plan as it is; null where none is
     /// placed today.
     pub room: Option<Room>,
+    /// How far courses of healing lie apart; null unless it was asked for.
+    pub healing: Option<Healing>,
 }
 
 /// What came by chance.
@@ -311,6 +315,7 @@ impl Judgement {
             verdicts: debrief.verdicts.iter().map(|one| OneVerdict::of(one, tooth)).collect(),
             events,
             room,
+            healing: None,
         }
     }
 }

@@ -8,9 +8,11 @@
 
 mod backend;
 mod bands;
+mod fans;
 mod gaps;
 mod holds;
 
 pub use bands::band_plot;
+pub use fans::fan_plot;
 pub use gaps::gap_plot;
 pub use holds::holds_plot;

@@ -12,6 +12,7 @@ pub mod dispute;
 pub mod edges;
 pub mod figure;
 pub mod handle;
+pub mod healing;
 pub mod judged;
 pub mod known;
 pub mod last;

@@ -15,13 +15,17 @@ use yew::prelude::*;
 pub struct NearestProps {
     /// The case.
     pub bench: Rc<Bench>,
+    /// Where what is found is kept, for what else leans on it.
+    pub looked: UseStateHandle<Looked>,
 }
 
 /// The search, while it goes on.
 #[derive(Clone, PartialEq, Default)]
-enum Looked {
+pub enum Looked {
+    /// It goes on.
     #[default]
     Looking,
+    /// What it found, if there is a sound plan.
     Found(Option<Found>),
 }
 
@@ -33,13 +37,13 @@ impl PartialEq for Found {
 
 /// A plan that was found; the same only as itself.
 #[derive(Clone)]
-struct Found(Rc<Nearest>);
+pub struct Found(pub Rc<Nearest>);
 
 /// The nearest sound plan, change by change.
 #[component]
 pub fn NearestView(props: &NearestProps) -> Html {
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let looked = use_state(Looked::default);
+    let looked = props.looked.clone();
     {
         let (looked, bench) = (looked.clone(), props.bench.clone());
         use_effect_with(props.bench.session.acts(), move |_| {

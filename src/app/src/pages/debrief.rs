@@ -4,7 +4,8 @@ use crate::components::breaks::BreaksView;
 use crate::components::causes::{broken, causes};
 use crate::components::caution::caution;
 use crate::components::debates::debate_cards;
-use crate::components::nearest::NearestView;
+use crate::components::healing::HealingView;
+use crate::components::nearest::{Looked, NearestView};
 use crate::components::onward::Onward;
 use crate::components::readings::readings;
 use crate::components::room::RoomView;
@@ -39,6 +40,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         let reference = proof.and_then(|proof| Plan::from_draft(&proof.draft, case).ok());
         bench.session.debrief(reference.as_ref())
     });
+    let looked = use_state(Looked::default);
     let Some(debrief) = debrief.as_ref() else {
         return Html::default();
     };
@@ -63,11 +65,12 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             { caution() }
             <Onward bench={bench.clone()} />
             { causes(debrief, tooth, &verdict) }
-            <NearestView bench={bench.clone()} />
+            <NearestView bench={bench.clone()} looked={looked.clone()} />
             { debate_cards(&debrief.verdicts, tooth, &prose) }
             <BreaksView bench={bench.clone()} broken={broken(debrief)} />
             <RoomView bench={bench.clone()} />
             { readings(&bench.session.compared(), tooth) }
+            <HealingView bench={bench.clone()} looked={(*looked).clone()} />
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }
             <p class="from">{ format!("Rule set {RULE_SET}.") }</p>

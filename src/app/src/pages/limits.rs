@@ -20,7 +20,7 @@ pub fn limits() -> Html {
         "Seating torque: engaged surface x contact pressure by density x radius x friction, calibrated to a published series.",
         "Film and section grey: published coefficients at one energy, summed along rays; the grey curve, grain and noise are ours.",
         "Chances of events: each grows with what the case and the choices bring (plate thickness, technique, distances, habits), about published frequencies where there are any; the numbers between are ours.",
-        "Healing: how much of ridge and facial wall is lost over the months, about published means with a seeded spread. One course of many, never a forecast.",
+        "Healing: how much of ridge and facial wall is lost over the months, about published means with a seeded spread. Re-entry finds one course of many; the debrief shows how far they lie apart. Never a forecast.",
         "Closing force: how far the flap must travel against how far it can.",
         "Patients: lists and distributions of our own making, within what published surveys report.",
     ];

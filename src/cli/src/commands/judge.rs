@@ -1,12 +1,14 @@
 //! `wallwise judge CASE PLAN`: every verdict on a plan, by the judge that the page uses.
 
-use crate::shapes::{Judgement, OneEvent, Room};
+mod healing;
+
+use crate::shapes::{Healing, Judgement, OneEvent, Room};
 use crate::{Fault, Status, Streams, input};
 use engine::cases;
 use engine::chart::Case;
 use engine::debrief::{CAUTION, Debrief, PlanWord, RULE_SET, debrief, explain};
 use engine::plan::{Draft, Kind, Plan, Value};
-use engine::search;
+use engine::search::{self, Nearest};
 use engine::session::happened;
 use std::path::PathBuf;
 
@@ -22,6 +24,10 @@ pub struct Args {
     /// Also say how far each finding of the case could be otherwise before the verdicts change
     #[arg(long, conflicts_with = "json")]
     breaks: bool,
+    /// Also show how far courses of healing lie apart over a year, by a teaching model: after this plan,
+    /// after the nearest sound one, and after none
+    #[arg(long)]
+    healing: bool,
 }
 
 /// Judges; a plan that is not sound is a finding.
@@ -31,20 +37,27 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     let plan = input::plan(&draft, &case, &args.plan)?;
     let sound = cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
     let debrief = debrief(&case, &plan, sound.as_ref());
+    let nearest = (!args.json || args.healing).then(|| search::nearest(&case, &draft)).flatten();
+    let healing = args.healing.then(|| healing::shown(&case, &plan, nearest.as_ref()));
     if args.json {
         let events = events(&case, &plan, &draft);
         let address = case.address.map(|address| address.to_string());
         let room = search::room(&case, &draft);
         let room = room.as_ref().map(|room| Room::of(room, case.site.tooth));
-        streams.print_json(&Judgement::of(address, case.site.tooth, &debrief, events, room))?;
+        let mut judgement = Judgement::of(address, case.site.tooth, &debrief, events, room);
+        judgement.healing = healing.as_ref().map(Healing::of);
+        streams.print_json(&judgement)?;
     } else {
         let mut said = text(&case, &events(&case, &plan, &draft), &debrief);
-        said.push_str(&nearest(&case, &draft));
+        said.push_str(&told(&case, nearest.as_ref()));
         if let Some(room) = search::room(&case, &draft) {
             said.push_str(&format!("\nRoom\n  {}\n", room.words(case.site.tooth)));
         }
         if args.breaks {
             said.push_str(&breaks(&case, &plan));
+        }
+        if let Some(shown) = &healing {
+            said.push_str(&healing::table(shown));
         }
         streams.print(&said)?;
     }
@@ -73,8 +86,8 @@ fn events(case: &Case, plan: &Plan, draft: &Draft) -> Vec<OneEvent> {
 }
 
 /// The sound plan that is nearest to this one, change by change.
-fn nearest(case: &Case, draft: &Draft) -> String {
-    let Some(nearest) = search::nearest(case, draft) else {
+fn told(case: &Case, nearest: Option<&Nearest>) -> String {
+    let Some(nearest) = nearest else {
         return "\nNo sound plan was found near this one.\n".to_owned();
     };
     let mut text = format!("\nThe nearest sound plan\n  {}\n", nearest.words());

@@ -29,6 +29,8 @@ pub enum Matter {
     Tip = 1008,
     /// What a site heals to; what follows has a hundred of its own.
     Healing = 1100,
+    /// How far courses of healing lie apart.
+    Fan = 1101,
 }
 
 /// The numbers of one matter in one case, in order.

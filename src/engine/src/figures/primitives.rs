@@ -159,6 +159,10 @@ pub enum Ink {
     BandOutside,
     /// A band that is unsafe.
     BandUnsafe,
+    /// Spread of what may come, slanted; shows what it lies on.
+    SpreadSlanted,
+    /// The same, broken.
+    SpreadBroken,
     /// Where it fails.
     Fault,
     /// A measured distance.
@@ -204,6 +208,8 @@ impl Ink {
         Self::BandSuboptimal,
         Self::BandOutside,
         Self::BandUnsafe,
+        Self::SpreadSlanted,
+        Self::SpreadBroken,
         Self::Fault,
         Self::Dimension,
         Self::Words,
@@ -245,6 +251,8 @@ impl Ink {
             Self::BandSuboptimal => "ink-band-suboptimal",
             Self::BandOutside => "ink-band-outside",
             Self::BandUnsafe => "ink-band-unsafe",
+            Self::SpreadSlanted => "ink-spread-slanted",
+            Self::SpreadBroken => "ink-spread-broken",
             Self::Fault => "ink-fault",
             Self::Dimension => "ink-dimension",
             Self::Words => "ink-words",

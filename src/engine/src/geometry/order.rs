@@ -1,4 +1,4 @@
-//! Putting short lists in order.
+//! Putting lists in order, most of them short.
 //!
 //! What a ray, a level or an outline crosses is a handful of places. The standard library's sort is
 //! built for long lists, and the page would carry a copy of it, of some five kilobytes, for each type
@@ -28,6 +28,31 @@ pub fn ascend_once(values: &mut Vec<f64>) {
     values.dedup();
 }
 
+/// Puts a long list of numbers in order: a heap is small in code too, and thousands are few to it.
+pub fn ascend_many(values: &mut [f64]) {
+    let count = values.len();
+    for root in (0..count / 2).rev() {
+        sink(values, root);
+    }
+    for end in (1..count).rev() {
+        values.swap(0, end);
+        sink(&mut values[..end], 0);
+    }
+}
+
+/// Lets a number sink in a heap until none below it is greater.
+fn sink(heap: &mut [f64], mut at: usize) {
+    loop {
+        let below = [2 * at + 1, 2 * at + 2].into_iter().filter(|place| *place < heap.len());
+        let greatest = below.reduce(|a, b| if heap[b].total_cmp(&heap[a]).is_gt() { b } else { a });
+        let Some(place) = greatest.filter(|place| heap[*place].total_cmp(&heap[at]).is_gt()) else {
+            return;
+        };
+        heap.swap(at, place);
+        at = place;
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -54,5 +79,22 @@ mod tests {
         assert!(values[1].is_sign_negative() && values[2].is_sign_positive());
         ascend_once(&mut values);
         assert_eq!(values, [-1.0, 0.0, 2.0, f64::INFINITY]);
+    }
+
+    #[test]
+    fn a_long_list_comes_out_as_the_standard_library_sorts_it() {
+        let mut state = 1_u32;
+        for length in [0, 1, 2, 3, 10, 1000] {
+            let mut list: Vec<f64> = (0..length)
+                .map(|_| {
+                    state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+                    f64::from(state >> 24) - 100.0
+                })
+                .collect();
+            let mut expected = list.clone();
+            expected.sort_by(f64::total_cmp);
+            ascend_many(&mut list);
+            assert_eq!(list, expected);
+        }
     }
 }

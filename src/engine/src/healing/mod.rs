@@ -1,34 +1,24 @@
 //! What an extraction site heals to. A *teaching model*: it is shown as one, and no verdict says that
 //! what was drawn proves a choice right or wrong.
 //!
-//! Time runs as 1 - exp(-t / tau), tau 2.0 months for width and 1.5 for height: two thirds of the width
-//! that goes is gone after 2.2 months (Schropp 2003, confirmed (secondary)). What goes in the end:
-//!
-//! - Width: normal, 3.6 +/- 1.1 mm, of molars 4.6 +/- 1.3. Means of 3.79 (Tan 2012, confirmed) and 3.87
-//!   mm (Van der Weijden 2009, confirmed); the spread between patients is ours.
-//! - Facial height: lognormal about 1.3 exp(1.1 (1 - b)) mm, b the facial plate in mm 1 mm below the
-//!   crest, none where the wall is lost; logarithmic spread 0.45 (ours). Means of 1.24 (Tan 2012,
-//!   confirmed) and 1.71 mm (Couso-Queiruga 2021, confirmed). Upper front teeth with a plate under
-//!   1 mm lose far more in 4 of 10 (ours): 6.5 +/- 1.5 mm (7.5 in Chappuis 2013, confirmed by its
-//!   successor of 2015).
-//! - A grafted socket keeps 1.7 +/- 0.6 mm of that width (1.86: Bassir 2018, confirmed) and
-//!   1.5 +/- 0.8 mm of that height (1.47: Vignoletti 2012, confirmed); the spreads are ours.
-//! - Orally as much height goes as facially, and no more than 1.44 mm (Couso-Queiruga 2021, confirmed).
-//! - Two thirds of the width go on the facial side (56 against 30 % beside implants: Botticelli 2004,
-//!   from memory), evenly to 1 mm below the crest and then less and less down to the apex (ours).
-//! - Bone fills the socket as 1 - exp(-t / 1.5 months) (ours); gum closes over it by four weeks
-//!   (timing classes, Hammerle 2004, confirmed).
+//! [`healed`] draws one course for a case, the one that re-entry finds; [`illustration`] shows how far
+//! courses of a site like it lie apart. Both take every number from `model`.
 
+mod fan;
+mod model;
 mod ridge;
+mod told;
 
-use crate::anatomy::{Jaw, Kind, Lesion, RootBody, Socket, Wall};
+pub use fan::{Arm, Fan, Illustration, PATIENTS, Quantity, Unknown, Whose, illustration};
+pub use model::{Lost, Patient, Reads, Treatment};
+pub use told::{LABEL, LIMITS, SOURCES, csv};
+
+use crate::anatomy::{Lesion, RootBody, Socket, Wall};
 use crate::chart::Case;
 use crate::events::{Chance, Matter};
 use crate::measure::Measurements;
 use crate::units::Mm;
-
-/// Weeks in a month.
-const WEEKS: f64 = 4.345;
+use model::{SOCKET, WEEKS, share};
 
 /// A site as it has healed.
 #[derive(Debug, Clone, PartialEq)]
@@ -49,14 +39,6 @@ pub struct Healed {
     pub filled: f64,
     /// Whether gum has closed over it.
     pub closed: bool,
-}
-
-/// What goes in time, mm: width, facial height, oral height.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Loss {
-    width: f64,
-    facial: f64,
-    oral: f64,
 }
 
 /// The site of this plan so many weeks after the extraction: of the case as the plan's own events left
@@ -83,7 +65,7 @@ pub fn healed(m: &Measurements<'_>, weeks: i32) -> Option<Healed> {
     let after = Measurements::of(&case, &nothing);
     let crest = after.crest_level(Wall::Facial);
     let now = after.ridge_width_at(crest + 1.0)?;
-    let filled = share(months, 1.5);
+    let filled = share(months, SOCKET);
     // Of the socket as it was, what lies apical of all that is left of the crest.
     let top = crest.max(after.crest_level(Wall::Oral));
     let deepest = m.ground().solid.socket.deepest()?.max(top);
@@ -98,36 +80,13 @@ pub fn healed(m: &Measurements<'_>, weeks: i32) -> Option<Healed> {
     })
 }
 
-/// The share of a change that has happened.
-fn share(months: f64, tau: f64) -> f64 {
-    1.0 - libm::exp(-months / tau)
-}
-
-fn loss(m: &Measurements<'_>, months: f64) -> Loss {
-    let tooth = m.case.site.tooth;
-    let plate = m.facial_plate().map_or(0.0, Mm::get);
-    let mut chance = Chance::of(m.case, Matter::Healing);
-    let mut normal = |mean: f64, spread: f64| mean + spread * chance.standard();
-    let molar = tooth.kind() == Kind::Molar;
-    let mut width = if molar { normal(4.6, 1.3) } else { normal(3.6, 1.1) };
-    let median = 1.3 * libm::exp(1.1 * (1.0 - plate));
-    let mut height = (median * libm::exp(normal(0.0, 0.45))).clamp(0.3, 8.0);
-    let collapsed = normal(6.5, 1.5);
-    let kept = [normal(1.7, 0.6), normal(1.5, 0.8)];
-    let front = tooth.jaw() == Jaw::Maxilla && tooth.kind() <= Kind::Canine;
-    if front && plate < 1.0 && chance.unit() < 0.4 {
-        height = collapsed;
-    }
-    if m.plan.graft_laid().is_some() {
-        width -= kept[0].max(0.0);
-        height -= kept[1].max(0.0);
-    }
-    let facial = height.clamp(0.2, 8.0) * share(months, 1.5);
-    Loss {
-        width: width.max(0.2) * share(months, 2.0),
-        facial,
-        oral: facial.min(1.44 * share(months, 1.5)),
-    }
+fn loss(m: &Measurements<'_>, months: f64) -> Lost {
+    let reads = Reads::of(m);
+    let patient = Patient::drawn(reads, &mut Chance::of(m.case, Matter::Healing));
+    // At re-entry no implant stands in the site.
+    let grafted = m.plan.graft_laid().is_some();
+    let treatment = if grafted { Treatment::Preserved } else { Treatment::Nothing };
+    patient.lost(reads, treatment).after(months)
 }
 
 #[cfg(test)]

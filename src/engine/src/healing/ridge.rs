@@ -1,6 +1,6 @@
 //! A ridge that has shrunk.
 
-use super::Loss;
+use super::Lost;
 use crate::anatomy::{Crest, Profile, Ridge};
 use crate::geometry::{P2, order, polyline};
 use crate::units::Mm;
@@ -12,7 +12,7 @@ const LEAST: f64 = 1.0;
 
 /// The ridge after this loss: `crest` is the level of the facial crest, `apex` where width is kept,
 /// `half` half the width of the tooth along the arch.
-pub(super) fn shrunk(ridge: &Ridge, loss: Loss, crest: f64, apex: f64, half: f64) -> Ridge {
+pub(super) fn shrunk(ridge: &Ridge, loss: Lost, crest: f64, apex: f64, half: f64) -> Ridge {
     let mut levels: Vec<f64> = [&ridge.facial, &ridge.oral]
         .iter()
         .flat_map(|face| face.knots.iter().map(|at| at.x))
@@ -35,7 +35,7 @@ pub(super) fn shrunk(ridge: &Ridge, loss: Loss, crest: f64, apex: f64, half: f64
 }
 
 /// The crest, lowered over the tooth and left at its neighbours.
-fn lowered(crest: &Crest, loss: Loss, half: f64) -> Crest {
+fn lowered(crest: &Crest, loss: Lost, half: f64) -> Crest {
     let [near, far] = [0.5 * half, half + 1.0];
     let mut places: Vec<f64> = crest.knots.iter().map(|at| at.x).collect();
     places.extend([-far, -near, near, far]);

@@ -164,3 +164,18 @@ fn the_depth_of_a_late_implant_is_counted_from_the_crest_that_is_left() {
         }
     }
 }
+
+#[test]
+fn the_course_of_a_case_does_not_change() {
+    // Value stability: other numbers here are another healed site in a case that somebody handed on.
+    const BITS: [[u64; 2]; 3] = [
+        [4_618_403_575_148_439_859, 4_607_499_233_296_182_638],
+        [4_617_928_278_144_197_977, 4_612_387_902_676_657_737],
+        [4_620_284_125_706_252_058, 4_596_715_390_364_726_940],
+    ];
+    let drawn = [waiting(), thin(waiting()), preserved()].map(|trial| {
+        let healed = at(&trial.case, &trial.plan(), 12);
+        [healed.width[1], healed.lowered].map(|millimetres| millimetres.get().to_bits())
+    });
+    assert_eq!(drawn, BITS);
+}

@@ -1,0 +1,87 @@
+//! How far courses of healing lie apart: the learner's treatment, that of the nearest sound plan, none.
+//! Folded away, late in the debrief: it judges nothing.
+
+use super::figure::Drawing;
+use super::nearest::Looked;
+use crate::effects;
+use crate::store::Bench;
+use engine::healing::{Illustration, LABEL, LIMITS, Quantity, SOURCES, csv, illustration};
+use engine::plan::Plan;
+use plots::fan_plot;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// How wide a picture is laid out at most, and what stands beside it on a phone, CSS pixels.
+const WIDE: f64 = 380.0;
+const BESIDE: f64 = 72.0;
+
+/// What it needs.
+#[derive(Properties, PartialEq)]
+pub struct HealingProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+    /// The nearest sound plan, once it has been looked for.
+    pub looked: Looked,
+}
+
+/// The bands, with what they are and what they are not.
+#[component]
+pub fn HealingView(props: &HealingProps) -> Html {
+    let acts = props.bench.session.acts();
+    let shown = use_memo((acts, props.looked.clone()), |(_, looked)| shown(&props.bench, looked));
+    let body = match shown.as_ref() {
+        None => html! { <p role="status">{ "Waiting for the nearest sound plan." }</p> },
+        Some(shown) => told(shown),
+    };
+    html! {
+        <section class="healing" aria-labelledby="healing-title">
+            <h3 id="healing-title">{ "How a site like this heals: an illustration" }</h3>
+            <p>{ LABEL }</p>
+            <details class="of-step">
+                <summary>{ "Yours, the nearest sound plan and no treatment, over twelve months" }</summary>
+                { body }
+            </details>
+        </section>
+    }
+}
+
+/// The picture once it can be drawn; nothing while the search goes on.
+fn shown(bench: &Bench, looked: &Looked) -> Option<Illustration> {
+    let session = &bench.session;
+    let nearest = match looked {
+        Looked::Looking => return None,
+        Looked::Found(found) => found.as_ref().map(|found| &found.0.draft),
+    };
+    let sound = nearest.and_then(|draft| Plan::from_draft(draft, session.opened()).ok());
+    Some(illustration(session.case(), session.plan(), sound.as_ref()))
+}
+
+fn told(shown: &Illustration) -> Html {
+    let wide = WIDE.min(effects::page_width() - BESIDE);
+    let drawn = Quantity::ALL.map(|quantity| {
+        let id = format!("healing-{}", quantity.key());
+        html! { <Drawing {id} figure={fan_plot(shown, quantity, wide)} /> }
+    });
+    let arms = shown.arms.iter().map(|arm| html! { <li>{ shown.words(arm) }</li> });
+    html! {
+        <>
+            <ul>{ for arms }</ul>
+            <div class="sides">{ for drawn }</div>
+            { folded("What it does not know", LIMITS) }
+            { folded("Where its numbers come from", SOURCES) }
+            <details>
+                <summary>{ "The numbers, month by month" }</summary>
+                <textarea class="csv" readonly=true rows="8" aria-label="Millimetres lost, as comma-separated values" value={csv(shown)} />
+            </details>
+        </>
+    }
+}
+
+fn folded(title: &'static str, lines: &[&'static str]) -> Html {
+    html! {
+        <details class="sources">
+            <summary>{ title }</summary>
+            <ul>{ for lines.iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
+        </details>
+    }
+}
