@@ -8,6 +8,7 @@ use crate::effects;
 use crate::prose::Prose;
 use crate::route::Route;
 use crate::store::Bench;
+use engine::geometry::order;
 use engine::rules::Rule;
 use engine::search::Holds;
 use look::{Found, look};
@@ -57,7 +58,7 @@ pub fn BreaksView(props: &BreaksProps) -> Html {
 
 fn told(found: &Found, bench: &Bench, prose: &Prose) -> Html {
     let mut rows: Vec<&Holds> = found.holds.iter().filter(|one| !one.is_open()).collect();
-    rows.sort_by_key(|one| one.margin());
+    order::sort_short_by_key(&mut rows, |one| one.margin());
     let (near, far) = rows.split_at(rows.len().min(NEAR));
     let list = |rows: &[&Holds]| {
         html! { <ul class="plain">{ for rows.iter().map(|one| row(one, bench, prose)) }</ul> }

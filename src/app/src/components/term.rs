@@ -2,6 +2,7 @@
 //! touch and by key.
 
 use crate::terms::{Term, terms};
+use engine::geometry::order;
 use engine::plan::Step;
 use yew::prelude::*;
 
@@ -40,7 +41,7 @@ enum Piece<'a> {
 /// Every term, the longest first, so that *connective tissue graft* is not taken for a *graft*.
 fn every() -> Vec<Term> {
     let mut every: Vec<Term> = Step::ALL.iter().flat_map(|step| terms(*step)).copied().collect();
-    every.sort_by_key(|(name, _)| (core::cmp::Reverse(name.len()), *name));
+    order::sort_short_by_key(&mut every, |(name, _)| (core::cmp::Reverse(name.len()), *name));
     every.dedup_by_key(|(name, _)| *name);
     every
 }
@@ -60,7 +61,7 @@ fn pieces(text: &str) -> Vec<Piece<'_>> {
             found.push((at, end, means));
         }
     }
-    found.sort_unstable();
+    order::sort_short_by_key(&mut found, |one| (one.0, one.1));
     let mut pieces = Vec::new();
     let mut done = 0;
     for (at, end, means) in found {

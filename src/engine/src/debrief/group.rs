@@ -3,6 +3,7 @@
 use super::verdict::Verdict;
 use crate::anatomy::Tooth;
 use crate::chart::Fact;
+use crate::geometry::order;
 use crate::rules::Cause;
 use core::cmp::Reverse;
 
@@ -59,12 +60,14 @@ pub(super) fn groups(verdicts: &[Verdict]) -> Vec<Group> {
         }
     }
     for group in &mut groups {
-        group.faults.sort_by_key(|place| (Reverse(verdicts[*place].zone), *place));
+        order::sort_short_by_key(&mut group.faults, |place| {
+            (Reverse(verdicts[*place].zone), *place)
+        });
         if group.faults.len() == 1 && matches!(group.key, GroupKey::Cause(_)) {
             group.key = GroupKey::Alone;
         }
     }
-    groups.sort_by_key(|group| {
+    order::sort_short_by_key(&mut groups, |group| {
         let worst = group.faults.first().map(|place| verdicts[*place].zone);
         (Reverse(worst), group.faults.first().copied())
     });

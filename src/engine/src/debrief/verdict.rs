@@ -2,6 +2,7 @@
 
 use crate::chart::{Case, Fact};
 use crate::events;
+use crate::geometry::order;
 use crate::measure::Measurements;
 use crate::plan::{Plan, Step};
 use crate::rules::{self, Judging, Knowledge, Known, Reading, Rule, Zone};
@@ -106,7 +107,7 @@ pub fn judge_by(before: &Measurements<'_>, after: &Measurements<'_>) -> Vec<Verd
             verdict(rule, if rule.step < Step::Extraction { &before } else { &after })
         })
         .collect();
-    verdicts.sort_by_key(|verdict| verdict.rule.step);
+    order::sort_short_by_key(&mut verdicts, |verdict| verdict.rule.step);
     verdicts
 }
 

@@ -12,7 +12,7 @@ pub mod convex;
 pub mod ellipse;
 mod frame;
 mod interval;
-pub(crate) mod order;
+pub mod order;
 mod outline;
 mod point;
 pub mod polygon;

@@ -5,6 +5,7 @@
 //! of entry: insertion does as well here, in a hundredth of the code.
 
 use core::cmp::Ordering;
+use std::collections::BTreeSet;
 
 /// Puts a short list in order; what compares equal keeps its order.
 pub fn sort_short<T>(list: &mut [T], compare: impl Fn(&T, &T) -> Ordering) {
@@ -15,6 +16,18 @@ pub fn sort_short<T>(list: &mut [T], compare: impl Fn(&T, &T) -> Ordering) {
             at -= 1;
         }
     }
+}
+
+/// Puts a short list in the order of its keys; what has equal keys keeps its order.
+pub fn sort_short_by_key<T, K: Ord>(list: &mut [T], key: impl Fn(&T) -> K) {
+    sort_short(list, |a, b| key(a).cmp(&key(b)));
+}
+
+/// A set, entry by entry: to be collected, it would be sorted as a list first.
+pub fn set_of<T: Ord>(entries: impl IntoIterator<Item = T>) -> BTreeSet<T> {
+    let mut set = BTreeSet::new();
+    set.extend(entries);
+    set
 }
 
 /// Puts a short list of numbers in order.

@@ -3,6 +3,7 @@
 use super::pair::Pair;
 use crate::cases::value_of;
 use crate::chart::{Aspect, Change};
+use crate::geometry::order;
 use crate::plan::{Decision, is_asked};
 
 /// How many things beside the one that differs are asked about, and how many decisions beside those
@@ -51,9 +52,9 @@ impl Pair {
         let mut rows: Vec<(Change, Change)> = Aspect::ALL.into_iter().filter_map(both).collect();
         // What differs only because it follows from the other would ask the same question twice.
         rows.retain(|(a, b)| a == b || a.aspect == self.is.aspect);
-        rows.sort_by_key(|(a, _)| place(&a.aspect));
+        order::sort_short_by_key(&mut rows, |(a, _)| place(&a.aspect));
         rows.truncate(BESIDE + 1);
-        rows.sort_by_key(|(a, _)| a.aspect);
+        order::sort_short_by_key(&mut rows, |(a, _)| a.aspect);
         let against = |(a, b): (Change, Change)| match a.to.cmp(&b.to) {
             core::cmp::Ordering::Equal => (a, b, Against::Alike),
             core::cmp::Ordering::Less => (a, b, Against::More),
@@ -78,10 +79,12 @@ impl Pair {
         let first = changed.first().copied().unwrap_or(Decision::ALL[0].decision);
         let mut beside: Vec<Decision> =
             self.sound.iter().map(|(decision, _)| decision).filter(stays).collect();
-        beside.sort_by_key(|decision| (*decision as usize).abs_diff(first as usize));
+        order::sort_short_by_key(&mut beside, |decision| {
+            (*decision as usize).abs_diff(first as usize)
+        });
         beside.truncate(BESIDE);
         let mut all: Vec<Decision> = changed.iter().copied().chain(beside).collect();
-        all.sort();
+        order::sort_short_by_key(&mut all, |one| *one);
         all.dedup();
         all.into_iter().map(|decision| (decision, changed.contains(&decision))).collect()
     }

@@ -17,10 +17,10 @@ use super::placement::PLACED_BY;
 use crate::chart::Case;
 use crate::debrief::Verdict;
 use crate::events;
+use crate::geometry::order;
 use crate::plan::choices::Course;
 use crate::plan::{Decision, Draft, Plan, is_asked};
 use crate::rules::Rule;
-use std::collections::BTreeSet;
 
 /// How many plans are judged in the search from below before it is given up.
 const MOST_JUDGED: u32 = 2_500;
@@ -122,7 +122,7 @@ impl Bench<'_> {
     fn take_back(&mut self, mine: &Draft, best: &mut Draft) {
         let differing = changes(self.opened, mine, best);
         let differing: Vec<Decision> = differing.iter().map(|change| change.decision).collect();
-        let steps: BTreeSet<_> = differing.iter().map(|decision| decision.step()).collect();
+        let steps = order::set_of(differing.iter().map(|decision| decision.step()));
         let of_step = |step| differing.iter().copied().filter(|one| one.step() == step).collect();
         let mut groups: Vec<Vec<Decision>> = steps.into_iter().map(of_step).collect();
         groups.push(differing.iter().copied().filter(|one| PLACED_BY.contains(one)).collect());
@@ -198,8 +198,7 @@ impl Bench<'_> {
         let (mut draft, mut wrong) = (mine.clone(), wrong);
         for _ in 0..MOST_MENDS {
             let mut best: Option<(Draft, Vec<Verdict>)> = None;
-            let reads: BTreeSet<Decision> =
-                wrong.iter().flat_map(|fault| fault.rule.reads).copied().collect();
+            let reads = order::set_of(wrong.iter().flat_map(|fault| fault.rule.reads).copied());
             for decision in reads {
                 for value in others(decision, &draft, &self.book) {
                     let mut tried = draft.clone();

@@ -9,6 +9,7 @@ use super::nearest::{Nearest, nearest};
 use crate::cases::{NoCase, at, changed, proof, value_of};
 use crate::chart::{Address, Aspect, Case, Change};
 use crate::debrief::{Verdict, judge};
+use crate::geometry::order;
 use crate::plan::{Draft, Plan};
 use crate::rules::{Rule, Zone};
 use core::fmt;
@@ -116,7 +117,7 @@ fn of(base: Case, sound: Draft, other: Case, is: Change) -> Option<Pair> {
         Err(_) => Vec::new(),
     };
     wrong.retain(Verdict::is_fault);
-    wrong.sort_by_key(|verdict| core::cmp::Reverse(verdict.zone));
+    order::sort_short_by_key(&mut wrong, |verdict| core::cmp::Reverse(verdict.zone));
     if wrong.is_empty() {
         return None;
     }
@@ -188,7 +189,7 @@ pub fn across(edges: &[Holds], broken: &[&'static Rule]) -> Vec<Change> {
         })
         .flatten()
         .collect();
-    found.sort();
+    order::sort_short_by_key(&mut found, |one| *one);
     found.into_iter().map(|(_, is)| is).collect()
 }
 

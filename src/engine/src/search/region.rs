@@ -1,6 +1,7 @@
 //! Which placements of a grid stand.
 
 use super::{Grid, Placement};
+use crate::geometry::order;
 use std::collections::BTreeSet;
 
 /// The placements of a grid that no rule faults.
@@ -38,7 +39,7 @@ impl Region {
     #[must_use]
     pub fn platforms(&self, diameter: i32, length: i32) -> BTreeSet<[i32; 2]> {
         let of_size = |at: &Placement| at.diameter == diameter && at.length == length;
-        self.standing().filter(of_size).map(|at| [at.facial, at.depth]).collect()
+        order::set_of(self.standing().filter(of_size).map(|at| [at.facial, at.depth]))
     }
 
     /// The placements that stand, in the order of the grid.

@@ -5,6 +5,7 @@ use super::placement::Placement;
 use super::{Grid, Region, Sweep};
 use crate::anatomy::Tooth;
 use crate::chart::Case;
+use crate::geometry::order;
 use crate::plan::{Draft, Plan};
 use crate::units::Mm;
 
@@ -101,7 +102,7 @@ impl Region {
     /// How many stock sizes stand somewhere, and of how many.
     fn sizes(&self) -> (usize, usize) {
         let size = |at: Placement| (at.diameter, at.length);
-        let stand: std::collections::BTreeSet<_> = self.standing().map(size).collect();
+        let stand = order::set_of(self.standing().map(size));
         let axes = &self.grid().axes;
         (stand.len(), axes[DIAMETER].len() * axes[LENGTH].len())
     }

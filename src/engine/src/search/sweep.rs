@@ -12,6 +12,7 @@ use super::region::Region;
 use super::walk::Walk;
 use crate::chart::Case;
 use crate::events;
+use crate::geometry::order;
 use crate::measure::{Ground, Measurements};
 use crate::plan::{Plan, Step};
 use crate::rules::{self, Judging, Knowledge, Known, Reading, Rule, Zone, ask};
@@ -138,7 +139,7 @@ impl<'a> Sweep<'a> {
                 Bearing::Anything => sorted.others.push(rule),
             }
         }
-        sorted.bounded.sort_by_key(|(_, what, _)| *what);
+        order::sort_short_by_key(&mut sorted.bounded, |(_, what, _)| *what);
         Some(Self { bench, plan: plan.clone(), rules: sorted })
     }
 

@@ -8,6 +8,7 @@ use super::{Event, Session};
 use crate::cases;
 use crate::chart::Case;
 use crate::debrief::{Verdict, judge};
+use crate::geometry::order;
 use crate::plan::{Decision, Draft, Plan, Step, Value, steps};
 use crate::rules::Zone;
 use core::cmp::Reverse;
@@ -102,7 +103,7 @@ impl Lesson {
             verdict.rule.reads.first() == Some(&decision) && verdict.zone <= Zone::Debated
         };
         let mut because: Vec<&Verdict> = self.verdicts.iter().filter(told).collect();
-        because.sort_by_key(|verdict| Reverse(verdict.rule.cost()));
+        order::sort_short_by_key(&mut because, |verdict| Reverse(verdict.rule.cost()));
         because.truncate(MOST_REASONS);
         because
     }

@@ -15,6 +15,7 @@ mod septum;
 use crate::chart::Case;
 use crate::debrief::{Verdict, judge_by};
 use crate::events;
+use crate::geometry::order;
 use crate::measure::{Ground, Measurements};
 use crate::plan::choices::Course;
 use crate::plan::{Decision, Draft, Plan, Step, is_asked};
@@ -67,7 +68,7 @@ pub fn proof_with(case: &Case, course: Course) -> Option<Proof> {
         _ => sound(base),
     };
     let draft = found.or_else(|| {
-        spoilt.sort_by_key(|(bad, _)| *bad);
+        order::sort_short_by_key(&mut spoilt, |(bad, _)| *bad);
         spoilt.into_iter().take(MOST_MENDED).find_map(|(_, draft)| mend::mended(&site, draft))
     })?;
     let course = crate::plan::course(&draft)?;

@@ -7,6 +7,7 @@ use crate::figures::cut;
 use crate::figures::scene::Scene;
 use crate::figures::sheet::Margin;
 use crate::geometry::convex::Convex;
+use crate::geometry::order;
 use crate::geometry::{Interval, P2, P3, Stack, V3, polygon};
 
 /// Directions in which an outline is felt.
@@ -53,7 +54,7 @@ pub(super) fn below(scene: &Scene<'_>) -> Below {
             None => {}
         }
     }
-    met.sort_by(|a, b| a[0].1.from.total_cmp(&b[0].1.from));
+    order::sort_short(&mut met, |a, b| a[0].1.from.total_cmp(&b[0].1.from));
     below.floor = floor(furcation, last, &met);
     below.says = said(&cuts, &beside);
     if !scene.tooth_is_out() {
