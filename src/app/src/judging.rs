@@ -1,15 +1,18 @@
 //! The judge and what leans on it: rules, proofs, debriefs, the protocol. The build splits it off the
 //! module, and the room fetches it once a case or a rule is asked for: the first case never waits.
 
+use crate::components::decided::{Decided, decides, local_of};
 use crate::components::figure::hatchings_of_plots;
 use crate::components::last::last_verdicts;
 use crate::components::pair::PairPage;
 use crate::components::plates::plates;
 use crate::later_terms::later_terms;
+use crate::library::Library;
 use crate::pages::debrief::DebriefView;
+use crate::pages::limits::limits;
 use crate::pages::protocol::{RulePage, protocol};
 use crate::parity::digest;
-use crate::prose::Prose;
+use crate::prose::{self, Prose};
 use crate::store::{Action, Bench, Room};
 use crate::terms::Term;
 use core::fmt;
@@ -17,6 +20,7 @@ use engine::cases;
 use engine::chart::{Address, Case};
 use engine::figures::{self, Figure, Show};
 use engine::plan::Step;
+use engine::rules::{Local, Protocol};
 use engine::session::{Report, Session};
 use std::rc::Rc;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
@@ -45,12 +49,20 @@ pub struct Judging {
     pub plates: fn(Rc<Bench>, Callback<Action>) -> Html,
     /// The debrief.
     pub debrief: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
+    /// The long texts of the rules, read.
+    pub prose: fn(&str) -> Result<Prose, String>,
+    /// What is not modelled.
+    pub limits: fn() -> Html,
     /// Every rule.
     pub protocol: fn(&Prose) -> Html,
     /// One rule in full, by its id.
     pub rule: fn(String) -> Html,
-    /// Two cases that differ in one thing.
-    pub pair: fn(Address) -> Html,
+    /// Two cases that differ in one thing, as a set has them judged.
+    pub pair: fn(Address, Option<&str>, &Library) -> Html,
+    /// What a shipped set decides otherwise than the rules.
+    pub decides: fn(&str) -> Protocol,
+    /// The same as it is told beside a case.
+    pub decided: fn(&Local) -> Html,
     /// The hatchings of the plots beside verdicts.
     pub hatchings: fn() -> Html,
     /// The digest that parity is held by.
@@ -108,9 +120,16 @@ pub fn judging() -> Result<Judging, NoJudge> {
         healed: figures::healed_section,
         plates,
         debrief: |bench, room| html! { <DebriefView {bench} {room} /> },
+        prose: prose::read,
+        limits,
         protocol,
         rule: |id| html! { <RulePage {id} /> },
-        pair: |address| html! { <PairPage {address} /> },
+        pair: |address, set, library| match local_of(set, library) {
+            Some(local) => html! { <PairPage {address} {local} set={set.map(str::to_owned)} /> },
+            None => html! { <p class="page">{ "The set is on its way." }</p> },
+        },
+        decides,
+        decided: |local| html! { <Decided local={local.clone()} /> },
         hatchings: hatchings_of_plots,
         parity: digest,
     })

@@ -1,6 +1,7 @@
 //! The long text of each rule: fetched when it is first wanted, shown as text, never as markup.
 
 use crate::effects;
+use crate::judging::judging;
 use engine::rules::Rule;
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -58,6 +59,16 @@ impl Prose {
     }
 }
 
+/// Reads the texts.
+///
+/// # Errors
+/// A sentence that says why they cannot be read.
+pub fn read(text: &str) -> Result<Prose, String> {
+    serde_json::from_str(text)
+        .map(|texts| Prose::Here(Rc::new(texts)))
+        .map_err(|fault| format!("the long texts cannot be read: {fault}"))
+}
+
 /// Fetches the texts once for the whole room, when `wanted` first says so.
 #[hook]
 pub fn use_prose(wanted: bool) -> Prose {
@@ -69,14 +80,13 @@ pub fn use_prose(wanted: bool) -> Prose {
                 return;
             }
             wasm_bindgen_futures::spawn_local(async move {
-                let read = effects::fetch_text("prose").await.and_then(|text| {
-                    serde_json::from_str(&text)
-                        .map_err(|fault| format!("the long texts cannot be read: {fault}"))
-                });
-                prose.set(match read {
-                    Ok(texts) => Prose::Here(Rc::new(texts)),
-                    Err(why) => Prose::Trouble(why),
-                });
+                // Who reads them comes with the judge, whose rules they are of.
+                let read = match (effects::fetch_text("prose").await, judging().await) {
+                    (Ok(text), Ok(judging)) => (judging.prose)(&text),
+                    (Ok(_), Err(fault)) => Err(fault.to_string()),
+                    (Err(why), _) => Err(why),
+                };
+                prose.set(read.unwrap_or_else(Prose::Trouble));
             });
         });
     }

@@ -6,7 +6,6 @@ use crate::library::Library;
 use crate::pages::bench::BenchPage;
 use crate::pages::briefing::briefing;
 use crate::pages::home::home;
-use crate::pages::limits::limits;
 use crate::prose::{Prose, use_prose};
 use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
@@ -24,7 +23,8 @@ pub fn Room() -> Html {
     use_library(&room);
     // Rules and their long texts come once a case is on the bench or a rule is read: the first case
     // never waits, unless who draws it comes with them.
-    let of_rules = matches!(room.route, Route::Rule(_) | Route::Protocol | Route::Pair(_));
+    let of_rules =
+        matches!(room.route, Route::Rule(_) | Route::Protocol | Route::Pair(..) | Route::Limits);
     let on_bench = room.bench.is_some();
     use_judge(&room, on_bench || of_rules || room.waits_for_the_judge());
     let prose = use_prose(on_bench || of_rules);
@@ -85,11 +85,14 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             Some(judging) => (judging.rule)(id.clone()),
             None => waiting(room, "The rules are on their way."),
         },
-        Route::Pair(address) => match room.judging {
-            Some(judging) => (judging.pair)(*address),
+        Route::Pair(address, set) => match room.judging {
+            Some(judging) => (judging.pair)(*address, set.as_deref(), &room.library),
             None => waiting(room, "The two cases are on their way."),
         },
-        Route::Limits => limits(),
+        Route::Limits => match room.judging {
+            Some(judging) => (judging.limits)(),
+            None => waiting(room, "The list is on its way."),
+        },
         Route::Nowhere(why) => trouble(why),
         Route::Case(_) => match &room.bench {
             Some(bench) => html! { <BenchPage bench={bench.clone()} room={room.clone()} /> },

@@ -13,8 +13,9 @@ pub enum Route {
     Briefing,
     /// One case.
     Case(CaseRoute),
-    /// Two cases that differ in one thing, by the address of the second.
-    Pair(Address),
+    /// Two cases that differ in one thing, by the address of the second, and by the set, if any, as
+    /// which has them judged.
+    Pair(Address, Option<String>),
     /// Every rule with its limits.
     Protocol,
     /// One rule in full.
@@ -65,7 +66,7 @@ impl Route {
                 Err(why) => Self::Nowhere(why),
             },
             ["pair", which] => match which.parse() {
-                Ok(address) => Self::Pair(address),
+                Ok(address) => Self::Pair(address, query.strip_prefix("set=").map(shortened)),
                 Err(why) => {
                     let why: engine::chart::BadAddress = why;
                     Self::Nowhere(why.to_string())
@@ -109,7 +110,8 @@ impl Route {
         match self {
             Self::Home | Self::Nowhere(_) => "#/".to_owned(),
             Self::Briefing => "#/briefing".to_owned(),
-            Self::Pair(address) => format!("#/pair/{address}"),
+            Self::Pair(address, None) => format!("#/pair/{address}"),
+            Self::Pair(address, Some(set)) => format!("#/pair/{address}?set={set}"),
             Self::Protocol => "#/protocol".to_owned(),
             Self::Rule(id) => format!("#/protocol/{id}"),
             Self::Limits => "#/limits".to_owned(),
@@ -165,6 +167,7 @@ mod tests {
             "#/case/1.1.2024.3",
             "#/case/2024?assessment",
             "#/pair/1.1.2024.3.facial-loss.45",
+            "#/pair/1.1.2024.3.facial-loss.45?set=first-walls",
             "#/set/first-walls/2?guided",
         ] {
             assert_eq!(Route::read(fragment).fragment(), fragment);

@@ -1,19 +1,14 @@
 //! A verdict: word and shape, measured against its band, why, by whom, and what would mend it.
 
+use super::decided::position;
 use super::dispute::Dispute;
-use super::figure::Drawing;
-use crate::effects;
+use super::scale::scale;
 use crate::prose::Prose;
 use crate::route::Route;
 use engine::anatomy::Tooth;
-use engine::debrief::{Verdict, asked, explain};
-use engine::figures::Figure;
+use engine::debrief::{Verdict, asked, decided, explain};
 use engine::rules::{Rule, Zone};
 use yew::prelude::*;
-
-/// How wide a verdict's plot is laid out at most, and what stands beside it on a phone, CSS pixels.
-const PLOT: f64 = 360.0;
-const BESIDE: f64 = 92.0;
 
 /// What a verdict needs.
 #[derive(Properties)]
@@ -36,6 +31,7 @@ impl PartialEq for VerdictProps {
         a.rule.id == b.rule.id
             && a.reading == b.reading
             && a.knowledge == b.knowledge
+            && a.here == b.here
             && self.lit == other.lit
     }
 }
@@ -67,8 +63,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
     let mend = if verdict.zone.is_fault() { mend } else { "" };
     let differ = long.map_or("", |long| long.differ.as_str());
     let sources = long.map_or(&[][..], |long| &long.sources);
-    let wide = PLOT.min(effects::page_width() - BESIDE);
-    let plot = plots::band_plot(rule, verdict.reading, wide).map(|plot| named(plot, tooth));
+    let bands = verdict.bands();
     let light = {
         let (on_light, lit) = (props.on_light.clone(), props.lit);
         Callback::from(move |_: MouseEvent| on_light.emit((!lit).then_some(rule)))
@@ -89,8 +84,9 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
             </summary>
             <div class="explanation">
                 <p class="measured">{ format!("{} {}", words.measured, words.distance) }</p>
-                if let Some(plot) = plot { <Drawing figure={plot} id={format!("plot-{}", rule.id)} /> }
-                { paragraph("Asked:", &asked(&rule.scale, &statement)) }
+                { scale(verdict, tooth) }
+                { paragraph("Asked:", &asked(bands.as_ref(), &statement)) }
+                { paragraph("Your set:", &decided(verdict, position(verdict, long))) }
                 { paragraph("Why:", why) }
                 { paragraph("To mend it:", mend) }
                 if let Prose::Trouble(trouble) = &prose { <p class="wrong">{ trouble }</p> }
@@ -107,14 +103,5 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
                 }
             </div>
         </details>
-    }
-}
-
-/// A plot whose name and words speak of this tooth's jaw.
-fn named(plot: Figure, tooth: Tooth) -> Figure {
-    Figure {
-        title: tooth.named(&plot.title).into_owned(),
-        says: tooth.named(&plot.says).into_owned(),
-        ..plot
     }
 }

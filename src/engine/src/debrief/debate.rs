@@ -2,7 +2,7 @@
 
 use super::verdict::Verdict;
 use super::words::{number_that_agrees, with_unit};
-use crate::rules::{Bands, Reading, Scale, Zone};
+use crate::rules::{Bands, Reading, Zone};
 
 /// A verdict on which sources differ, with what either side would make of it.
 #[derive(Debug, Clone)]
@@ -21,11 +21,11 @@ pub struct Debate<'a> {
 pub fn debates(verdicts: &[Verdict]) -> Vec<Debate<'_>> {
     let debated = verdicts.iter().filter(|verdict| verdict.zone == Zone::Debated);
     debated
-        .map(|verdict| match (&verdict.rule.scale, verdict.reading) {
-            (Scale::Bands(bands), Reading::Number(value)) => {
-                let number = with_unit(&number_that_agrees(bands, value), bands.unit);
+        .map(|verdict| match (verdict.bands(), verdict.reading) {
+            (Some(bands), Reading::Number(value)) => {
+                let number = with_unit(&number_that_agrees(&bands, value), bands.unit);
                 let leaves = format!("One side leaves it at {number}.");
-                Debate { verdict, leaves, asks: asks(bands, value) }
+                Debate { verdict, leaves, asks: asks(&bands, value) }
             }
             _ => {
                 let leaves = "One side leaves it as you have it.".to_owned();
@@ -36,7 +36,7 @@ pub fn debates(verdicts: &[Verdict]) -> Vec<Debate<'_>> {
 }
 
 /// Where the nearest stretch begins on which all agree.
-fn asks(bands: &Bands, value: f64) -> String {
+fn asks(bands: &Bands<'_>, value: f64) -> String {
     let agreed = bands.zones().filter(|(_, _, zone)| *zone < Zone::Debated);
     let ends = agreed.filter_map(|(from, to, _)| match (from, to) {
         (Some(from), _) if value <= from => Some((from - value, from, "or more")),
@@ -57,9 +57,9 @@ fn asks(bands: &Bands, value: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::{self, Cut};
+    use crate::rules::{self, Cut, Scale};
 
-    const DEPTH: Bands = Bands {
+    const DEPTH: Bands<'_> = Bands {
         quantity: "depth",
         unit: "mm",
         lowest: Zone::Compromising,
@@ -75,7 +75,7 @@ mod tests {
     fn the_stricter_side_names_the_end_on_which_all_agree() {
         assert_eq!(asks(&DEPTH, 1.6), "The other asks for 2 mm or more.");
         assert_eq!(asks(&DEPTH, 4.4), "The other asks for 4 mm or less.");
-        const NEVER: Bands = Bands { cuts: &[Cut::from(1.5, Zone::Debated)], ..DEPTH };
+        const NEVER: Bands<'_> = Bands { cuts: &[Cut::from(1.5, Zone::Debated)], ..DEPTH };
         assert!(asks(&NEVER, 2.0).contains("a fault"));
     }
 
@@ -93,7 +93,8 @@ mod tests {
             };
             for reading in readings {
                 let zone = rule.zone_of(reading).unwrap();
-                let verdicts = [Verdict { rule, reading, zone, knowledge: None, missed: None }];
+                let verdicts =
+                    [Verdict { rule, reading, zone, knowledge: None, missed: None, here: None }];
                 let found = debates(&verdicts);
                 assert_eq!(found.len(), usize::from(zone == Zone::Debated), "{}", rule.id);
                 for debate in found {

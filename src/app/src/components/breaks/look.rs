@@ -2,7 +2,7 @@
 //! never waits.
 
 use crate::effects;
-use crate::route::Route;
+use crate::route::{From, Route};
 use crate::store::Bench;
 use engine::chart::Aspect;
 use engine::plan::Plan;
@@ -45,6 +45,12 @@ pub async fn look(bench: Rc<Bench>, broken: Vec<&'static Rule>, tell: impl Fn(Fo
     }
     effects::after_painting().await;
     let pair = sound.and_then(|(_, sound)| telling(case, &sound, &edges, &broken));
-    found.pair = Some(pair.and_then(|pair| pair.other.address).map(Route::Pair));
+    // By the set that sends there: it may be the set's own limit that makes the difference.
+    let set = match &bench.asked.from {
+        From::Set(name, _) if !case.local.protocol.is_empty() => Some(name.clone()),
+        _ => None,
+    };
+    let address = pair.and_then(|pair| pair.other.address);
+    found.pair = Some(address.map(|address| Route::Pair(address, set)));
     tell(found);
 }
