@@ -14,7 +14,7 @@ use crate::pages::protocol::{RulePage, protocol};
 use crate::parity::digest;
 use crate::prose::{self, Prose};
 use crate::store::{Action, Bench, Room};
-use crate::terms::Term;
+use crate::terms::{Term, terms};
 use core::fmt;
 use engine::cases;
 use engine::chart::{Address, Case};
@@ -35,8 +35,8 @@ pub struct Judging {
     pub replay: fn(Address) -> Result<Case, String>,
     /// What study mode says of the step before the one that is due.
     pub last: fn(&Session, Step) -> Html,
-    /// The terms of the steps after the day of the operation.
-    pub later_terms: fn(Step) -> &'static [Term],
+    /// The terms of a step.
+    pub terms: fn(Step) -> &'static [Term],
     /// What examinations and acts have reported.
     pub reports: fn(&Session) -> Vec<Report>,
     /// The section of a tooth with several roots: no case has one before the judge is here.
@@ -110,7 +110,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         generate: |seed| cases::generate(seed).map_err(|fault| fault.to_string()),
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         last: last_verdicts,
-        later_terms,
+        terms: |step| if terms(step).is_empty() { later_terms(step) } else { terms(step) },
         reports: Session::reports,
         section: figures::section,
         gap: |show| {

@@ -1,7 +1,7 @@
 //! What the judge says of the case on the bench, once the rules are here.
 
 use crate::store::{Action, Bench, Room};
-use crate::terms::{Term, terms};
+use crate::terms::Term;
 use engine::session::Report;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -33,13 +33,10 @@ pub fn reports(bench: &Bench, room: &Room) -> Vec<Report> {
     room.judging.map_or_else(Vec::new, |judging| (judging.reports)(&bench.session))
 }
 
-/// The terms of the step that is due: those of the later steps come with the judge.
+/// The terms of the step that is due, once they are here: they come with the judge.
 pub fn terms_of(bench: &Bench, room: &Room) -> &'static [Term] {
     let Some(due) = bench.session.due() else { return &[] };
-    match room.judging {
-        Some(judging) if terms(due).is_empty() => (judging.later_terms)(due),
-        _ => terms(due),
-    }
+    room.judging.map_or(&[], |judging| (judging.terms)(due))
 }
 
 /// Films and sections; nothing while what computes them is still to come.
