@@ -155,3 +155,89 @@ fn the_templates_load_and_are_judged() {
     assert_ne!(judged["plan"], "sound");
     assert!(judged["verdicts"].as_array().is_some_and(|verdicts| verdicts.len() > 10));
 }
+
+#[test]
+fn a_set_with_a_protocol_is_checked_by_it_and_says_what_it_decides() {
+    let file = shipped("one-school-s-line.set.toml");
+    let said = done(&["set", "check", path(&file)]);
+    for words in [
+        "Protocol of this set, for residents",
+        "at 2.5 mm, not at 2 mm; published figures run from 2 to 3 mm",
+        "Your set holds: \u{201c}Any facial loss in a site that shows is staged.\u{201d}",
+        " cases, 0 findings\n",
+    ] {
+        assert!(said.contains(words), "expected {words} in\n{said}");
+    }
+    let set = json(&["set", "check", path(&file), "--json"]);
+    assert_eq!(set["protocol"]["level"], "resident");
+    assert_eq!(set["protocol"]["rules"].as_array().map(Vec::len), Some(3));
+    let findings = set["cases"].as_array().expect("cases").iter().map(|case| &case["findings"]);
+    assert!(findings.into_iter().all(|all| all.as_array().is_some_and(Vec::is_empty)), "{set}");
+    // Without its protocol the same expectations do not come true.
+    let text = fs::read_to_string(&file).expect("the set");
+    let (head, rest) = text.split_once("[protocol]").expect("a protocol");
+    let (_, cases) = rest.split_once("[[case]]").expect("a case");
+    let plain = folder("set-plain").join("plain.set.toml");
+    fs::copy(
+        shipped("placed-along-the-socket.plan.toml"),
+        plain.with_file_name("placed-along-the-socket.plan.toml"),
+    )
+    .expect("copied");
+    fs::write(&plain, format!("{head}[[case]]{cases}")).expect("written");
+    let ran = wallwise(&["set", "check", path(&plain)]);
+    assert_eq!(ran.code, Some(1), "{}", ran.out);
+    for rule in ["platform-too-far-facial", "wide-facial-loss-in-one-stage"] {
+        assert!(ran.out.contains(&format!("{rule}: expected")), "{}", ran.out);
+    }
+}
+
+#[test]
+fn a_protocol_outside_what_is_published_is_refused_with_the_spread_and_its_line() {
+    let file = folder("set-outside").join("outside.set.toml");
+    let protocol =
+        "[[protocol.band]]\nrule = \"membrane-short-of-intact-bone\"\nfrom = 2.0\nto = 5.0\n";
+    let text = set("plan = \"proof\"\nword = \"sound\"")
+        .replace("[[case]]", &format!("{protocol}\n[[case]]"));
+    fs::write(&file, text).expect("written");
+    let ran = wallwise(&["set", "check", path(&file)]);
+    assert_eq!(ran.code, Some(2));
+    let expected = ":11:6: protocol.band 1: to: found 5 mm; published figures run from 2 to 3 mm";
+    assert!(ran.talk.contains(expected), "{}", ran.talk);
+}
+
+#[test]
+fn what_a_set_may_move_is_listed_with_the_limits() {
+    let text = done(&["explain", "membrane-short-of-intact-bone"]);
+    assert!(text.contains("A set may move the limit at 2 mm from 2 to 3 mm."), "{text}");
+    let rule = json(&["explain", "membrane-short-of-intact-bone", "--json"]);
+    let limits = rule["movable"].as_array().expect("limits");
+    assert!(limits.iter().any(|one| one["at"] == 2.0 && one["least"] == 2.0 && one["most"] == 3.0));
+    // Its lax side is unsafe: the strictest figure that is published stays.
+    let pressure = done(&["explain", "systolic-pressure-too-high"]);
+    assert!(pressure.contains("the limit at 200 mmHg from 160 to 200 mmHg"), "{pressure}");
+    assert!(!pressure.contains("the limit at 160 mmHg"), "{pressure}");
+}
+
+#[test]
+fn one_plan_is_judged_by_a_set_and_the_verdict_says_what_it_would_be_without() {
+    let folder = folder("judge-set");
+    let plan = folder.join("facial.plan.toml");
+    let sound = done(&["case", "3002", "--plan"]);
+    let line = sound.lines().find(|line| line.starts_with("offset-facial-mm")).expect("an offset");
+    fs::write(&plan, sound.replace(line, "offset-facial-mm = -0.8")).expect("written");
+    let set = shipped("one-school-s-line.set.toml");
+    let free = wallwise(&["judge", "1.1.3002.0", path(&plan)]);
+    assert_eq!(free.code, Some(0), "{}", free.out);
+    let bound = wallwise(&["judge", "1.1.3002.0", path(&plan), "--set", path(&set)]);
+    assert_eq!(bound.code, Some(1), "{}", bound.out);
+    let words = "Here your set draws the limit at 2 mm, not at 1.5 mm; between the two, sources differ. Without it this would be debated.";
+    assert!(bound.out.contains(words), "{}", bound.out);
+    assert!(bound.out.contains("Protocol of this set"), "{}", bound.out);
+    let judged =
+        json_of(&wallwise(&["judge", "1.1.3002.0", path(&plan), "--set", path(&set), "--json"]));
+    let mut verdicts = judged["verdicts"].as_array().expect("verdicts").iter();
+    let facial = verdicts.find(|one| one["rule"] == "platform-too-far-facial").expect("it speaks");
+    assert_eq!(facial["words"]["protocol"], words);
+    assert_eq!(facial["band"].as_array().map(Vec::len), Some(2), "{}", facial["band"]);
+    assert_eq!(judged["protocol"]["level"], "resident");
+}

@@ -117,7 +117,8 @@ fn what_is_said_of_a_fault_names_a_distance_and_what_mends_it_and_of_the_rest_ne
         };
         for reading in readings {
             let zone = rule.zone_of(reading).expect("a reading of its own kind");
-            let verdict = Verdict { rule, reading, zone, knowledge: None, missed: None };
+            let verdict =
+                Verdict { rule, reading, zone, knowledge: None, missed: None, here: None };
             let words = explain(&verdict, tooth);
             assert_eq!(words.mend.is_empty(), !zone.is_fault(), "{}", rule.id);
             if zone.is_fault() && matches!(reading, Reading::Number(_)) {

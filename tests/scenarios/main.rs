@@ -70,7 +70,7 @@ fn every_expectation_of_every_set_comes_true_and_every_case_has_a_sound_plan() {
     for (file, set) in sets() {
         for (place, set_case) in set.cases.iter().enumerate() {
             let here = format!("{file}, case {}", place + 1);
-            let case = set_case.case().unwrap_or_else(|why| panic!("{here}: {why}"));
+            let case = set_case.case(set.local()).unwrap_or_else(|why| panic!("{here}: {why}"));
             let Some(proof) = cases::proof(&case) else {
                 unmet.push(format!("{here}: no sound plan was found"));
                 continue;

@@ -2,6 +2,7 @@
 //! module, and the room fetches it once a case or a rule is asked for: the first case never waits.
 
 use crate::components::choice::Explain;
+use crate::components::decided::{Decided, decides, local_of};
 use crate::components::dispute::disputable;
 use crate::components::figure::{Handles, hatchings_of_plots};
 use crate::components::handle::handles;
@@ -12,6 +13,7 @@ use crate::components::plates::plates;
 use crate::components::term::with_terms;
 use crate::components::worked::WorkedSheet;
 use crate::guide::note;
+use crate::library::Library;
 use crate::pages::debrief::DebriefView;
 use crate::pages::limits::limits;
 use crate::pages::protocol::{RulePage, protocol};
@@ -24,6 +26,7 @@ use engine::cases::{self, Constraints, Within};
 use engine::chart::{Address, Case};
 use engine::figures::{self, Figure, Show};
 use engine::plan::Step;
+use engine::rules::{Local, Protocol};
 use engine::session::{Lesson, Report, Session, Shown};
 use std::rc::Rc;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
@@ -73,8 +76,12 @@ pub struct Judging {
     pub limits: fn() -> Html,
     /// One rule in full, by its id.
     pub rule: fn(String) -> Html,
-    /// Two cases that differ in one thing.
-    pub pair: fn(Address) -> Html,
+    /// Two cases that differ in one thing, as a set has them judged.
+    pub pair: fn(Address, Option<&str>, &Library) -> Html,
+    /// What a shipped set decides otherwise than the rules.
+    pub decides: fn(&str) -> Protocol,
+    /// The same as it is told beside a case.
+    pub decided: fn(&Local) -> Html,
     /// The hatchings of the plots beside verdicts.
     pub hatchings: fn() -> Html,
     /// The digest that parity is held by.
@@ -148,7 +155,12 @@ pub fn judging() -> Result<Judging, NoJudge> {
         protocol,
         limits,
         rule: |id| html! { <RulePage {id} /> },
-        pair: |address| html! { <PairPage {address} /> },
+        pair: |address, set, library| match local_of(set, library) {
+            Some(local) => html! { <PairPage {address} {local} set={set.map(str::to_owned)} /> },
+            None => html! { <p class="page">{ "The set is on its way." }</p> },
+        },
+        decides,
+        decided: |local| html! { <Decided local={local.clone()} /> },
         hatchings: hatchings_of_plots,
         parity: digest,
     })

@@ -4,6 +4,7 @@ use crate::judging::Judging;
 use crate::route::{CaseRoute, From};
 use engine::cases;
 use engine::chart::{Address, Case};
+use engine::rules::{Level, Local};
 use serde::Deserialize;
 use std::rc::Rc;
 
@@ -29,10 +30,22 @@ pub struct ShippedSet {
     pub aim: String,
     /// For whom.
     pub level: String,
+    /// What it decides otherwise than the rules, as text: read by what comes with the judge; empty
+    /// where it decides nothing.
+    #[serde(default)]
+    pub protocol: String,
     /// Titles of its cases.
     pub cases: Vec<String>,
     /// Their addresses, in the same order.
     pub addresses: Vec<Address>,
+}
+
+impl ShippedSet {
+    /// For whom it is.
+    #[must_use]
+    pub fn whom(&self) -> Level {
+        if self.level == "resident" { Level::Resident } else { Level::Student }
+    }
 }
 
 /// Opens a case; `Ok(None)` while its set, or for all but the address of a teaching case the judge, is
@@ -56,7 +69,9 @@ pub fn open(
         From::Address(address) => replayed(*address, judging),
         From::Set(name, place) => match of_set(name, *place, library)? {
             None => Ok(None),
-            Some(address) => replayed(address, judging),
+            Some((set, address)) => {
+                Ok(replayed(address, judging)?.and_then(|case| under(case, set, judging)))
+            }
         },
     }
 }
@@ -70,7 +85,20 @@ fn replayed(address: Address, judging: Option<Judging>) -> Result<Option<Case>, 
     judging.map(|judging| (judging.replay)(address)).transpose()
 }
 
-fn of_set(name: &str, place: usize, library: &Library) -> Result<Option<Address>, String> {
+/// The case as its set gives it; `None` while who reads what the set decides is coming.
+fn under(case: Case, set: &ShippedSet, judging: Option<Judging>) -> Option<Case> {
+    let mut local = Local { level: Some(set.whom()), ..Local::NONE };
+    if !set.protocol.is_empty() {
+        local.protocol = (judging?.decides)(&set.protocol);
+    }
+    Some(case.under(local))
+}
+
+fn of_set<'a>(
+    name: &str,
+    place: usize,
+    library: &'a Library,
+) -> Result<Option<(&'a ShippedSet, Address)>, String> {
     let sets = match library {
         Library::Coming => return Ok(None),
         Library::Trouble(why) => return Err(why.clone()),
@@ -83,5 +111,5 @@ fn of_set(name: &str, place: usize, library: &Library) -> Result<Option<Address>
     let case = set.addresses.get(place - 1).ok_or_else(|| {
         format!("found case {place} of \"{}\", expected 1 to {}", set.title, set.addresses.len())
     })?;
-    Ok(Some(*case))
+    Ok(Some((set, *case)))
 }

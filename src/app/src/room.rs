@@ -24,7 +24,7 @@ pub fn Room() -> Html {
     // Rules and their long texts come once a case is on the bench or a rule is read: the first case
     // never waits, unless who draws it comes with them.
     let of_rules =
-        matches!(room.route, Route::Rule(_) | Route::Protocol | Route::Limits | Route::Pair(_));
+        matches!(room.route, Route::Rule(_) | Route::Protocol | Route::Limits | Route::Pair(..));
     let on_bench = room.bench.is_some();
     use_judge(&room, on_bench || of_rules || room.waits_for_the_judge());
     let prose = use_prose(on_bench || of_rules, room.judging);
@@ -85,8 +85,8 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             Some(judging) => (judging.rule)(id.clone()),
             None => waiting(room, "The rules are on their way."),
         },
-        Route::Pair(address) => match room.judging {
-            Some(judging) => (judging.pair)(*address),
+        Route::Pair(address, set) => match room.judging {
+            Some(judging) => (judging.pair)(*address, set.as_deref(), &room.library),
             None => waiting(room, "The two cases are on their way."),
         },
         Route::Limits => match room.judging {

@@ -14,8 +14,9 @@ pub enum Route {
     Briefing,
     /// One case.
     Case(CaseRoute),
-    /// Two cases that differ in one thing, by the address of the second.
-    Pair(Address),
+    /// Two cases that differ in one thing, by the address of the second, and by the set, if any, as
+    /// which has them judged.
+    Pair(Address, Option<String>),
     /// Every rule with its limits.
     Protocol,
     /// One rule in full.
@@ -68,7 +69,7 @@ impl Route {
                 Err(why) => Self::Nowhere(why),
             },
             ["pair", which] => match which.parse() {
-                Ok(address) => Self::Pair(address),
+                Ok(address) => Self::Pair(address, query.strip_prefix("set=").map(shortened)),
                 Err(why) => {
                     let why: engine::chart::BadAddress = why;
                     Self::Nowhere(why.to_string())
@@ -114,7 +115,8 @@ impl Route {
         match self {
             Self::Home | Self::Nowhere(_) => "#/".to_owned(),
             Self::Briefing => "#/briefing".to_owned(),
-            Self::Pair(address) => format!("#/pair/{address}"),
+            Self::Pair(address, None) => format!("#/pair/{address}"),
+            Self::Pair(address, Some(set)) => format!("#/pair/{address}?set={set}"),
             Self::Protocol => "#/protocol".to_owned(),
             Self::Rule(id) => format!("#/protocol/{id}"),
             Self::Limits => "#/limits".to_owned(),
@@ -201,6 +203,7 @@ mod tests {
             "#/case/1.1.7.0?begun",
             "#/set/first-walls/1?worked",
             "#/pair/1.1.2024.3.facial-loss.45",
+            "#/pair/1.1.2024.3.facial-loss.45?set=first-walls",
             "#/set/first-walls/2?guided",
         ] {
             assert_eq!(Route::read(fragment).fragment(), fragment);

@@ -4,21 +4,25 @@
 mod difficulty;
 mod healing;
 mod population;
+mod protocol;
 mod room;
 mod written;
 
 pub use difficulty::Difficulty;
 pub use healing::{Healed, Healing, Month};
 pub use population::{OneFigure, Population};
+use protocol::limits;
+pub use protocol::{CheckedCase, CheckedSet, Limit, Protocol};
 pub use room::{Play, Room, Roomiest};
 pub use written::OneCase;
 
 use engine::anatomy::Tooth;
+use engine::chart::Case;
 use engine::debrief::{
     self, CAUTION, Debrief, EVIDENCE_REVIEWED, Lost, RULE_SET, Verdict, explain,
 };
 use engine::rules::ledger;
-use engine::rules::{Agreement, Reading, Rule, Scale, Zone};
+use engine::rules::{Agreement, Bands, Reading, Rule, Scale, Zone};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::borrow::Cow;
@@ -32,6 +36,8 @@ pub struct Judgement {
     pub caution: &'static str,
     /// Address of the case; null for one that was written out.
     pub case: Option<String>,
+    /// What the set named with `--set` decides otherwise than the rules; null without one.
+    pub protocol: Option<Protocol>,
     /// Number of the rule set.
     pub rule_set: &'static str,
     /// `sound`, `workable`, `compromised` or `unsafe`.
@@ -162,6 +168,8 @@ pub struct Words {
     pub sources: Vec<String>,
     /// Where sources differ.
     pub differ: String,
+    /// What the set decides otherwise about it; empty where it decides nothing.
+    pub protocol: String,
 }
 
 /// One zone of a scale.
@@ -229,6 +237,8 @@ pub struct OneRule {
     pub unit: &'static str,
     /// Zones from the lowest up; empty for situations.
     pub band: Vec<Stretch>,
+    /// Limits that a set may move, and how far; empty where all stay.
+    pub movable: Vec<Limit>,
     /// Situations; empty for a number.
     pub situations: Vec<OneSituation>,
     /// The worst verdict that it can give.
@@ -275,11 +285,11 @@ pub struct OneSource {
 }
 
 impl Judgement {
-    /// Of a debrief on a case of this tooth, which names its sides.
+    /// Of a debrief on a case; its tooth names the sides.
     #[must_use]
     pub fn of(
-        case: Option<String>,
-        tooth: Tooth,
+        address: Option<String>,
+        case: &Case,
         debrief: &Debrief,
         events: Vec<OneEvent>,
         room: Option<Room>,
@@ -287,9 +297,11 @@ impl Judgement {
         let ids = |group: &debrief::Group| {
             group.faults.iter().map(|place| debrief.verdicts[*place].rule.id).collect()
         };
+        let tooth = case.site.tooth;
         Self {
             caution: CAUTION,
-            case,
+            case: address,
+            protocol: Protocol::of(&case.local),
             rule_set: RULE_SET,
             plan: debrief.word.word(),
             mark: Mark {
@@ -348,7 +360,7 @@ impl OneVerdict {
             measured,
             situation,
             unit: unit(&verdict.rule.scale),
-            band: band(&verdict.rule.scale),
+            band: band(verdict.bands().as_ref()),
             verdict: verdict.zone.key(),
             cost: if verdict.is_fault() { verdict.weight_of_fault() } else { 0 },
             information: verdict.knowledge.map(|known| known.words()),
@@ -360,6 +372,7 @@ impl OneVerdict {
                 mend: words.mend,
                 sources: words.sources,
                 differ: words.differ,
+                protocol: words.local,
             },
         }
     }
@@ -378,13 +391,9 @@ fn unit(scale: &Scale) -> &'static str {
     }
 }
 
-fn band(scale: &Scale) -> Vec<Stretch> {
-    match scale {
-        Scale::Bands(bands) => {
-            bands.zones().map(|(from, to, zone)| Stretch { from, to, zone: zone.key() }).collect()
-        }
-        Scale::Situations(_) => Vec::new(),
-    }
+fn band(bands: Option<&Bands<'_>>) -> Vec<Stretch> {
+    let zones = bands.into_iter().flat_map(Bands::zones);
+    zones.map(|(from, to, zone)| Stretch { from, to, zone: zone.key() }).collect()
 }
 
 impl RuleBook {
@@ -429,7 +438,8 @@ impl OneRule {
             statement: rule.statement,
             quantity,
             unit: unit(&rule.scale),
-            band: band(&rule.scale),
+            band: band(rule.bands()),
+            movable: limits(rule),
             situations,
             worst: rule.cost().key(),
             agreement: agreement(rule.agreement),

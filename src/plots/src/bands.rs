@@ -3,7 +3,7 @@
 use crate::backend::{FINE, Plate, figure, filled, style, words};
 use engine::debrief::{number_that_agrees, with_unit};
 use engine::figures::{Figure, Ink, Item, text};
-use engine::rules::{Bands, Reading, Rule, Scale, Zone};
+use engine::rules::{Bands, Reading, Zone};
 use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::*;
 use plotters_backend::text_anchor::{HPos, VPos};
@@ -17,14 +17,11 @@ const EDGE: f64 = 10.0;
 /// Upper and lower edge of the band.
 const BAND: [f64; 2] = [32.0, 52.0];
 
-/// A reading on the scale of its rule, `px` CSS pixels wide: each zone in its own hatching and named,
-/// limits with their units, the reading marked. `None` where the rule judges situations, which have
-/// no scale, or the reading is not a number.
+/// A reading on the scale that it is judged by, `px` CSS pixels wide: each zone in its own hatching and named,
+/// limits with their units, the reading marked. `None` where the reading is not a number.
 #[must_use]
-pub fn band_plot(rule: &Rule, reading: Reading, px: f64) -> Option<Figure> {
-    let (Scale::Bands(bands), Reading::Number(value)) = (&rule.scale, reading) else {
-        return None;
-    };
+pub fn band_plot(bands: &Bands<'_>, reading: Reading, px: f64) -> Option<Figure> {
+    let Reading::Number(value) = reading else { return None };
     let px = if px.is_finite() { px.clamp(160.0, 4000.0) } else { 360.0 };
     let range = range_of(bands, value);
     let names = place_names(bands, range, px);
@@ -39,7 +36,7 @@ pub fn band_plot(rule: &Rule, reading: Reading, px: f64) -> Option<Figure> {
 
 /// What is drawn: all limits and the reading, with room at both ends; never below nothing where
 /// nothing is.
-fn range_of(bands: &Bands, value: f64) -> [f64; 2] {
+fn range_of(bands: &Bands<'_>, value: f64) -> [f64; 2] {
     let ends = bands.cuts.iter().map(|cut| cut.at).chain([value]);
     let (least, most) = ends.fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), at| {
         (least.min(at), most.max(at))
@@ -64,7 +61,7 @@ fn at(range: [f64; 2], px: f64, value: f64) -> f64 {
 }
 
 /// Names stand under their zones, a row lower where they would run into each other.
-fn place_names(bands: &Bands, range: [f64; 2], px: f64) -> Vec<Name> {
+fn place_names(bands: &Bands<'_>, range: [f64; 2], px: f64) -> Vec<Name> {
     let mut ends: Vec<f64> = Vec::new();
     bands
         .zones()
@@ -98,7 +95,7 @@ type Refused = Box<dyn core::error::Error>;
 
 fn draw(
     items: &mut Vec<Item>,
-    bands: &Bands,
+    bands: &Bands<'_>,
     value: f64,
     range: [f64; 2],
     names: &[Name],
@@ -143,7 +140,7 @@ fn draw(
 }
 
 /// Labels of limits with their places, left out where two would run into each other.
-fn limits(bands: &Bands, range: [f64; 2], px: f64) -> Vec<(f64, String)> {
+fn limits(bands: &Bands<'_>, range: [f64; 2], px: f64) -> Vec<(f64, String)> {
     let mut end = f64::NEG_INFINITY;
     let mut placed = Vec::new();
     for cut in bands.cuts {
@@ -161,7 +158,7 @@ fn limits(bands: &Bands, range: [f64; 2], px: f64) -> Vec<(f64, String)> {
 /// The reading: a wedge that points at its place, a stroke through the band, its value above.
 fn mark(
     flat: &DrawingArea<Plate<'_>, plotters::coord::Shift>,
-    bands: &Bands,
+    bands: &Bands<'_>,
     value: f64,
     x: f64,
     px: f64,
@@ -192,7 +189,7 @@ fn capitalised(words: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-fn says(bands: &Bands, value: f64) -> String {
+fn says(bands: &Bands<'_>, value: f64) -> String {
     let with = |number: f64| with_unit(&trimmed(number), bands.unit);
     let zones: Vec<String> = bands
         .zones()
@@ -217,7 +214,7 @@ mod tests {
     use super::*;
     use engine::rules::{self, Cut};
 
-    const MARGIN: Bands = Bands {
+    const MARGIN: Bands<'_> = Bands {
         quantity: "membrane margin",
         unit: "mm",
         lowest: Zone::Compromising,
@@ -229,9 +226,7 @@ mod tests {
     };
 
     fn plot(value: f64, px: f64) -> Figure {
-        let rule = rules::all().find(|rule| matches!(rule.scale, Scale::Bands(_))).unwrap();
-        let rule = Rule { scale: Scale::Bands(MARGIN), ..*rule };
-        band_plot(&rule, Reading::Number(value), px).unwrap()
+        band_plot(&MARGIN, Reading::Number(value), px).unwrap()
     }
 
     fn bands_drawn(figure: &Figure) -> Vec<(Ink, f64, f64)> {
@@ -351,17 +346,16 @@ mod tests {
     }
 
     #[test]
-    fn a_rule_of_situations_has_no_scale_to_draw() {
-        let rule = rules::all().find(|rule| matches!(rule.scale, Scale::Situations(_))).unwrap();
-        assert!(band_plot(rule, Reading::Number(1.0), 360.0).is_none());
+    fn a_situation_stands_on_no_scale() {
+        assert!(band_plot(&MARGIN, Reading::Situation("left"), 360.0).is_none());
     }
 
     #[test]
     fn every_rule_with_bands_can_be_plotted_at_each_of_its_limits() {
         for rule in rules::all() {
-            let Scale::Bands(bands) = &rule.scale else { continue };
+            let Some(bands) = rule.bands() else { continue };
             for cut in bands.cuts {
-                let figure = band_plot(rule, Reading::Number(cut.at), 360.0).unwrap();
+                let figure = band_plot(bands, Reading::Number(cut.at), 360.0).unwrap();
                 assert_eq!(bands_drawn(&figure).len(), bands.cuts.len() + 1, "{}", rule.id);
                 let finite = figure.items.iter().all(|item| match item {
                     Item::Path { rings, .. } => {

@@ -79,7 +79,8 @@ pub fn Drawing(props: &FigureProps) -> Html {
 
 /// The hatchings of plots, which are drawn under ids of their own: once for the page.
 pub fn hatchings_of_plots() -> Html {
-    let any = rules::all().find_map(|rule| plots::band_plot(rule, Reading::Number(0.0), 360.0));
+    let any =
+        rules::all().find_map(|rule| plots::band_plot(rule.bands()?, Reading::Number(0.0), 360.0));
     let patterns = any.iter().flat_map(|plot| HATCHINGS.iter().map(move |one| pattern(plot, one)));
     html! {
         <svg class="drawing visually-hidden" aria-hidden="true" width="0" height="0"><defs>{ for patterns }</defs></svg>

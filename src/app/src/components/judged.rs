@@ -62,6 +62,15 @@ pub fn plates(bench: &Rc<Bench>, room: &Room, act: &Callback<Action>) -> Html {
     room.judging.map(|judging| (judging.plates)(bench.clone(), act.clone())).unwrap_or_default()
 }
 
+/// What the set that gives the case decides otherwise than the rules.
+pub fn decided(bench: &Bench, room: &Room) -> Html {
+    let local = &*bench.session.opened().local;
+    match room.judging {
+        Some(judging) if !local.protocol.is_empty() => (judging.decided)(local),
+        _ => Html::default(),
+    }
+}
+
 /// Why no verdicts are shown, and a way to them.
 fn no_judge(why: &str, room: &UseReducerHandle<Room>) -> Html {
     let again = {

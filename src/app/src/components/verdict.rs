@@ -1,20 +1,15 @@
 //! A verdict: word and shape, measured against its band, why, by whom, and what would mend it.
 
+use super::decided::position;
 use super::dispute::Dispute;
-use super::figure::Drawing;
+use super::scale::scale;
 use super::term::with_terms;
-use crate::effects;
 use crate::prose::Prose;
 use crate::route::Route;
 use engine::anatomy::Tooth;
-use engine::debrief::{Verdict, asked, explain};
-use engine::figures::Figure;
+use engine::debrief::{Verdict, asked, decided, explain};
 use engine::rules::{Rule, Zone};
 use yew::prelude::*;
-
-/// How wide a verdict's plot is laid out at most, and what stands beside it on a phone, CSS pixels.
-const PLOT: f64 = 360.0;
-const BESIDE: f64 = 92.0;
 
 /// What a verdict needs.
 #[derive(Properties)]
@@ -37,6 +32,7 @@ impl PartialEq for VerdictProps {
         a.rule.id == b.rule.id
             && a.reading == b.reading
             && a.knowledge == b.knowledge
+            && a.here == b.here
             && self.lit == other.lit
     }
 }
@@ -67,9 +63,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
     let mend = if verdict.zone.is_fault() { mend } else { "" };
     let differ = long.map_or("", |long| long.differ.as_str());
     let sources = long.map_or(&[][..], |long| &long.sources);
-    let wide = PLOT.min(effects::page_width() - BESIDE);
-    let plot = plots::band_plot(rule, verdict.reading, wide).map(|plot| named(plot, tooth));
-    let lit = props.lit;
+    let (bands, lit) = (verdict.bands(), props.lit);
     let light = props.on_light.as_ref().filter(|_| verdict.zone.is_fault());
     let light = light.map(|tell| tell.reform(move |_: MouseEvent| (!lit).then_some(rule)));
     let paragraph = |name: &str, text: &str| {
@@ -88,8 +82,9 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
             </summary>
             <div class="explanation">
                 <p class="measured">{ format!("{} {}", words.measured, words.distance) }</p>
-                if let Some(plot) = plot { <Drawing figure={plot} id={format!("plot-{}", rule.id)} /> }
-                { paragraph("Asked:", &asked(&rule.scale, &statement)) }
+                { scale(verdict, tooth) }
+                { paragraph("Asked:", &asked(bands.as_ref(), &statement)) }
+                { paragraph("Your set:", &decided(verdict, position(verdict, long))) }
                 { paragraph("Why:", why) }
                 { paragraph("To mend it:", mend) }
                 if let Prose::Trouble(trouble) = &prose { <p class="wrong">{ trouble }</p> }
@@ -106,14 +101,5 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
                 }
             </div>
         </details>
-    }
-}
-
-/// A plot whose name and words speak of this tooth's jaw.
-fn named(plot: Figure, tooth: Tooth) -> Figure {
-    Figure {
-        title: tooth.named(&plot.title).into_owned(),
-        says: tooth.named(&plot.says).into_owned(),
-        ..plot
     }
 }

@@ -49,6 +49,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         <div class={classes!("case", over.then_some("over"))}>
             { case_head(bench, props.room.notation) }
             { steps(&view.steps, over) }
+            { judged::decided(bench, &props.room) }
             <div class="desk">
                 { board(bench, props.room.judging, &act) }
                 <div class="side">

@@ -4,7 +4,7 @@ use crate::components::caution::caution;
 use crate::effects;
 use crate::prose::{self, Prose};
 use crate::route::Route;
-use engine::debrief::{EVIDENCE_REVIEWED, RULE_SET, asked};
+use engine::debrief::{EVIDENCE_REVIEWED, RULE_SET, allowed, asked};
 use engine::rules::{self, Agreement, Rule, Scale, ledger};
 use yew::prelude::*;
 
@@ -65,7 +65,7 @@ fn row(rule: &Rule, prose: &Prose) -> Html {
 }
 
 fn limits(rule: &Rule, prose: &Prose) -> String {
-    asked(&rule.scale, &prose.statement(rule))
+    asked(rule.bands(), &prose.statement(rule))
 }
 
 /// What one rule's page needs.
@@ -104,7 +104,12 @@ pub fn RulePage(props: &RuleProps) -> Html {
 
 fn stretches(rule: &Rule, prose: &Prose) -> Html {
     match &rule.scale {
-        Scale::Bands(_) => html! { <p>{ limits(rule, prose) }</p> },
+        Scale::Bands(_) => html! {
+            <>
+                <p>{ limits(rule, prose) }</p>
+                { for allowed(rule).into_iter().map(|line| html! { <p class="from">{ line }</p> }) }
+            </>
+        },
         Scale::Situations(situations) => html! {
             <ul>{ for situations.iter().map(|one| html! { <li><strong>{ one.zone.word() }</strong>{ format!(": {}", one.words) }</li> }) }</ul>
         },

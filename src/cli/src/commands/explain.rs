@@ -2,7 +2,7 @@
 
 use crate::shapes::{OneRule, agreement};
 use crate::{Fault, Status, Streams};
-use engine::debrief::{CAUTION, asked};
+use engine::debrief::{CAUTION, allowed, asked};
 use engine::rules::{self, Rule, Scale};
 use engine::scenario::nearest;
 
@@ -48,7 +48,7 @@ fn text(rule: &Rule) -> String {
     let mut text = format!(
         "{}\n{}\n\n{}\n\nLedger: {}. Family: {}. Step: {}.\nWorst verdict: {}. Sources: {}.\n",
         rule.id,
-        asked(&rule.scale, rule.statement),
+        asked(rule.bands(), rule.statement),
         CAUTION,
         rule.ledger,
         rule.family.words(),
@@ -60,6 +60,9 @@ fn text(rule: &Rule) -> String {
         for one in *situations {
             text.push_str(&format!("  {}: {}\n", one.zone.word(), one.words));
         }
+    }
+    for line in allowed(rule) {
+        text.push_str(&format!("{line}\n"));
     }
     text.push_str("\nSources\n");
     for one in rule.evidence {

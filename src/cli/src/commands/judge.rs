@@ -2,12 +2,14 @@
 
 mod healing;
 
+use super::{protocol, set};
 use crate::shapes::{Healing, Judgement, OneEvent, Room};
 use crate::{Fault, Status, Streams, input};
 use engine::cases;
 use engine::chart::Case;
 use engine::debrief::{CAUTION, Debrief, PlanWord, RULE_SET, debrief, explain};
 use engine::plan::{Draft, Kind, Plan, Value};
+use engine::rules::Local;
 use engine::search::{self, Nearest};
 use engine::session::happened;
 use std::path::PathBuf;
@@ -18,6 +20,9 @@ pub struct Args {
     case: String,
     /// A plan file
     plan: PathBuf,
+    /// Judge as this set has it: by its level and its protocol
+    #[arg(long, value_name = "FILE")]
+    set: Option<PathBuf>,
     /// Print JSON for programs
     #[arg(long)]
     json: bool,
@@ -32,7 +37,11 @@ pub struct Args {
 
 /// Judges; a plan that is not sound is a finding.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
-    let case = input::case(&args.case)?;
+    let local = match &args.set {
+        Some(file) => set::read(file)?.local(),
+        None => Local::NONE,
+    };
+    let case = input::case(&args.case)?.under(local);
     let draft = input::draft(&args.plan)?;
     let plan = input::plan(&draft, &case, &args.plan)?;
     let sound = cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
@@ -44,7 +53,7 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         let address = case.address.map(|address| address.to_string());
         let room = search::room(&case, &draft);
         let room = room.as_ref().map(|room| Room::of(room, case.site.tooth));
-        let mut judgement = Judgement::of(address, case.site.tooth, &debrief, events, room);
+        let mut judgement = Judgement::of(address, &case, &debrief, events, room);
         judgement.healing = healing.as_ref().map(Healing::of);
         streams.print_json(&judgement)?;
     } else {
@@ -131,6 +140,7 @@ fn text(case: &Case, events: &[OneEvent], debrief: &Debrief) -> String {
         debrief.mark.set_aside,
         debrief.mark.lost_weight(),
     );
+    text.push_str(&protocol::text(&case.local));
     for event in events {
         text.push_str(&format!("\n{}: {}\n", event.title, event.lines.join(" ")));
         text.push_str(&format!("  Your answer: {}.\n", event.label));
@@ -149,6 +159,7 @@ fn text(case: &Case, events: &[OneEvent], debrief: &Debrief) -> String {
             for line in [
                 words.measured.as_str(),
                 &words.asked,
+                &words.local,
                 &words.distance,
                 &words.why,
                 &words.mend,
@@ -170,6 +181,9 @@ fn text(case: &Case, events: &[OneEvent], debrief: &Debrief) -> String {
             verdict.rule.id,
             words.measured
         ));
+        if !words.local.is_empty() {
+            text.push_str(&format!("  {:<18} {}\n", "", words.local));
+        }
     }
     text
 }

@@ -6,6 +6,7 @@ mod explain;
 mod judge;
 mod pair;
 mod population;
+mod protocol;
 mod rules;
 mod serve;
 pub mod set;

@@ -1,23 +1,33 @@
 //! `wallwise pair ADDRESS`: two cases that differ in one thing, for the instructor.
 
+use super::set;
 use crate::{Fault, Status, Streams, input};
 use engine::chart::{Address, Case};
 use engine::debrief::CAUTION;
 use engine::plan::Plan;
+use engine::rules::Local;
 use engine::search::{self, Pair};
+use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
 pub struct Args {
     /// The address of a case, or of one that differs from it in one thing, as 1.1.2024.0.facial-loss.45
     address: Address,
+    /// Judge as this set has it: by its level and its protocol
+    #[arg(long, value_name = "FILE")]
+    set: Option<PathBuf>,
 }
 
 /// Prints the pair of an address; of a case, one that is found for it.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
+    let local = match &args.set {
+        Some(file) => set::read(file)?.local(),
+        None => Local::NONE,
+    };
     let pair = if args.address.changed.is_some() {
-        search::pair(args.address).map_err(|why| Fault::new(why.to_string()))?
+        search::pair(args.address, &local).map_err(|why| Fault::new(why.to_string()))?
     } else {
-        let case = input::case(&args.address.to_string())?;
+        let case = input::case(&args.address.to_string())?.under(local);
         found(&case).ok_or_else(|| {
             Fault::new(format!(
                 "found no second case to {} that asks for another choice",

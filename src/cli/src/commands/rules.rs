@@ -2,7 +2,7 @@
 
 use crate::shapes::{RuleBook, agreement};
 use crate::{Fault, Status, Streams};
-use engine::debrief::{CAUTION, EVIDENCE_REVIEWED, RULE_SET, asked};
+use engine::debrief::{CAUTION, EVIDENCE_REVIEWED, RULE_SET, allowed, asked};
 use engine::rules::FAMILIES;
 use engine::rules::ledger;
 
@@ -27,10 +27,13 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
             text.push_str(&format!(
                 "  {}\n    {}\n    worst: {}; sources: {}\n",
                 rule.id,
-                asked(&rule.scale, rule.statement),
+                asked(rule.bands(), rule.statement),
                 rule.cost().word(),
                 agreement(rule.agreement),
             ));
+            for line in allowed(rule) {
+                text.push_str(&format!("    {line}\n"));
+            }
         }
     }
     text.push_str(&facts());

@@ -1,9 +1,12 @@
 //! `wallwise set check FILE`: everything that is wrong with a set, and whether its cases do what it
 //! expects of them.
 
+use super::protocol;
+use crate::shapes::{CheckedCase, CheckedSet, Difficulty};
 use crate::{Fault, Status, Streams, input};
 use engine::chart::Case;
 use engine::plan::Draft;
+use engine::rules::Local;
 use engine::scenario::{self, PlanSource, Set, SetCase};
 use engine::{cases, debrief::CAUTION};
 use std::path::{Path, PathBuf};
@@ -20,28 +23,57 @@ enum What {
     Check {
         /// The set file
         file: PathBuf,
+        /// Print JSON for programs
+        #[arg(long)]
+        json: bool,
     },
 }
 
 /// Checks.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
-    let What::Check { file } = &args.what;
+    let What::Check { file, json } = &args.what;
     let set = read(file)?;
-    let mut findings = 0;
-    streams.print(&format!("{}\n{}\n{CAUTION}\n", set.title, set.aim))?;
-    for (place, entry) in set.cases.iter().enumerate() {
-        let said = match check(entry, file) {
-            Ok(said) => format!("  {}. {said}\n", place + 1),
-            Err(faults) => {
-                findings += faults.len();
-                format!("  {}. {}\n", place + 1, faults.join("\n     "))
-            }
-        };
-        streams.print(&said)?;
-    }
-    let (cases, unmet) = (counted(set.cases.len(), "case"), counted(findings, "finding"));
-    streams.print(&format!("{cases}, {unmet}\n"))?;
+    let local = set.local();
+    let checked = set.cases.iter().map(|entry| match check(entry, &local, file) {
+        Ok((title, hard)) => {
+            let difficulty = Some(Difficulty::from(&hard));
+            CheckedCase { title: Some(title), difficulty, findings: Vec::new() }
+        }
+        Err(findings) => CheckedCase { title: None, difficulty: None, findings },
+    });
+    let findings = if *json {
+        let cases: Vec<CheckedCase> = checked.collect();
+        let findings = cases.iter().map(|case| case.findings.len()).sum();
+        streams.print_json(&CheckedSet::of(&set, cases))?;
+        findings
+    } else {
+        let protocol = protocol::text(&local);
+        streams.print(&format!("{}\n{}\n{CAUTION}\n{protocol}", set.title, set.aim))?;
+        told(checked, streams)?
+    };
     Ok(if findings == 0 { Status::Done } else { Status::Findings })
+}
+
+/// Tells of case after case, as each is checked; how many findings there were.
+fn told(
+    checked: impl Iterator<Item = CheckedCase>,
+    streams: &mut Streams<'_>,
+) -> Result<usize, Fault> {
+    let [mut cases, mut findings] = [0, 0];
+    for case in checked {
+        cases += 1;
+        findings += case.findings.len();
+        streams.print(&match &case.title {
+            Some(title) => {
+                let hard = case.difficulty.as_ref().map_or("", |hard| &hard.words);
+                format!("  {cases}. {title}: as expected\n     difficulty {hard}\n")
+            }
+            None => format!("  {cases}. {}\n", case.findings.join("\n     ")),
+        })?;
+    }
+    let said = format!("{}, {}\n", counted(cases, "case"), counted(findings, "finding"));
+    streams.print(&said)?;
+    Ok(findings)
 }
 
 /// *1 case*, *2 cases*.
@@ -58,8 +90,12 @@ pub fn read(file: &Path) -> Result<Set, Fault> {
         .map_err(|faults| input::refused(file, &faults, input::SETS))
 }
 
-fn check(entry: &SetCase, file: &Path) -> Result<String, Vec<String>> {
-    let case = entry.case().map_err(|fault| vec![fault.to_string()])?;
+fn check(
+    entry: &SetCase,
+    local: &Local,
+    file: &Path,
+) -> Result<(String, cases::Difficulty), Vec<String>> {
+    let case = entry.case(local.clone()).map_err(|fault| vec![fault.to_string()])?;
     let mut unmet = Vec::new();
     for expect in &entry.expect {
         match base(&expect.plan, &case, file) {
@@ -73,9 +109,7 @@ fn check(entry: &SetCase, file: &Path) -> Result<String, Vec<String>> {
     }
     let hard = cases::proof(&case).and_then(|sound| cases::difficulty(&case, &sound.draft));
     match hard {
-        Some(hard) if unmet.is_empty() => {
-            Ok(format!("{}: as expected\n     difficulty {}", case.title, hard.words()))
-        }
+        Some(hard) if unmet.is_empty() => Ok((case.title, hard)),
         Some(_) => Err(unmet),
         None => {
             unmet.push(format!("{}: no sound plan is known", case.title));

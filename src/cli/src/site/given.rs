@@ -22,6 +22,9 @@ struct Shipped {
     title: String,
     aim: String,
     level: &'static str,
+    /// What the set decides otherwise than the rules, as text: the page reads it once it has the rules.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    protocol: String,
     cases: Vec<String>,
     addresses: Vec<Address>,
 }
@@ -97,7 +100,7 @@ fn shipped(name: String, file: &Path) -> Result<Shipped, Fault> {
     let mut cases = Vec::new();
     let mut addresses = Vec::new();
     for (place, entry) in set.cases.iter().enumerate() {
-        let case = entry.case().map_err(|fault| {
+        let case = entry.case(set.local()).map_err(|fault| {
             Fault::new(format!("{}: case {}: {fault}", file.display(), place + 1))
         })?;
         cases.push(case.title.clone());
@@ -112,5 +115,7 @@ fn shipped(name: String, file: &Path) -> Result<Shipped, Fault> {
         Level::Student => "student",
         Level::Resident => "resident",
     };
-    Ok(Shipped { name, title: set.title, aim: set.aim, level, cases, addresses })
+    let text = || serde_json::to_string(&set.protocol).why(|| format!("cannot write {name}"));
+    let protocol = if set.protocol.is_empty() { String::new() } else { text()? };
+    Ok(Shipped { name, title: set.title, aim: set.aim, level, protocol, cases, addresses })
 }

@@ -50,6 +50,7 @@ pub(crate) use readings::{
 use crate::anatomy::{Site, Socket, Tooth, Tube};
 use crate::chart::{Address, Case, Patient};
 use crate::geometry::P3;
+use crate::rules::Given;
 use archetype::Brief;
 use core::fmt;
 use draw::{BLOCK, Draws, Field};
@@ -393,6 +394,7 @@ fn assembled(draws: &Draws, site: Site, patient: Patient) -> Case {
         readings,
         chance: None,
         broken: None,
+        local: Given::NONE,
     };
     case.readings = readings::draw(draws, &case);
     case

@@ -2,6 +2,7 @@
 
 use super::{Aspect, Change, Patient};
 use crate::anatomy::Site;
+use crate::rules::{Given, Local};
 use crate::units::Mm;
 use core::fmt;
 use core::str::FromStr;
@@ -28,6 +29,18 @@ pub struct Case {
     /// read: only [`events::after`](crate::events::after) says so, of the case as a plan left it.
     #[serde(skip)]
     pub broken: Option<Fragment>,
+    /// How the set that gives the case judges it. It stands with the case so that whoever judges,
+    /// proves, sweeps or searches does so under it; it is no part of what is written of the case.
+    #[serde(skip)]
+    pub local: Given,
+}
+
+impl Case {
+    /// The case as a set gives it.
+    #[must_use]
+    pub fn under(self, local: Local) -> Self {
+        Self { local: local.into(), ..self }
+    }
 }
 
 /// A piece of the facial plate that broke away with the root.

@@ -2,7 +2,7 @@
 
 use super::group::Group;
 use super::verdict::Verdict;
-use crate::rules::{Rule, Skill, Zone};
+use crate::rules::{Skill, Zone};
 
 /// The word for the whole plan. The mark never overrides it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -97,24 +97,21 @@ impl Mark {
 
 /// Weighs verdicts against the case's full weight.
 pub(super) fn mark(verdicts: &[Verdict], groups: &[Group], full: Option<&[Verdict]>) -> Mark {
-    let full: Vec<&'static Rule> = full
-        .unwrap_or(verdicts)
-        .iter()
-        .filter(|verdict| verdict.counts())
-        .map(|verdict| verdict.rule)
-        .collect();
-    let weight = |rule: &Rule| f64::from(rule.weight());
-    let sum = full.iter().map(|rule| weight(rule)).sum();
+    let full: Vec<&Verdict> =
+        full.unwrap_or(verdicts).iter().filter(|verdict| verdict.counts()).collect();
+    let weight = |verdict: &Verdict| f64::from(verdict.weight());
+    let sum = full.iter().map(|verdict| weight(verdict)).sum();
     let mut mark = Mark { full: sum, set_aside: 0.0, lost: Vec::new() };
     let course_was_right =
         !verdicts.iter().any(|verdict| verdict.is_fault() && verdict.rule.skill == Skill::Course);
-    for rule in full {
-        match verdicts.iter().find(|verdict| verdict.rule.id == rule.id) {
-            None if course_was_right => mark.set_aside += weight(rule),
-            None => mark.lost.push((Lost::NotReached(rule.id), weight(rule))),
-            Some(verdict) if !verdict.counts() => mark.set_aside += weight(rule),
+    for asked in full {
+        let id = asked.rule.id;
+        match verdicts.iter().find(|verdict| verdict.rule.id == id) {
+            None if course_was_right => mark.set_aside += weight(asked),
+            None => mark.lost.push((Lost::NotReached(id), weight(asked))),
+            Some(verdict) if !verdict.counts() => mark.set_aside += weight(asked),
             Some(verdict) if verdict.zone == Zone::Acceptable => {
-                mark.lost.push((Lost::Acceptable(rule.id), 0.2 * weight(rule)));
+                mark.lost.push((Lost::Acceptable(id), 0.2 * weight(asked)));
             }
             Some(_) => {}
         }

@@ -3,6 +3,7 @@
 mod compared;
 mod debate;
 mod group;
+mod local;
 mod mark;
 #[cfg(test)]
 mod sides;
@@ -12,11 +13,14 @@ mod words;
 pub use compared::{Compared, Remark, compared};
 pub use debate::{Debate, debates};
 pub use group::{Group, GroupKey};
+pub use local::{Line, allowed, decided, protocol};
 pub use mark::{Lost, Mark, PlanWord};
 pub use verdict::{Verdict, hash_of, judge, judge_by};
 pub use words::{
     Explanation, asked, capital, differ, explain, number_that_agrees, sources, with_unit,
 };
+
+pub(crate) use words::plain;
 
 use crate::chart::Case;
 use crate::plan::Plan;

@@ -55,7 +55,7 @@ fn said(rule: &'static Rule, tooth: Tooth) -> Vec<String> {
     let mut said = Vec::new();
     for reading in readings(rule) {
         let zone = rule.zone_of(reading).unwrap();
-        let verdict = Verdict { rule, reading, zone, knowledge: None, missed: None };
+        let verdict = Verdict { rule, reading, zone, knowledge: None, missed: None, here: None };
         let words = explain(&verdict, tooth);
         said.extend([words.measured, words.asked, words.distance, words.known, words.differ]);
         said.extend([words.why.into_owned(), words.mend.into_owned()]);

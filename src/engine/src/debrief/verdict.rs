@@ -5,7 +5,9 @@ use crate::events;
 use crate::geometry::order;
 use crate::measure::Measurements;
 use crate::plan::{Plan, Step};
-use crate::rules::{self, Judging, Knowledge, Known, Reading, Rule, Zone};
+use crate::rules::{
+    self, Bands, Here, Judging, Knowledge, Known, Reading, Rule, Scale, Zone, weight_of,
+};
 use std::borrow::Cow;
 
 /// What a rule says about a plan.
@@ -21,6 +23,8 @@ pub struct Verdict {
     pub knowledge: Option<Knowledge>,
     /// The first fact that was not seen though it could have been.
     pub missed: Option<Fact>,
+    /// How the set that gives the case has the rule, where it has changed it.
+    pub here: Option<Box<Here>>,
 }
 
 impl Verdict {
@@ -35,6 +39,28 @@ impl Verdict {
     #[must_use]
     pub fn is_fault(&self) -> bool {
         self.counts() && self.zone.is_fault()
+    }
+
+    /// The scale that it was judged by: the rule's, or that of the set; `None` for situations.
+    #[must_use]
+    pub fn bands(&self) -> Option<Bands<'_>> {
+        match (&self.here, &self.rule.scale) {
+            (Some(here), _) => here.bands(),
+            (None, Scale::Bands(bands)) => Some(*bands),
+            (None, Scale::Situations(_)) => None,
+        }
+    }
+
+    /// What the rule says of the same reading as it stands, whatever the set has made of it.
+    #[must_use]
+    pub fn zone_unmoved(&self) -> Zone {
+        self.rule.zone_of(self.reading).unwrap_or(self.zone)
+    }
+
+    /// What the rule weighs here.
+    #[must_use]
+    pub fn weight(&self) -> u32 {
+        weight_of(self.here.as_ref().map_or_else(|| self.rule.cost(), |here| here.cost()))
     }
 
     /// What the fault costs: 3 when unsafe or likely to compromise, 1 when suboptimal.
@@ -113,13 +139,20 @@ pub fn judge_by(before: &Measurements<'_>, after: &Measurements<'_>) -> Vec<Verd
 
 fn verdict(rule: &'static Rule, judging: &Judging<'_>) -> Option<Verdict> {
     let reading = (rule.measure)(judging)?;
-    let zone = rule.zone_of(reading)?;
+    // The one place where a set's own protocol comes in: what was read stays what it is.
+    let local = &judging.case.local;
+    let here = local.of(rule).map(Box::new);
+    let zone = match &here {
+        Some(here) => here.zone_of(reading)?,
+        None => rule.zone_of(reading)?,
+    };
     let missed = rule
         .rests_on
         .iter()
         .copied()
         .find(|fact| matches!(judging.known.fact(*fact), Knowledge::CouldHaveBeenSeenBy(_)));
-    Some(Verdict { rule, reading, zone, knowledge: judging.known.all(rule.rests_on), missed })
+    let knowledge = judging.known.all(rule.rests_on);
+    Some(Verdict { rule, reading, zone, knowledge, missed, here })
 }
 
 /// A hash of verdicts (FNV-1a, 64 bit): rule, zone, reading to the bit, and what was known.

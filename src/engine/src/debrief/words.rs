@@ -1,6 +1,7 @@
 //! The words of a verdict: a function of the verdict and of the tooth that names its sides, so that
 //! page and terminal say the same.
 
+use super::local::{self, decided};
 use super::verdict::Verdict;
 use crate::anatomy::Tooth;
 use crate::rules::{Agreement, Bands, Evidence, Reading, Rule, Scale, Zone};
@@ -28,6 +29,8 @@ pub struct Explanation {
     pub sources: Vec<String>,
     /// Where sources differ; empty where they agree.
     pub differ: String,
+    /// What the set that gives the case has decided otherwise; empty where it has decided nothing.
+    pub local: String,
 }
 
 /// Words a verdict on a plan for this tooth: rules speak of both jaws, a verdict of one.
@@ -35,13 +38,14 @@ pub struct Explanation {
 pub fn explain(verdict: &Verdict, tooth: Tooth) -> Explanation {
     let rule = verdict.rule;
     let named = |words: &str| tooth.named(words).into_owned();
-    let (measured, distance) = match (&rule.scale, verdict.reading) {
-        (Scale::Bands(bands), Reading::Number(value)) => {
+    let bands = verdict.bands();
+    let (measured, distance) = match (&rule.scale, &bands, verdict.reading) {
+        (_, Some(bands), Reading::Number(value)) => {
             let number = with_unit(&number_that_agrees(bands, value), bands.unit);
             let measured = format!("{}: {number}.", capital(&tooth.named(bands.quantity)));
             (measured, distance(bands, value, verdict.zone))
         }
-        (Scale::Situations(situations), Reading::Situation(key)) => {
+        (Scale::Situations(situations), _, Reading::Situation(key)) => {
             let words = situations.iter().find(|one| one.key == key).map_or("", |one| one.words);
             (format!("Here {}.", tooth.named(words)), String::new())
         }
@@ -50,13 +54,14 @@ pub fn explain(verdict: &Verdict, tooth: Tooth) -> Explanation {
     Explanation {
         word: verdict.zone.word(),
         measured,
-        asked: named(&asked(&rule.scale, rule.statement)),
+        asked: named(&asked(bands.as_ref(), rule.statement)),
         distance,
         why: tooth.named(rule.why),
         mend: tooth.named(if verdict.zone.is_fault() { rule.mend } else { "" }),
         known: verdict.knowledge.map(|known| capital(&known.words()) + ".").unwrap_or_default(),
         sources: sources(rule).iter().map(|source| named(source)).collect(),
         differ: named(&differ(rule)),
+        local: named(&decided(verdict, local::position(verdict))),
     }
 }
 
@@ -79,10 +84,10 @@ pub fn differ(rule: &Rule) -> String {
 
 /// What a rule asks: its statement, then its stretches that are no fault where it has bands.
 #[must_use]
-pub fn asked(scale: &Scale, statement: &str) -> String {
-    match scale {
-        Scale::Situations(_) => statement.to_owned(),
-        Scale::Bands(bands) => {
+pub fn asked(bands: Option<&Bands<'_>>, statement: &str) -> String {
+    match bands {
+        None => statement.to_owned(),
+        Some(bands) => {
             let zones: Vec<String> = [Zone::Ideal, Zone::Acceptable, Zone::Debated]
                 .into_iter()
                 .filter_map(|zone| stretches(bands, zone))
@@ -93,7 +98,7 @@ pub fn asked(scale: &Scale, statement: &str) -> String {
 }
 
 /// The stretches of a zone in words: "ideal 3 to 4 mm", "acceptable from 2 mm".
-fn stretches(bands: &Bands, wanted: Zone) -> Option<String> {
+fn stretches(bands: &Bands<'_>, wanted: Zone) -> Option<String> {
     let stretches: Vec<String> = bands
         .zones()
         .filter(|(_, _, zone)| *zone == wanted)
@@ -116,7 +121,7 @@ fn stretches(bands: &Bands, wanted: Zone) -> Option<String> {
 }
 
 /// By how much a value misses the nearest stretch that is no fault, or clears the nearest fault.
-fn distance(bands: &Bands, value: f64, zone: Zone) -> String {
+fn distance(bands: &Bands<'_>, value: f64, zone: Zone) -> String {
     let value = comparable(value);
     let nearest = bands
         .zones()
@@ -143,7 +148,7 @@ fn distance(bands: &Bands, value: f64, zone: Zone) -> String {
 /// A value with as few places as still put it in its own zone: 1.96 against a limit of 2 never
 /// prints as 2.0.
 #[must_use]
-pub fn number_that_agrees(bands: &Bands, value: f64) -> String {
+pub fn number_that_agrees(bands: &Bands<'_>, value: f64) -> String {
     let value = comparable(value);
     let zone = bands.zone_of(value);
     for places in 1..=3 {
@@ -168,7 +173,7 @@ fn at_least_something(gap: f64) -> String {
 }
 
 /// A limit as its source prints it: no places that say nothing.
-fn plain(limit: f64) -> String {
+pub(crate) fn plain(limit: f64) -> String {
     trim(&format!("{limit:.3}"))
 }
 
@@ -210,7 +215,7 @@ mod tests {
     use super::*;
     use crate::rules::Cut;
 
-    const MARGIN: Bands = Bands {
+    const MARGIN: Bands<'_> = Bands {
         quantity: "membrane margin",
         unit: "mm",
         lowest: Zone::Compromising,
@@ -235,7 +240,7 @@ mod tests {
 
     #[test]
     fn what_is_asked_names_every_stretch_that_is_no_fault() {
-        let asked = asked(&Scale::Bands(MARGIN), "Cover intact bone all round.");
+        let asked = asked(Some(&MARGIN), "Cover intact bone all round.");
         assert_eq!(
             asked,
             "Cover intact bone all round. Ideal 3 to 4 mm; acceptable 2 to 3 mm and from 4 mm."
@@ -246,7 +251,7 @@ mod tests {
     fn no_number_is_printed_with_a_bare_sign() {
         assert_eq!(with_unit("-1.2", "mm"), "1.2 mm on the wrong side");
         assert_eq!(with_unit("1.2", "mm"), "1.2 mm");
-        const FLOOR: Bands = Bands {
+        const FLOOR: Bands<'_> = Bands {
             lowest: Zone::Compromising,
             cuts: &[Cut::from(-2.0, Zone::Debated), Cut::from(1.0, Zone::Ideal)],
             ..MARGIN

@@ -95,9 +95,10 @@ impl Cut {
     }
 }
 
-/// A scale cut into zones, from the lowest value up.
+/// A scale cut into zones, from the lowest value up. Those of a rule stand for ever; a set may move cuts
+/// of its own ([`Local`](super::Local)).
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Bands {
+pub struct Bands<'a> {
     /// What is measured, in words that follow *the* or stand alone: "membrane margin".
     pub quantity: &'static str,
     /// Its unit.
@@ -105,10 +106,10 @@ pub struct Bands {
     /// The zone below the first cut.
     pub lowest: Zone,
     /// Cuts in rising order.
-    pub cuts: &'static [Cut],
+    pub cuts: &'a [Cut],
 }
 
-impl Bands {
+impl Bands<'_> {
     /// The zone of a value. The value is rounded to the project's comparison step first.
     #[must_use]
     pub fn zone_of(&self, value: f64) -> Zone {
@@ -135,7 +136,7 @@ impl Bands {
 mod tests {
     use super::*;
 
-    const MARGIN: Bands = Bands {
+    const MARGIN: Bands<'_> = Bands {
         quantity: "margin",
         unit: "mm",
         lowest: Zone::Compromising,

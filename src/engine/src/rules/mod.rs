@@ -10,6 +10,8 @@ mod bands;
 mod evidence;
 mod known;
 pub mod ledger;
+mod local;
+mod movable;
 mod prelude;
 pub(crate) mod regeneration;
 mod rule;
@@ -30,6 +32,8 @@ mod stability;
 mod timing;
 
 #[cfg(test)]
+mod local_tests;
+#[cfg(test)]
 mod tests;
 #[cfg(any(test, feature = "trial"))]
 pub mod trial;
@@ -37,8 +41,10 @@ pub mod trial;
 pub use bands::{Bands, Belongs, Cut, Zone};
 pub use evidence::{Evidence, Source, Status};
 pub use known::{Knowledge, Known};
+pub use local::{Debated, Given, Held, Here, Level, Local, Moved, Protocol, Side, Worth};
+pub use movable::{Movable, Unfit, check_move, check_order, check_side, movable};
 pub use rule::{
-    Agreement, Cause, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill,
+    Agreement, Cause, Family, Judging, Positions, Reading, Rule, Scale, Situation, Skill, weight_of,
 };
 
 /// The families in the order of the ledger, each with its rules in the order of care.

@@ -55,7 +55,7 @@ impl PartialEq for Rule {
 #[derive(Debug, Clone, Copy)]
 pub enum Scale {
     /// A number against bands.
-    Bands(Bands),
+    Bands(Bands<'static>),
     /// A closed list of situations.
     Situations(&'static [Situation]),
 }
@@ -274,6 +274,15 @@ impl Rule {
         }
     }
 
+    /// The scale, where it measures a number.
+    #[must_use]
+    pub const fn bands(&self) -> Option<&Bands<'static>> {
+        match &self.scale {
+            Scale::Bands(bands) => Some(bands),
+            Scale::Situations(_) => None,
+        }
+    }
+
     /// The worst that it can say: its cost.
     #[must_use]
     pub fn cost(&self) -> Zone {
@@ -286,15 +295,15 @@ impl Rule {
             }
         }
     }
+}
 
-    /// What it weighs in the mark: 3 when it can be unsafe or likely to compromise, 1 when only
-    /// suboptimal, nothing when it only ever explains.
-    #[must_use]
-    pub fn weight(&self) -> u32 {
-        match self.cost() {
-            Zone::Unsafe | Zone::Compromising => 3,
-            Zone::Suboptimal => 1,
-            Zone::Ideal | Zone::Acceptable | Zone::Debated => 0,
-        }
+/// What a rule weighs in the mark whose worst word this is: 3 when it can be unsafe or likely to
+/// compromise, 1 when only suboptimal, nothing when it only ever explains.
+#[must_use]
+pub const fn weight_of(cost: Zone) -> u32 {
+    match cost {
+        Zone::Unsafe | Zone::Compromising => 3,
+        Zone::Suboptimal => 1,
+        Zone::Ideal | Zone::Acceptable | Zone::Debated => 0,
     }
 }

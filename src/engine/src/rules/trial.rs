@@ -293,6 +293,7 @@ fn plain_case() -> Case {
         readings: plain_readings(),
         chance: None,
         broken: None,
+        local: crate::rules::Given::NONE,
     }
 }
 

@@ -10,6 +10,7 @@ mod from_toml;
 mod node;
 mod patient;
 mod plan;
+mod protocol;
 mod read;
 mod roots;
 mod set;
@@ -18,19 +19,22 @@ mod write;
 
 #[cfg(test)]
 #[cfg(feature = "toml")]
+mod protocol_tests;
+#[cfg(test)]
+#[cfg(feature = "toml")]
 mod tests;
 
+pub use crate::rules::Level;
 #[cfg(feature = "toml")]
 pub use from_toml::LONGEST_FILE;
 pub use node::{Fault, Faults, Kind, Node, Pair, Place, nearest};
 pub use plan::file_key;
-pub use set::{
-    CaseSource, Changes, Expect, Level, MOST_CASES, Mode, PlanSource, Set, SetCase, Unmet,
-};
+pub use set::{CaseSource, Changes, Expect, MOST_CASES, Mode, PlanSource, Set, SetCase, Unmet};
 pub use write::{HEADER, plan_template, write_case, write_plan};
 
 use crate::chart::Case;
 use crate::plan::Draft;
+use crate::rules::Given;
 use read::{Notes, Table};
 
 /// The version of the file format.
@@ -141,5 +145,6 @@ fn case_of(table: &mut Table<'_>) -> Option<Case> {
         readings: readings?,
         chance,
         broken: None,
+        local: Given::NONE,
     })
 }

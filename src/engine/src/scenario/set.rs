@@ -3,12 +3,12 @@
 use super::constraints::constraints;
 use super::node::Kind as Raw;
 use super::read::{Table, unknown_word};
-use super::{case_of, plan};
+use super::{case_of, plan, protocol};
 use crate::cases::{self, Constraints, NoCase, Spread};
 use crate::chart::{Address, Case};
 use crate::debrief::{PlanWord, judge};
 use crate::plan::{Decision, Draft, Plan, Value};
-use crate::rules::{self, Zone};
+use crate::rules::{self, Level, Local, Protocol, Zone};
 use crate::session::Plain;
 use core::fmt;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
@@ -16,16 +16,6 @@ use std::collections::BTreeMap;
 
 /// The most cases that a set holds.
 pub const MOST_CASES: usize = 200;
-
-/// For whom a set is meant.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Level {
-    /// Students.
-    Student,
-    /// Residents.
-    Resident,
-}
 
 /// When explanations come.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -49,6 +39,9 @@ pub struct Set {
     pub level: Level,
     /// When explanations come.
     pub mode: Mode,
+    /// What it decides otherwise than the rules.
+    #[serde(default, skip_serializing_if = "Protocol::is_empty")]
+    pub protocol: Protocol,
     /// Its cases, in order.
     pub cases: Vec<SetCase>,
 }
@@ -237,18 +230,19 @@ mod verdicts_form {
 }
 
 impl SetCase {
-    /// The case itself.
+    /// The case itself, as a set with this [`Set::local`] gives it.
     ///
     /// # Errors
     /// [`NoCase`] where an address or seed gives none.
-    pub fn case(&self) -> Result<Case, NoCase> {
-        match &self.source {
+    pub fn case(&self, local: Local) -> Result<Case, NoCase> {
+        let case = match &self.source {
             CaseSource::Address(address) => cases::at(*address),
             CaseSource::Seed { seed, spread, constraints } => {
                 cases::generate_as(*spread, *seed, constraints)
             }
             CaseSource::Written(case) => Ok((**case).clone()),
-        }
+        };
+        case.map(|case| case.under(local))
     }
 }
 
@@ -316,6 +310,7 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
     let mode = table.one("mode", &[("study", Mode::Study), ("assessment", Mode::Assessment)]);
     // Of its bare seeds; a case may say otherwise for its own.
     let spread = table.maybe_one("spread", &spreads()).unwrap_or_default();
+    let protocol = table.maybe_table("protocol").map_or_else(Default::default, protocol::read);
     let place = table.place;
     let tables = table.tables("case", MOST_CASES);
     if tables.is_empty() {
@@ -325,7 +320,7 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
         tables.into_iter().map(|table| set_case(table, spread)).collect();
     table.finish();
     let cases: Option<Vec<SetCase>> = read.into_iter().collect();
-    Some(Set { title: title?, aim: aim?, level: level?, mode: mode?, cases: cases? })
+    Some(Set { title: title?, aim: aim?, level: level?, mode: mode?, protocol, cases: cases? })
 }
 
 fn set_case(mut table: Table<'_>, spread: Spread) -> Option<SetCase> {

@@ -5,6 +5,7 @@ use crate::anatomy::Wall;
 use crate::cases::{self, Archetype, Group, Spread};
 use crate::debrief::PlanWord;
 use crate::plan::{Decision, Value};
+use crate::rules::Local;
 use crate::rules::trial::Trial;
 
 /// A case, with what each archetype brings, in turn.
@@ -106,7 +107,7 @@ fn a_set_holds_addresses_seeds_and_cases_written_out() {
         panic!("{:?}", set.cases[1].source)
     };
     assert_eq!(constraints.archetype, Some(Archetype::DefectV));
-    assert_eq!(set.cases[2].case().unwrap(), Case { address: None, ..case });
+    assert_eq!(set.cases[2].case(Local::NONE).unwrap(), Case { address: None, ..case });
     let change = &set.cases[0].expect[1].change.0;
     assert_eq!(change.len(), 3);
     assert!(change.contains(&(Decision::Diameter, Some(Value::Number(60)))));

@@ -9,7 +9,7 @@ use crate::geometry::Cone;
 use crate::measure::{Bounds, CLOSE, Care, Span};
 use crate::plan::choices::Examination;
 use crate::plan::{Examined, Plan};
-use crate::rules::{Rule, Scale, ask};
+use crate::rules::{Bands, Here, Local, Rule, Scale, ask};
 
 /// Places of the seven numbers in [`Placement::counts`](super::Placement::counts).
 pub(super) const DIAMETER: usize = 0;
@@ -176,9 +176,14 @@ pub(super) struct Turns {
 }
 
 impl Turns {
-    /// Of a rule; `None` of one that knows situations only.
-    pub(super) fn of(rule: &Rule) -> Option<Self> {
+    /// Of a rule as the set has it that gives the case; `None` of one that knows situations only.
+    pub(super) fn of(rule: &Rule, local: &Local) -> Option<Self> {
         let Scale::Bands(bands) = &rule.scale else { return None };
+        let here = local.of(rule);
+        Some(Self::on(&here.as_ref().and_then(Here::bands).unwrap_or(*bands)))
+    }
+
+    fn on(bands: &Bands<'_>) -> Self {
         let mut fault = bands.lowest.is_fault();
         let mut turns = Self { lowest: fault, at: Vec::new() };
         for cut in bands.cuts {
@@ -187,7 +192,7 @@ impl Turns {
                 turns.at.push(cut.at);
             }
         }
-        Some(turns)
+        turns
     }
 
     /// However much above this a value lies, it is the same: a fault, or none.
@@ -219,7 +224,7 @@ mod tests {
 
     #[test]
     fn a_span_is_settled_only_away_from_where_a_fault_begins() {
-        let turns = Turns::of(rules::find("oral-bone-too-thin").unwrap()).unwrap();
+        let turns = Turns::of(rules::find("oral-bone-too-thin").unwrap(), &Local::NONE).unwrap();
         let settled = |least, most| turns.settled(Span { least, most });
         assert_eq!(settled(f64::NEG_INFINITY, 0.98), Some(true));
         assert_eq!(settled(0.0, 0.995), None);
@@ -227,7 +232,7 @@ mod tests {
         assert_eq!(settled(1.005, 3.0), None);
         assert_eq!(settled(1.02, f64::INFINITY), Some(false));
         // Two of its zones are faults: what lies between them does not matter.
-        let turns = Turns::of(rules::find("too-near-a-root").unwrap()).unwrap();
+        let turns = Turns::of(rules::find("too-near-a-root").unwrap(), &Local::NONE).unwrap();
         assert_eq!(turns.settled(Span { least: -2.0, most: 1.4 }), Some(true));
     }
 }

@@ -21,6 +21,9 @@ mod sweep;
 mod walk;
 mod words;
 
+#[cfg(test)]
+mod tests;
+
 pub use asked::Against;
 pub use breaks::{End, Holds, Trying, breaks, holds};
 pub use cost::{Change, Cost, changes};

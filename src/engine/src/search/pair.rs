@@ -11,7 +11,7 @@ use crate::chart::{Address, Aspect, Case, Change};
 use crate::debrief::{Verdict, judge};
 use crate::geometry::order;
 use crate::plan::{Draft, Plan};
-use crate::rules::{Rule, Zone};
+use crate::rules::{Local, Rule, Zone};
 use core::fmt;
 
 /// What part of what is met is one stride farther out.
@@ -87,11 +87,12 @@ impl Pair {
     }
 }
 
-/// The pair of an address that names a change.
+/// The pair of an address that names a change, judged as a set has it ([`Local::NONE`] outside one).
 ///
 /// # Errors
 /// [`NoPair`] with the reason.
-pub fn pair(address: Address) -> Result<Pair, NoPair> {
+pub fn pair(address: Address, local: &Local) -> Result<Pair, NoPair> {
+    let at = |address| at(address).map(|case| case.under(local.clone()));
     let is = address.changed.ok_or(NoPair::Unchanged(address))?;
     let base = at(Address { changed: None, ..address }).map_err(NoPair::Case)?;
     let sound = sound_of(&base).ok_or(NoPair::Unsolved(address))?;
@@ -290,7 +291,7 @@ mod tests {
     #[test]
     fn its_address_brings_it_back() {
         for once in pairs() {
-            let again = pair(once.other.address.unwrap()).unwrap();
+            let again = pair(once.other.address.unwrap(), &Local::NONE).unwrap();
             assert_eq!((again.base, again.other), (once.base, once.other));
             assert_eq!(again.answer.draft, once.answer.draft);
             assert_eq!((again.was, again.is), (once.was, once.is));
@@ -325,7 +326,7 @@ mod tests {
 
     #[test]
     fn what_is_no_pair_says_why() {
-        let said = |text: &str| pair(text.parse().unwrap()).unwrap_err().to_string();
+        let said = |text: &str| pair(text.parse().unwrap(), &Local::NONE).unwrap_err().to_string();
         let address = generate(1).unwrap().address.unwrap();
         assert!(said(&address.to_string()).contains("add what differs"));
         assert!(said(&format!("{address}.age.60")).contains("change it by more"));

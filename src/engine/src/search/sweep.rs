@@ -81,7 +81,8 @@ impl Bench<'_> {
         });
         rules.position(|rule| {
             let judging = &judging[usize::from(rule.step >= Step::Extraction)];
-            let zone = (rule.measure)(judging).and_then(|reading| rule.zone_of(reading));
+            let zone = (rule.measure)(judging)
+                .and_then(|reading| judging.case.local.zone_of(rule, reading));
             zone.is_some_and(Zone::is_fault)
         })
     }
@@ -91,14 +92,14 @@ impl Bench<'_> {
     fn counts(&self, plan: &Plan, rule: &Rule) -> bool {
         let case = if rule.step >= Step::Extraction { self.late().0 } else { self.opened };
         let known = Known::of(case, plan).all(rule.rests_on);
-        rule.cost().is_fault() && known != Some(Knowledge::CouldNotBeKnown)
+        case.local.cost_of(rule).is_fault() && known != Some(Knowledge::CouldNotBeKnown)
     }
 
     /// Whether the room in the septum, which no placement changes, is no fault by this rule.
     fn septum_is_wide(&self, plan: &Plan, rule: &Rule) -> bool {
         let (case, ground) = self.late();
         let room = Measurements::on(ground, case, plan).septum_room(ask::BELOW_FURCATION);
-        let zone = room.and_then(|room| rule.zone_of(Reading::Number(room.get())));
+        let zone = room.and_then(|room| case.local.zone_of(rule, Reading::Number(room.get())));
         !zone.is_some_and(Zone::is_fault)
     }
 
@@ -131,7 +132,7 @@ impl<'a> Sweep<'a> {
                 Bearing::Numbers(numbers) => sorted.by_numbers.push((rule, numbers)),
                 Bearing::OnlyWithin(near) => sorted.within.push((rule, near)),
                 Bearing::Brief => sorted.brief.push(rule),
-                Bearing::Bounded(what) => match Turns::of(rule) {
+                Bearing::Bounded(what) => match Turns::of(rule, &case.local) {
                     Some(_) if what.is_there_or_never() && !bench.reads(plan, rule) => {}
                     Some(turns) => sorted.bounded.push((rule, what, turns)),
                     None => sorted.others.push(rule),

@@ -3,6 +3,7 @@
 use super::{Event, Mode, Session, Unreadable, Written};
 use crate::chart::{Address, Case};
 use crate::debrief::{RULE_SET, hash_of, judge};
+use crate::rules::{Local, Unfit};
 use core::fmt;
 use serde::{Deserialize, Serialize};
 
@@ -29,6 +30,9 @@ pub struct Attempt {
     pub caution: String,
     /// At which case.
     pub case: CaseRef,
+    /// How the set that gave the case has it judged; nothing where no set gave it.
+    #[serde(default, skip_serializing_if = "Local::is_none")]
+    pub local: Local,
     /// When verdicts were shown.
     pub mode: Mode,
     /// What was done.
@@ -54,6 +58,13 @@ pub enum Broken {
         /// Why.
         why: Unreadable,
     },
+    /// The set would have a rule otherwise than it may.
+    Local {
+        /// Which.
+        rule: String,
+        /// Why it may not.
+        why: Unfit,
+    },
 }
 
 impl fmt::Display for Broken {
@@ -63,6 +74,7 @@ impl fmt::Display for Broken {
                 f,
                 "found an attempt of format {found}, expected {ATTEMPT_FORMAT}: open it with a newer version of this room"
             ),
+            Self::Local { rule, why } => write!(f, "the protocol of its set: {rule}: {why}"),
             Self::Event { place, why } => write!(f, "event {}: {why}", place + 1),
         }
     }
@@ -80,12 +92,22 @@ impl Attempt {
             caution: "synthetic, not for treatment".to_owned(),
             case: case
                 .address
-                .map_or_else(|| CaseRef::Written(Box::new(case.clone())), CaseRef::Address),
+                .map_or_else(|| CaseRef::Written(Box::new(as_it_stands(case))), CaseRef::Address),
+            local: Local::clone(&case.local),
             mode: session.mode(),
             events: session.events().iter().map(Event::written).collect(),
             rule_set: RULE_SET.to_owned(),
             verdicts: format!("{:016x}", hash_of(&judge(case, session.plan()))),
         }
+    }
+
+    /// The case as its set gave it, from the case as it was drawn or written.
+    ///
+    /// # Errors
+    /// [`Broken::Local`] where the set would have a rule otherwise than it may.
+    pub fn given(&self, case: Case) -> Result<Case, Broken> {
+        self.local.check().map_err(|(rule, why)| Broken::Local { rule, why })?;
+        Ok(case.under(self.local.clone()))
     }
 
     /// Its events.
@@ -104,4 +126,9 @@ impl Attempt {
             })
             .collect()
     }
+}
+
+/// A case without its set, which an attempt names by itself.
+fn as_it_stands(case: &Case) -> Case {
+    case.clone().under(Local::NONE)
 }

@@ -2,6 +2,7 @@ use super::*;
 use crate::cases::{Constraints, Spread, generate_as};
 use crate::plan::Decision;
 use crate::rules::trial::Trial;
+use crate::rules::{Debated, Held, Level, Local, Moved, Protocol, Side, Worth, Zone};
 
 /// Answers and carries out everything, step by step, as a learner would.
 fn played(trial: &Trial, mode: Mode) -> Session {
@@ -51,6 +52,46 @@ fn an_attempt_replays_to_the_same_debrief() {
     let again = Session::replay(trial.case, read.mode, &events).unwrap();
     assert_eq!(Attempt::of(&again), attempt);
     assert!(again.debrief(None).is_some());
+}
+
+#[test]
+fn an_attempt_carries_the_protocol_of_its_set_and_replays_to_the_same_verdicts() {
+    let mut trial = Trial::plain();
+    let free = Attempt::of(&played(&trial, Mode::Study));
+    assert!(!serde_json::to_string(&free).unwrap().contains("local"), "as before");
+    // What is debated of the plain plan is taken for a fault by the set.
+    let verdicts = played(&trial, Mode::Study).verdicts();
+    let debated = verdicts.iter().find(|one| one.zone == Zone::Debated).unwrap();
+    let positions = vec![Held {
+        rule: debated.rule.id.to_owned(),
+        holds: Side::Other,
+        debated: Debated::All(Worth::Suboptimal),
+    }];
+    let protocol = Protocol { positions, ..Protocol::default() };
+    trial.case = trial.case.under(Local { level: Some(Level::Resident), protocol });
+    let attempt = Attempt::of(&played(&trial, Mode::Study));
+    assert_ne!(attempt.verdicts, free.verdicts);
+    let text = serde_json::to_string(&attempt).unwrap();
+    let read: Attempt = serde_json::from_str(&text).unwrap();
+    assert_eq!(read, attempt);
+    let CaseRef::Written(case) = read.case.clone() else { panic!("{text}") };
+    assert!(case.local.is_none(), "the case itself is as it stands");
+    let again =
+        Session::replay(read.given(*case).unwrap(), read.mode, &read.read_events().unwrap());
+    assert_eq!(Attempt::of(&again.unwrap()), attempt);
+}
+
+#[test]
+fn an_attempt_that_would_have_a_rule_otherwise_than_it_may_is_refused() {
+    let trial = Trial::plain();
+    let mut attempt = Attempt::of(&played(&trial, Mode::Study));
+    let moved = |to| Moved { rule: "membrane-short-of-intact-bone".to_owned(), from: 2.0, to };
+    for (to, fits) in [(2.5, true), (9.0, false)] {
+        attempt.local.protocol.bands = vec![moved(to)];
+        assert_eq!(attempt.given(trial.case.clone()).is_ok(), fits, "{to}");
+    }
+    let why = attempt.given(trial.case).unwrap_err().to_string();
+    assert!(why.contains("published figures run from 2 to 3 mm"), "{why}");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 //! never waits.
 
 use crate::effects::Breath;
-use crate::route::Route;
+use crate::route::{From, Route};
 use crate::store::Bench;
 use engine::cases::value_of;
 use engine::chart::{Aspect, Case};
@@ -41,7 +41,13 @@ pub async fn look(bench: Rc<Bench>, broken: Vec<&'static Rule>, tell: impl Fn(Fo
             break;
         }
     }
-    found.pair = Some(telling.pair().and_then(|pair| pair.other.address).map(Route::Pair));
+    // By the set that sends there: it may be the set's own limit that makes the difference.
+    let set = match &bench.asked.from {
+        From::Set(name, _) if !case.local.protocol.is_empty() => Some(name.clone()),
+        _ => None,
+    };
+    let address = telling.pair().and_then(|pair| pair.other.address);
+    found.pair = Some(address.map(|address| Route::Pair(address, set)));
     tell(found);
 }
 

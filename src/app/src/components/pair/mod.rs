@@ -7,11 +7,13 @@ mod sides;
 mod told;
 
 use crate::components::caution::caution;
+use crate::components::decided::Decided;
 use crate::effects;
 use crate::prose::Prose;
 use decide::Decide;
 use differ::Differ;
 use engine::chart::Address;
+use engine::rules::Local;
 use engine::search::{self, Pair};
 use sides::sides;
 use std::rc::Rc;
@@ -23,6 +25,10 @@ use yew::prelude::*;
 pub struct PairProps {
     /// The address of the second case, or of a case that one is to be found for.
     pub address: Address,
+    /// How the set has them judged that sent here.
+    pub local: Local,
+    /// Its name.
+    pub set: Option<String>,
 }
 
 /// A pair; the same only as itself.
@@ -50,13 +56,13 @@ pub fn PairPage(props: &PairProps) -> Html {
     let stage = use_state(|| Stage::Differ);
     {
         let (found, stage) = (found.clone(), stage.clone());
-        use_effect_with(props.address, move |address| {
-            let address = *address;
+        use_effect_with((props.address, props.local.clone()), move |(address, local)| {
+            let (address, local) = (*address, local.clone());
             found.set(None);
             stage.set(Stage::Differ);
             wasm_bindgen_futures::spawn_local(async move {
                 effects::after_painting().await;
-                let pair = search::pair(address).map(|pair| Shown(Rc::new(pair)));
+                let pair = search::pair(address, &local).map(|pair| Shown(Rc::new(pair)));
                 found.set(Some(pair.map_err(|why| why.to_string())));
             });
         });
@@ -69,6 +75,7 @@ pub fn PairPage(props: &PairProps) -> Html {
     html! {
         <article class="page pair-page">
             <h1>{ "Two cases, one difference" }</h1>
+            if !props.local.protocol.is_empty() { <Decided local={props.local.clone()} /> }
             { body }
             <p><a href="#/">{ "To the sets" }</a></p>
         </article>

@@ -103,7 +103,8 @@ impl Bench {
         let (m, known) = (site.measured(plan), Known::of(case, plan));
         let judging = Judging { case, plan, m: &m, known: &known };
         let failed = self.tests.iter().position(|test| {
-            let zone = (test.rule.measure)(&judging).and_then(|read| test.rule.zone_of(read));
+            let zone =
+                (test.rule.measure)(&judging).and_then(|read| case.local.zone_of(test.rule, read));
             zone.is_some_and(rules::Zone::is_fault)
         });
         // What fails one placement fails the next: ask it first.

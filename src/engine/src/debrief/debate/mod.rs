@@ -4,7 +4,7 @@ mod otherwise;
 
 use super::verdict::Verdict;
 use super::words::{number_that_agrees, with_unit};
-use crate::rules::{Bands, Reading, Scale, Zone};
+use crate::rules::{Bands, Reading, Zone};
 use otherwise::otherwise;
 
 /// A verdict on which sources differ, with what either side would make of it.
@@ -23,10 +23,10 @@ pub struct Debate<'a> {
 pub fn debates(verdicts: &[Verdict]) -> Vec<Debate<'_>> {
     let debated = verdicts.iter().filter(|verdict| verdict.zone == Zone::Debated);
     debated
-        .map(|verdict| match (&verdict.rule.scale, verdict.reading) {
-            (Scale::Bands(bands), Reading::Number(value)) => {
-                let number = with_unit(&number_that_agrees(bands, value), bands.unit);
-                let (leaves, asks) = match asks(bands, value) {
+        .map(|verdict| match (verdict.bands(), verdict.reading) {
+            (Some(bands), Reading::Number(value)) => {
+                let number = with_unit(&number_that_agrees(&bands, value), bands.unit);
+                let (leaves, asks) = match asks(&bands, value) {
                     Some(asks) => (format!("One side leaves it at {number}."), asks),
                     None => (
                         format!("You have {number}."),
@@ -47,7 +47,7 @@ pub fn debates(verdicts: &[Verdict]) -> Vec<Debate<'_>> {
 }
 
 /// Where the nearest stretch begins on which all agree; none where there is none.
-fn asks(bands: &Bands, value: f64) -> Option<String> {
+fn asks(bands: &Bands<'_>, value: f64) -> Option<String> {
     let agreed = bands.zones().filter(|(_, _, zone)| *zone < Zone::Debated);
     let ends = agreed.filter_map(|(from, to, _)| match (from, to) {
         (Some(from), _) if value <= from => Some((from - value, from, "or more")),
@@ -66,9 +66,9 @@ fn asks(bands: &Bands, value: f64) -> Option<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::{self, Cut};
+    use crate::rules::{self, Cut, Scale};
 
-    const DEPTH: Bands = Bands {
+    const DEPTH: Bands<'_> = Bands {
         quantity: "depth",
         unit: "mm",
         lowest: Zone::Compromising,
@@ -85,7 +85,7 @@ mod tests {
         let said = |value| asks(&DEPTH, value).unwrap();
         assert_eq!(said(1.6), "The other asks for 2 mm or more.");
         assert_eq!(said(4.4), "The other asks for 4 mm or less.");
-        const NEVER: Bands = Bands { cuts: &[Cut::from(1.5, Zone::Debated)], ..DEPTH };
+        const NEVER: Bands<'_> = Bands { cuts: &[Cut::from(1.5, Zone::Debated)], ..DEPTH };
         assert_eq!(asks(&NEVER, 2.0), None);
     }
 
@@ -103,7 +103,8 @@ mod tests {
             };
             for reading in readings {
                 let zone = rule.zone_of(reading).unwrap();
-                let verdicts = [Verdict { rule, reading, zone, knowledge: None, missed: None }];
+                let verdicts =
+                    [Verdict { rule, reading, zone, knowledge: None, missed: None, here: None }];
                 let found = debates(&verdicts);
                 assert_eq!(found.len(), usize::from(zone == Zone::Debated), "{}", rule.id);
                 for debate in found {

@@ -1,5 +1,6 @@
 //! The course of care, judged both ways.
 
+mod advanced_repair_handed_on;
 mod antibiotic_in_place_of_drainage;
 mod carried_on_past_a_found_defect;
 mod disease_left_today;
@@ -28,6 +29,7 @@ pub(super) static RULES: &[&Rule] = &[
     &interim_plate_on_the_graft::RULE,
     &carried_on_past_a_found_defect::RULE,
     &held_back_from_a_suitable_site::RULE,
+    &advanced_repair_handed_on::RULE,
     &held_back_from_a_healed_ridge::RULE,
 ];
 
@@ -45,5 +47,6 @@ pub(super) static PROSE: &[(&str, &str)] = &[
     ("interim-plate-on-the-graft", include_str!("interim_plate_on_the_graft.md")),
     ("carried-on-past-a-found-defect", include_str!("carried_on_past_a_found_defect.md")),
     ("held-back-from-a-suitable-site", include_str!("held_back_from_a_suitable_site.md")),
+    ("advanced-repair-handed-on", include_str!("advanced_repair_handed_on.md")),
     ("held-back-from-a-healed-ridge", include_str!("held_back_from_a_healed_ridge.md")),
 ];

@@ -20,12 +20,12 @@ pub(super) static RULE: Rule = Rule {
         when("staged", "the facial loss is rebuilt before the implant", Zone::Ideal),
         when(
             "v-shaped",
-            "the implant goes in today behind a V-shaped loss in the middle of the wall",
+            "the implant goes in today behind a V-shaped loss in the middle of the wall, an advanced alternative",
             Zone::Debated,
         ),
         when(
             "u-shaped",
-            "the implant goes in today behind a U-shaped loss up to the line of the root",
+            "the implant goes in today behind a U-shaped loss up to the line of the root, an advanced alternative",
             Zone::Debated,
         ),
         when(

@@ -64,7 +64,7 @@ mod tests {
         for (beyond, zone) in [(0.0, Zone::Ideal), (0.001, Zone::Debated), (3.0, Zone::Debated)] {
             assert_eq!(zone_at(&RULE, beyond), zone, "{beyond}");
         }
-        assert_eq!(RULE.weight(), 0);
+        assert_eq!(crate::rules::weight_of(RULE.cost()), 0);
     }
 
     #[test]
