@@ -1,8 +1,10 @@
-//! The room that the case leaves for an implant: swept once the debrief stands on the page.
+//! The room that the case leaves for an implant, and how hard the case is: worked out once the debrief
+//! stands on the page.
 
 use super::figure::Drawing;
 use crate::effects;
 use crate::store::Bench;
+use engine::cases;
 use engine::figures::{self, Show};
 use engine::rules::Known;
 use engine::search::{Grid, Placement, Room, Sweep};
@@ -21,7 +23,7 @@ pub struct RoomProps {
 enum Swept {
     #[default]
     Sweeping,
-    Done(Option<Rc<Room>>),
+    Done(Option<Rc<Room>>, Option<String>),
 }
 
 /// How many sizes, how many millimetres, and where in the section. Nothing where no implant is placed
@@ -35,21 +37,33 @@ pub fn RoomView(props: &RoomProps) -> Html {
             swept.set(Swept::Sweeping);
             wasm_bindgen_futures::spawn_local(async move {
                 effects::after_painting().await;
-                swept.set(Swept::Done(sweep(&bench).await.map(Rc::new)));
+                let room = sweep(&bench).await.map(Rc::new);
+                effects::after_painting().await;
+                swept.set(Swept::Done(room, hard(&bench)));
             });
         });
     }
-    let body = match &*swept {
-        Swept::Sweeping => html! { <p role="status">{ "Trying every stock size." }</p> },
-        Swept::Done(None) => return Html::default(),
-        Swept::Done(Some(room)) => told(&props.bench, room),
+    let (room, hard) = match &*swept {
+        Swept::Sweeping => (html! { <p role="status">{ "Trying every stock size." }</p> }, None),
+        Swept::Done(None, hard) => (Html::default(), hard.clone()),
+        Swept::Done(Some(room), hard) => (told(&props.bench, room), hard.clone()),
     };
     html! {
         <section class="space" aria-labelledby="space-title">
-            <h3 id="space-title">{ "Room for an implant" }</h3>
-            { body }
+            <h3 id="space-title">{ "Room, and how hard this case is" }</h3>
+            { room }
+            if let Some(hard) = hard {
+                <p>{ format!("From 0, easy, to 1, hard, this case is at {hard}. In play are the rules that one other answer to a sound plan would break; hidden is what has to be asked or looked for.") }</p>
+            }
         </section>
     }
+}
+
+/// How hard the case is, in words.
+fn hard(bench: &Bench) -> Option<String> {
+    let case = bench.session.opened();
+    let sound = cases::proof(case)?.draft;
+    Some(cases::difficulty(case, &sound)?.words())
 }
 
 /// Sweeps part by part, so that the page answers in between.

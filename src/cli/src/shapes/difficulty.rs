@@ -9,7 +9,7 @@ use serde::Serialize;
 #[serde(rename_all = "kebab-case")]
 #[schemars(deny_unknown_fields)]
 pub struct Difficulty {
-    /// 0 easy to 1 hard: 0.3 of it room, 0.4 rules, 0.3 hidden facts.
+    /// 0 easy to 1 hard: 0.2 of it room, 0.5 rules, 0.3 hidden facts.
     pub value: f64,
     /// How far the implant may be moved across in the section; null where none is placed.
     pub room_across_mm: Option<f64>,

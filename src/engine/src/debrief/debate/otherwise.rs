@@ -7,6 +7,11 @@
 /// Rule, debated situation, and what the other side does.
 const OTHERWISE: &[(&str, &str, &str)] = &[
     (
+        "advanced-repair-handed-on",
+        "handed-on-as-a-resident",
+        "takes the repair on, beside somebody who has done many",
+    ),
+    (
         "chronic-lesion-not-debrided",
         "placed-after-debridement",
         "lets the cleaned socket heal and places the implant later",

@@ -11,7 +11,7 @@ pub(super) static RULE: Rule = Rule {
     step: Step::Review,
     skill: Skill::Course,
     statement: long!(
-        "Hand a lost facial wall in a site that shows on while you are a student; as a resident, know that teachers differ."
+        "Refer a site that shows and has lost its facial wall while you are a student; as a resident, know that teachers differ."
     ),
     why: long!(
         "Implant, contour and tissue in one operation are an advanced alternative, and the margin that shows does not forgive a first attempt."
@@ -20,12 +20,12 @@ pub(super) static RULE: Rule = Rule {
     scale: Scale::Situations(&[
         when(
             "handed-on-as-a-student",
-            "a repair that is an advanced alternative was handed on, at student level",
+            "the site is referred at student level, its repair being an advanced alternative",
             Zone::Ideal,
         ),
         when(
             "handed-on-as-a-resident",
-            "a repair that is an advanced alternative was handed on, at resident level",
+            "the site is referred at resident level, its repair being an advanced alternative",
             Zone::Debated,
         ),
     ]),
