@@ -45,12 +45,15 @@ const inked = (page) => page.evaluate(() => {
     words: words.map((one) => [one.textContent.trim().slice(0, 40), colour(one)]),
     lines: lines.map((one) => getComputedStyle(one).stroke),
     grounds: grounds.map((one) => getComputedStyle(one).fill),
-    controls: [...document.querySelectorAll("button, input, .handle, nav a")].filter(shown).map((one) => one.outerHTML.slice(0, 80)),
+    // A term is a plain word on paper.
+    controls: [...document.querySelectorAll("button:not(.term-word), input, .handle, nav a")].filter(shown).map((one) => one.outerHTML.slice(0, 80)),
     off: [...document.querySelectorAll(".figure svg, table, .verdict, .caution")].filter(shown)
       .map((one) => [one.getBoundingClientRect(), one]).filter(([box]) => box.left < -0.5 || box.right > innerWidth + 0.5)
       .map(([, one]) => one.outerHTML.slice(0, 80)),
     folded: [...document.querySelectorAll(".of-step .verdict .word")].filter((one) => !shown(one)).length,
     caution: [...document.querySelectorAll(".caution")].filter(shown).map((one) => one.textContent),
+    terms: [...document.querySelectorAll(".term-word")].filter(shown)
+      .map((one) => getComputedStyle(one).borderBottomStyle),
     scale: getComputedStyle(document.documentElement).colorScheme,
   };
 });
@@ -63,6 +66,7 @@ function isOnPaper(found, name) {
   assert.ok(found.lines.every((colour) => luminance(colour) < 0.1), `${name}: ${found.lines}`);
   assert.ok(found.grounds.every((colour) => luminance(colour) > 0.99), `${name}: ${found.grounds}`);
   assert.deepEqual([found.controls, found.off, found.folded], [[], [], 0], name);
+  assert.ok(found.terms.every((line) => line === "none"), `${name}: ${found.terms}`);
   assert.match(found.caution.join(), /not clinical advice/i, name);
   assert.equal(found.scale, "light");
 }
