@@ -61,13 +61,25 @@ def at(value, path):
 class Schemas(unittest.TestCase):
     def test_each_schema_keeps_to_the_standard(self):
         names = {path.stem for path in SCHEMAS.glob("*.json")}
-        self.assertEqual(names, {"judge", "rules", "explain", "case", "population"})
+        self.assertEqual(names, {"judge", "rules", "explain", "case", "population", "set"})
         for name in names:
             Draft202012Validator.check_schema(schema(name))
 
     def test_the_population_table_keeps_to_its_schema(self):
         printed = json.loads(run("population", "--seeds", "200", "--json", codes=(0, 1)))
         self.assertEqual(faults("population", printed), [])
+
+    def test_sets_that_are_checked_keep_to_their_schema_with_and_without_a_line_of_their_own(self):
+        own = set()
+        for file in sorted(TEMPLATES.glob("*.set.toml")):
+            printed = json.loads(run("set", "check", str(file), "--json"))
+            self.assertEqual(faults("set", printed), [], file.name)
+            self.assertEqual(len(printed["cases"]), len(tomllib.loads(file.read_text())["case"]))
+            told = tomllib.loads(file.read_text()).get("protocol")
+            own.add(told is not None)
+            printed["cases"][0]["difficulty"]["value"] = "hard"
+            self.assertNotEqual(faults("set", printed), [], "a word is no number")
+        self.assertEqual(own, {True, False})
 
     def test_cases_keep_to_their_schema_as_json_and_as_files(self):
         kinds = set()
