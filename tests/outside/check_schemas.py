@@ -104,7 +104,9 @@ class Schemas(unittest.TestCase):
         for text in texts:
             faults_in = Draft202012Validator(file).iter_errors(tomllib.loads(text))
             self.assertEqual([fault.message for fault in faults_in], [])
-        keys = {key for _, found in objects(whole["$defs"]) for key in found.get("properties", {})}
+        # How hard a case is, is told of it and stands in no file.
+        parts = {name: part for name, part in whole["$defs"].items() if name != "Difficulty"}
+        keys = {key for _, found in objects(parts) for key in found.get("properties", {})}
         self.assertGreater(len(keys), 60)
         named = set(re.findall(r"[a-z0-9-]+", "\n".join(texts)))
         self.assertEqual(keys - named, set())
