@@ -71,7 +71,9 @@ impl Pair {
             self.changed().take(BESIDE).map(|change| change.decision).collect();
         let all_changed: Vec<Decision> = self.changed().map(|change| change.decision).collect();
         let stays = |decision: &Decision| {
+            // What weighs findings is answered anew in each case, and says nothing of the plan.
             !all_changed.contains(decision)
+                && !decision.weighs_findings()
                 && is_asked(*decision, &self.answer.draft, &self.other)
                 && self.sound.value(*decision) == self.answer.draft.value(*decision)
         };

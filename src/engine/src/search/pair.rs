@@ -230,6 +230,7 @@ const fn far(holds: &Holds, to: i32) -> i32 {
 mod tests {
     use super::*;
     use crate::cases::generate;
+    use crate::plan::Decision;
     use crate::search::{breaks, holds};
 
     fn pairs() -> impl Iterator<Item = Pair> {
@@ -310,6 +311,9 @@ mod tests {
             let decisions = pair.decisions();
             let changing = decisions.iter().filter(|(_, changes)| *changes).count();
             assert!(changing > 0 && decisions.len() > changing, "{decisions:?}");
+            let weighed =
+                |(decision, changes): &(Decision, bool)| !changes && decision.weighs_findings();
+            assert!(!decisions.iter().any(weighed), "{decisions:?}");
         }
     }
 
