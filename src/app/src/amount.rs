@@ -1,6 +1,7 @@
 //! Counts and millimetres: in words, and out of what somebody typed.
 
 use engine::anatomy::Tooth;
+use engine::debrief::with_unit;
 use engine::geometry::Outline;
 use engine::plan::NumberKind;
 use wasm_bindgen::JsCast;
@@ -15,7 +16,7 @@ pub fn start(kind: &NumberKind) -> i32 {
 /// A count in words, with its direction at this tooth and never with a bare sign.
 #[must_use]
 pub fn directed(kind: &NumberKind, count: i32, tooth: Tooth) -> String {
-    let size = format!("{} {}", kind.words(count.abs()), kind.unit);
+    let size = with_unit(&kind.words(count.abs()), kind.unit);
     // *apex to the palate* takes the amount after its first word.
     let leading = |way: &str| match way.strip_prefix("apex ") {
         Some(rest) => format!("apex {size} {rest}"),

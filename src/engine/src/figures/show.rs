@@ -3,6 +3,7 @@
 use super::lit::Part;
 use crate::anatomy::Tooth;
 use crate::chart::Case;
+use crate::debrief::with_unit;
 use crate::geometry::Outline;
 use crate::plan::choices::{self as c, Alternative};
 use crate::plan::{
@@ -195,7 +196,7 @@ pub(super) fn directed(decision: Decision, value: f64, nothing: &str, tooth: Too
     }
     let [less, more] = kind.ways_at(tooth);
     let way = if value > 0.0 { more } else { less };
-    let amount = format!("{:.places$} {}", value.abs(), kind.unit);
+    let amount = with_unit(&format!("{:.places$}", value.abs()), kind.unit);
     // *apex to the palate* takes the amount after its first word.
     match way.strip_prefix("apex ") {
         Some(rest) => format!("apex {amount} {rest}"),
@@ -217,6 +218,10 @@ mod tests {
         assert_eq!(
             directed(Decision::Tilt, -8.0, "upright", upper),
             "apex 8 degrees to the palate"
+        );
+        assert_eq!(
+            directed(Decision::Tilt, 1.0, "upright", upper),
+            "apex 1 degree to the facial side"
         );
     }
 

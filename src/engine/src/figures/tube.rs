@@ -3,6 +3,7 @@
 use super::sheet::{Layout, Sheet};
 use super::{Anchor, Figure, Ink, Window};
 use crate::anatomy::{Jaw, Site};
+use crate::debrief::with_unit;
 use crate::geometry::{P2, P3, V3};
 use crate::imaging::{Aim, View};
 
@@ -126,9 +127,16 @@ pub const TO_AND_FRO: [&str; 2] = ["distal", "mesial"];
 pub fn tube_words(degrees: f64, [more, less]: [&str; 2]) -> String {
     match degrees {
         0.0 => "at a right angle".to_owned(),
-        degrees if degrees > 0.0 => format!("{degrees:.0} degrees from {more}"),
-        degrees => format!("{:.0} degrees from {less}", -degrees),
+        degrees => {
+            let from = if degrees > 0.0 { more } else { less };
+            format!("{} from {from}", in_degrees(degrees.abs()))
+        }
     }
+}
+
+/// A size in whole degrees.
+fn in_degrees(size: f64) -> String {
+    with_unit(&format!("{size:.0}"), "degrees")
 }
 
 /// The aim in words.
@@ -137,7 +145,7 @@ fn says(aim: &Aim) -> String {
     let horizontal = tube_words(aim.horizontal.get(), TO_AND_FRO);
     let receptor = match aim.lean.get() {
         0.0 => "stands parallel to the tooth".to_owned(),
-        lean => format!("leans {lean:.0} degrees against the tooth, its apical end further in"),
+        lean => format!("leans {} against the tooth, its apical end further in", in_degrees(lean)),
     };
     format!(
         "Seen from the side the beam comes {vertical}; seen from the biting edge, {horizontal}. The receptor {receptor}."
