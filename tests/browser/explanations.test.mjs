@@ -2,6 +2,7 @@
 // debate, and where the learner objects.
 
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import test from "node:test";
 import { axe, soon, visit } from "./harness.mjs";
 import { agrees, begin, byMouse, debrief, explained, find, judged, sound, tabTo } from "./play.mjs";
@@ -153,6 +154,16 @@ test("an objection is kept with the attempt, changes no verdict, and an empty on
     await dispute.getByText("Kept.").waitFor();
     assert.deepEqual(await debrief(page), before);
     await agrees(page, plan.seed, plan.steps);
+    // Saved, the attempt has it, and choices besides; no mark.
+    const [saved] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save this attempt" }).click(),
+    ]);
+    assert.equal(saved.suggestedFilename(), "attempt.json");
+    const attempt = JSON.parse(readFileSync(await saved.path(), "utf8"));
+    assert.deepEqual(attempt.events.filter((event) => event.dispute).map((event) => event.reason.trim()), [reason]);
+    assert.ok(attempt.events.length > 40 && attempt.caution === "synthetic, not for treatment");
+    assert.ok(!("mark" in attempt) && /^[0-9a-f]{16}$/.test(attempt.verdicts));
     // Elsewhere and back: the attempt has it.
     await page.evaluate(() => { location.hash = "#/protocol"; });
     await page.getByRole("heading", { level: 1, name: /protocol|rules/i }).waitFor();

@@ -3,7 +3,9 @@
 use core::pin::Pin;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Response, ScrollIntoViewOptions, ScrollLogicalPosition, window};
+use web_sys::{
+    Blob, HtmlAnchorElement, Response, ScrollIntoViewOptions, ScrollLogicalPosition, Url, window,
+};
 
 /// Where this browser keeps that the briefing was read. Nothing else is kept.
 const BRIEFED: &str = "wallwise-briefed";
@@ -107,6 +109,22 @@ pub fn copy(text: &str) {
             // Refused: the address stands beside the button to be copied by hand.
             let _ = JsFuture::from(promise).await;
         });
+    }
+}
+
+/// Hands a text to the browser to be kept as a file of this name.
+pub fn save(name: &str, text: &str) {
+    let parts = js_sys::Array::of1(&text.into());
+    let document = window().and_then(|window| window.document());
+    let link = document.and_then(|document| document.create_element("a").ok());
+    let link = link.and_then(|link| link.dyn_into::<HtmlAnchorElement>().ok());
+    let (Ok(blob), Some(link)) = (Blob::new_with_str_sequence(&parts), link) else { return };
+    if let Ok(address) = Url::create_object_url_with_blob(&blob) {
+        link.set_href(&address);
+        link.set_download(name);
+        link.click();
+        // The browser has taken it over by then; if not, the page's end lets go of it.
+        let _ = Url::revoke_object_url(&address);
     }
 }
 

@@ -17,6 +17,7 @@ use crate::store::{Action, Bench, Room};
 use engine::cases;
 use engine::debrief::{Debrief, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
+use engine::session::Attempt;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -57,6 +58,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         let lit = props.bench.lit == Some(verdict.rule);
         html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {tooth} {lit} on_light={light.clone()} /> }
     };
+    let save = saving(props.bench.clone());
     let print = Callback::from(|_: MouseEvent| effects::print());
     html! {
         <section class="debrief" aria-labelledby="sheet-title">
@@ -76,11 +78,21 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             <p class="from">{ format!("Rule set {RULE_SET}.") }</p>
             <p class="row">
                 <button type="button" onclick={again}>{ "The same case again" }</button>
+                <button type="button" class="quiet" onclick={save}>{ "Save this attempt" }</button>
                 <button type="button" class="quiet" onclick={print}>{ "Print" }</button>
                 <a href="#/">{ "Another case" }</a>
             </p>
         </section>
     }
+}
+
+/// Saves the attempt as a file: choices and what was held against verdicts, never marks.
+fn saving(bench: Rc<Bench>) -> Callback<MouseEvent> {
+    Callback::from(move |_| {
+        // Choices, numbers and text: nothing in it that JSON cannot hold.
+        let text = serde_json::to_string_pretty(&Attempt::of(&bench.session)).unwrap_or_default();
+        effects::save("attempt.json", &text);
+    })
 }
 
 fn of_step(step: Step, debrief: &Debrief, verdict: &dyn Fn(&Verdict) -> Html) -> Html {
