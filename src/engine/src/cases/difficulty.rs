@@ -150,18 +150,13 @@ fn in_play(case: &Case, site: &Workshop<'_>, sound: &Draft) -> Vec<&'static Rule
 }
 
 /// Other answers: every alternative, each box turned, a number one and two of its steps off.
-pub(super) fn others(decision: Decision, now: &Value) -> Vec<Value> {
-    let places = |count: usize| (0..count).filter_map(|place| u8::try_from(place).ok());
+fn others(decision: Decision, now: &Value) -> Vec<Value> {
     let mut all: Vec<Value> = match (decision.entry().kind, now) {
-        (Kind::One(options), _) => places(options.len()).map(Value::One).collect(),
-        (Kind::Many(options), Value::Many(bits)) => {
-            places(options.len()).map(|place| Value::Many(bits ^ (1 << place))).collect()
-        }
         (Kind::Number(kind), Value::Number(count)) => {
             let near = [-2, -1, 1, 2].map(|step| count + step * kind.by);
             near.into_iter().filter(|count| kind.allows(*count)).map(Value::Number).collect()
         }
-        _ => Vec::new(),
+        (list, now) => list.of_list(Some(now)),
     };
     all.retain(|value| value != now);
     all

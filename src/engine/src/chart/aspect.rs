@@ -77,7 +77,7 @@ pub struct Scaled {
 }
 
 const fn mm(key: &'static str, words: &'static str, range: [i32; 2]) -> Scaled {
-    Scaled { key, words, unit: "mm", per_unit: 10, range }
+    tenths(key, words, "mm", range)
 }
 
 const fn whole(

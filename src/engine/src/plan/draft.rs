@@ -186,6 +186,23 @@ fn undecided(f: &mut fmt::Formatter<'_>, step: Step, missing: &[Decision]) -> fm
 
 impl core::error::Error for Refusal {}
 
+impl Kind {
+    /// What may be answered of a closed list when this stands there: every alternative, or the list with
+    /// each one of its boxes turned over. Nothing of a number and of an outline.
+    #[must_use]
+    pub fn of_list(&self, now: Option<&Value>) -> Vec<Value> {
+        let places =
+            |options: &[_]| (0..options.len()).filter_map(|place| u8::try_from(place).ok());
+        match (self, now) {
+            (Self::One(options), _) => places(options).map(Value::One).collect(),
+            (Self::Many(options), Some(Value::Many(bits))) => {
+                places(options).map(|place| Value::Many(bits ^ (1 << place))).collect()
+            }
+            _ => Vec::new(),
+        }
+    }
+}
+
 impl NumberKind {
     /// The count in units, with as many places as its steps need.
     #[must_use]

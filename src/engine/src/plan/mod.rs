@@ -11,6 +11,7 @@ mod catalogue;
 mod draft;
 mod flow;
 mod later;
+mod placement;
 mod take;
 
 pub use acts::{
@@ -21,3 +22,4 @@ pub use catalogue::{Decision, Entry, Kind, NumberKind, Step};
 pub use draft::{Draft, Refusal, Value};
 pub use flow::{course, is_asked, steps, weighs_findings};
 pub use later::{LatePlacement, Later, ReEntry, Recall, Restoration, Uncovering, prepared_for};
+pub use placement::{PLACED_BY, Placement};

@@ -8,13 +8,6 @@ use crate::plan::{Decision, Draft, Kind, Value};
 pub(super) fn others(decision: Decision, draft: &Draft, book: &Draft) -> Vec<Value> {
     let now = draft.value(decision);
     let mut all: Vec<Value> = match (decision.entry().kind, now) {
-        (Kind::One(options), _) => (0..options.len())
-            .filter_map(|place| u8::try_from(place).ok())
-            .map(Value::One)
-            .collect(),
-        (Kind::Many(options), Some(Value::Many(bits))) => {
-            (0..options.len()).map(|place| Value::Many(bits ^ (1 << place))).collect()
-        }
         (Kind::Number(kind), Some(Value::Number(count))) => {
             let ways = (1..=12).flat_map(|step| [step, -step]);
             ways.map(|step| count + step * stride(decision))
@@ -22,7 +15,7 @@ pub(super) fn others(decision: Decision, draft: &Draft, book: &Draft) -> Vec<Val
                 .map(Value::Number)
                 .collect()
         }
-        _ => Vec::new(),
+        (list, _) => list.of_list(now),
     };
     if let Some(value) = book.value(decision).filter(|value| !all.contains(value)) {
         all.push(value.clone());

@@ -1,7 +1,7 @@
 //! Placements at even steps over a site.
 
-use super::placement::Placement;
 use crate::anatomy::Site;
+use crate::plan::Placement;
 use crate::plan::{Decision, Kind};
 
 /// Where the platform of an implant is looked for: from and to, tenths of a millimetre off the tooth's

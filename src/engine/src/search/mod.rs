@@ -14,7 +14,6 @@ mod grid;
 mod held;
 mod nearest;
 mod pair;
-mod placement;
 mod region;
 mod room;
 mod sweep;
@@ -24,13 +23,13 @@ mod words;
 #[cfg(test)]
 mod tests;
 
+pub use crate::plan::{PLACED_BY, Placement};
 pub use asked::Against;
 pub use breaks::{End, Holds, Trying, breaks, holds};
 pub use cost::{Change, Cost, changes};
 pub use grid::Grid;
 pub use nearest::{Nearest, nearest};
 pub use pair::{NoPair, Pair, Telling, across, pair, pair_with, sound_of, telling};
-pub use placement::{PLACED_BY, Placement};
 pub use region::Region;
 pub use room::{Play, Room, room};
 pub use sweep::Sweep;

@@ -13,11 +13,11 @@
 use super::answers::{between, others};
 use super::bench::Bench;
 use super::cost::{Change, Cost, changes};
-use super::placement::PLACED_BY;
 use crate::chart::Case;
 use crate::debrief::Verdict;
 use crate::events;
 use crate::geometry::order;
+use crate::plan::PLACED_BY;
 use crate::plan::choices::Course;
 use crate::plan::{Decision, Draft, Plan, is_asked};
 use crate::rules::Rule;

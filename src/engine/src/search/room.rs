@@ -1,11 +1,11 @@
 //! How much room a case leaves for an implant: in how many stock sizes, and over how many millimetres.
 
 use super::bearing::{DEPTH, DIAMETER, FACIAL, LENGTH};
-use super::placement::Placement;
 use super::{Grid, Region, Sweep};
 use crate::anatomy::Tooth;
 use crate::chart::Case;
 use crate::geometry::order;
+use crate::plan::Placement;
 use crate::plan::{Draft, Plan};
 use crate::units::Mm;
 

@@ -7,13 +7,13 @@
 
 use super::Grid;
 use super::bearing::{self, Bearing, Bounded, Turns};
-use super::placement::{PLACED_BY, Placement};
 use super::region::Region;
 use super::walk::Walk;
 use crate::chart::Case;
 use crate::events;
 use crate::geometry::order;
 use crate::measure::{Ground, Measurements};
+use crate::plan::{PLACED_BY, Placement};
 use crate::plan::{Plan, Step};
 use crate::rules::{self, Judging, Knowledge, Known, Reading, Rule, Zone, ask};
 use std::borrow::Cow;

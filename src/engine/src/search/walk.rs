@@ -2,12 +2,12 @@
 
 use super::Grid;
 use super::bearing::{Bounded, DEPTH, DIAMETER, DISTAL, FACIAL, LENGTH, TILT, TIP, may_be_within};
-use super::placement::Placement;
 use super::region::Region;
 use super::sweep::{Bench, Sorted, Sweep};
 use crate::anatomy::{Jaw, implant_cone};
 use crate::geometry::{Cone, P3};
 use crate::measure::{Bounds, Care};
+use crate::plan::Placement;
 use crate::plan::Plan;
 use crate::rules::{Rule, ask};
 use crate::units::{Deg, Mm};

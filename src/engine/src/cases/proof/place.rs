@@ -6,35 +6,13 @@ use super::{Workshop, septum};
 use crate::anatomy::{Jaw, Neighbour, Site};
 use crate::cases::shape::{deepest, face, root_at, socket_at};
 use crate::chart::Case;
-use crate::plan::{Decision, Draft, Implant, Plan, Step};
+use crate::plan::{Decision, Draft, PLACED_BY, Placement, Plan, Step};
 use crate::rules::{self, Judging, Known, Rule, ask};
-use crate::units::{Deg, Mm};
+use crate::units::Deg;
 use std::collections::BTreeSet;
 
 /// How many placements are handed on: the first of each of the first sizes that find one.
 const MOST: usize = 3;
-
-/// A placement in the steps of the plan.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Place {
-    pub diameter: i32,
-    pub length: i32,
-    pub facial: i32,
-    pub distal: i32,
-    pub depth: i32,
-    pub tilt: i32,
-    pub tip: i32,
-}
-
-const PLACED_BY: [Decision; 7] = [
-    Decision::Diameter,
-    Decision::Length,
-    Decision::OffsetFacial,
-    Decision::OffsetDistal,
-    Decision::Depth,
-    Decision::Tilt,
-    Decision::Tip,
-];
 
 /// Drafts with a placement that no rule of placement faults: the first of each of the first sizes
 /// that find one, found as they are asked for.
@@ -46,7 +24,7 @@ pub(super) fn placements<'a>(
     let mut plan = ready(case, base);
     let mut bench = Bench::new();
     let mut found = None;
-    let places: Box<dyn Iterator<Item = Place> + '_> = match ask::has_septum(case) {
+    let places: Box<dyn Iterator<Item = Placement> + '_> = match ask::has_septum(case) {
         true => Box::new(septum::grid(case)),
         false => Box::new(grid(case)),
     };
@@ -92,7 +70,7 @@ impl Bench {
         Self { tests }
     }
 
-    fn stands(&mut self, site: &Workshop<'_>, plan: &mut Plan, place: Place) -> bool {
+    fn stands(&mut self, site: &Workshop<'_>, plan: &mut Plan, place: Placement) -> bool {
         let counts = place.counts();
         if self.tests.iter().any(|test| test.refused.contains(&test.seen(counts))) {
             return false;
@@ -133,26 +111,10 @@ impl Test {
     }
 }
 
-impl Place {
-    /// In the order of [`PLACED_BY`].
-    const fn counts(self) -> [i32; 7] {
-        [self.diameter, self.length, self.facial, self.distal, self.depth, self.tilt, self.tip]
-    }
-
-    fn put(self, implant: &mut Implant) {
-        implant.diameter = Mm::from_tenths(self.diameter);
-        implant.length = Mm::from_tenths(self.length);
-        implant.facial = Mm::from_tenths(self.facial);
-        implant.distal = Mm::from_tenths(self.distal);
-        implant.depth = Mm::from_tenths(self.depth);
-        implant.tilt = Deg::new(f64::from(self.tilt));
-        implant.tip = Deg::new(f64::from(self.tip));
-    }
-}
-
 /// The plan up to the implant, with any placement in it.
 fn ready(case: &Case, base: &Draft) -> Option<Plan> {
-    let any = Place { diameter: 35, length: 100, facial: 0, distal: 0, depth: 0, tilt: 0, tip: 0 };
+    let any =
+        Placement { diameter: 35, length: 100, facial: 0, distal: 0, depth: 0, tilt: 0, tip: 0 };
     let mut draft = written(base, any);
     let mut book = Book(draft);
     // Access is decided later; none is needed to try a placement.
@@ -174,7 +136,7 @@ fn ready(case: &Case, base: &Draft) -> Option<Plan> {
     Some(plan)
 }
 
-fn written(base: &Draft, place: Place) -> Draft {
+fn written(base: &Draft, place: Placement) -> Draft {
     let mut book = Book(base.clone());
     for (decision, count) in PLACED_BY.into_iter().zip(place.counts()) {
         book.number(decision, count);
@@ -195,7 +157,7 @@ pub(super) fn degrees(value: f64, most: i32) -> i32 {
 
 /// Placements in the order in which they are tried. Each one aims: mesiodistally half way between
 /// the neighbours at both ends, in the section from its entry to the middle of the bone at its apex.
-fn grid(case: &Case) -> impl Iterator<Item = Place> + '_ {
+fn grid(case: &Case) -> impl Iterator<Item = Placement> + '_ {
     let site = &case.site;
     let upper = site.tooth.jaw() == Jaw::Maxilla;
     let diameters: &'static [i32] = match (upper, site.tooth.position()) {
@@ -215,7 +177,7 @@ fn grid(case: &Case) -> impl Iterator<Item = Place> + '_ {
             offsets(case, diameter, depth).into_iter().flat_map(move |facial| {
                 lengths.clone().into_iter().flat_map(move |length| {
                     aims(case, depth, facial, length).into_iter().flat_map(move |tilt| {
-                        [0, 5, -5].into_iter().map(move |aside| Place {
+                        [0, 5, -5].into_iter().map(move |aside| Placement {
                             diameter,
                             length,
                             facial,

@@ -1,8 +1,9 @@
 //! Placements in the septum of a molar, in the order in which they are tried.
 
-use super::place::{Place, aims, degrees, depths, middle, tenths};
+use super::place::{aims, degrees, depths, middle, tenths};
 use crate::cases::shape::{apices, deepest};
 use crate::chart::Case;
+use crate::plan::Placement;
 use crate::units::Deg;
 
 /// Diameters of molar implants, the usual first.
@@ -13,7 +14,7 @@ const LENGTHS: [i32; 4] = [100, 80, 110, 120];
 const ASIDE: [(i32, i32); 7] = [(0, 0), (-8, 0), (8, 0), (0, -8), (0, 8), (-15, 0), (15, 0)];
 
 /// Each aims from the middle of the septum to the middle of the bone under it, or stands upright.
-pub(super) fn grid(case: &Case) -> impl Iterator<Item = Place> + '_ {
+pub(super) fn grid(case: &Case) -> impl Iterator<Item = Placement> + '_ {
     let site = &case.site;
     let furcation = site.socket.furcation().map_or(0.0, crate::units::Mm::get);
     let level = furcation + 2.0;
@@ -34,14 +35,16 @@ pub(super) fn grid(case: &Case) -> impl Iterator<Item = Place> + '_ {
                     let at = (tenths(facial) + out).clamp(-60, 60);
                     let [aim, ..] = aims(case, depth, at, length);
                     let crown = degrees(site.crown.tilt.get(), 35);
-                    [(aim, tip), (crown, tip), (halfway(aim, crown), 0)].map(|(tilt, tip)| Place {
-                        diameter,
-                        length,
-                        facial: at,
-                        distal: (tenths(distal) + back).clamp(-40, 40),
-                        depth,
-                        tilt,
-                        tip,
+                    [(aim, tip), (crown, tip), (halfway(aim, crown), 0)].map(|(tilt, tip)| {
+                        Placement {
+                            diameter,
+                            length,
+                            facial: at,
+                            distal: (tenths(distal) + back).clamp(-40, 40),
+                            depth,
+                            tilt,
+                            tip,
+                        }
                     })
                 })
             })

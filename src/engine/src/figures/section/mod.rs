@@ -102,14 +102,7 @@ fn drawn(
     over: impl FnOnce(&mut Cutting<'_, '_>) -> String,
 ) -> Figure {
     let (mut cutting, window) = Cutting::of(scene, below(scene));
-    cutting.gum();
-    cutting.bone();
-    cutting.structures();
-    cutting.tooth_or_socket();
-    cutting.lost();
-    cutting.outlines();
-    cutting.passing_roots();
-    cutting.planned_crown();
+    cutting.site();
     cutting.filling();
     cutting.implant();
     cutting.membrane();
@@ -123,6 +116,18 @@ fn drawn(
 }
 
 impl Cutting<'_, '_> {
+    /// The site by itself, with the planned crown over it.
+    fn site(&mut self) {
+        self.gum();
+        self.bone();
+        self.structures();
+        self.tooth_or_socket();
+        self.lost();
+        self.outlines();
+        self.passing_roots();
+        self.planned_crown();
+    }
+
     fn layout(&self, window: Window) -> Layout {
         let letter = self.sheet.letter();
         Layout {

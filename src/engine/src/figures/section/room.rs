@@ -21,14 +21,7 @@ pub fn room_section(show: &Show<'_>, room: &Room) -> Figure {
     let show = &Show { reveal: true, lit: None, ..*show };
     let scene = Scene::of(show);
     let (mut cutting, window) = Cutting::of(&scene, several::below(&scene));
-    cutting.gum();
-    cutting.bone();
-    cutting.structures();
-    cutting.tooth_or_socket();
-    cutting.lost();
-    cutting.outlines();
-    cutting.passing_roots();
-    cutting.planned_crown();
+    cutting.site();
     let said = cutting.all_room(room);
     cutting.levels();
     cutting.sides();

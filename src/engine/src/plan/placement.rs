@@ -1,6 +1,6 @@
 //! Where an implant stands and how large it is: seven whole numbers, in the steps of the plan.
 
-use crate::plan::{Decision, Draft, Implant};
+use super::{Decision, Draft, Implant};
 use crate::units::{Deg, Mm};
 
 /// The decisions that a placement answers, in the order of [`Placement::counts`].
