@@ -9,7 +9,6 @@ mod drag;
 mod effects;
 mod guide;
 mod judging;
-mod later_terms;
 mod library;
 mod pages;
 pub mod parity;

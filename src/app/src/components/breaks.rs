@@ -2,31 +2,30 @@
 //! the edges.
 
 mod look;
+mod row;
 
-use super::figure::Drawing;
-use crate::effects;
 use crate::prose::Prose;
 use crate::route::Route;
 use crate::store::Bench;
 use engine::geometry::order;
+use engine::plan::Draft;
 use engine::rules::Rule;
 use engine::search::Holds;
 use look::{Found, look};
-use plots::holds_plot;
+use row::row;
 use std::rc::Rc;
 use yew::prelude::*;
 
-/// How wide a bar is laid out at most, and what stands beside it on a phone, CSS pixels.
-const BAR: f64 = 360.0;
-const BESIDE: f64 = 72.0;
 /// How many findings are shown before the others are folded away.
 const NEAR: usize = 5;
 
 /// What it needs.
-#[derive(Properties, PartialEq)]
+#[derive(Properties, Clone, PartialEq)]
 pub struct BreaksProps {
     /// The case.
     pub bench: Rc<Bench>,
+    /// The case's own sound plan.
+    pub sound: Option<Rc<Draft>>,
     /// Rules that the learner broke.
     pub broken: Vec<&'static Rule>,
 }
@@ -36,10 +35,10 @@ pub struct BreaksProps {
 pub fn BreaksView(props: &BreaksProps) -> Html {
     let found = use_state(|| None::<Found>);
     {
-        let (found, bench, broken) = (found.clone(), props.bench.clone(), props.broken.clone());
+        let (found, asked) = (found.clone(), props.clone());
         use_effect_with(props.bench.session.acts(), move |_| {
             found.set(None);
-            wasm_bindgen_futures::spawn_local(look(bench, broken, move |all| found.set(Some(all))));
+            wasm_bindgen_futures::spawn_local(look(asked, move |all| found.set(Some(all))));
         });
     }
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
@@ -75,23 +74,6 @@ fn told(found: &Found, bench: &Bench, prose: &Prose) -> Html {
             { unmoved(found, bench) }
             { second(&found.pair) }
         </>
-    }
-}
-
-fn row(one: &Holds, bench: &Bench, prose: &Prose) -> Html {
-    let tooth = bench.session.case().site.tooth;
-    let wide = BAR.min(effects::page_width() - BESIDE);
-    let past = one.ends.iter().map(|end| {
-        let statement = end.rule().map_or_else(String::new, |rule| prose.statement(rule));
-        one.past(end, &statement, tooth)
-    });
-    let words = std::iter::once(one.span()).chain(past.filter(|words| !words.is_empty()));
-    let id = format!("holds-{}", one.aspect.scaled().key);
-    html! {
-        <li>
-            <Drawing {id} figure={holds_plot(one, tooth, wide)} />
-            <p>{ words.collect::<Vec<_>>().join(" ") }</p>
-        </li>
     }
 }
 

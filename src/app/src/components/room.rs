@@ -6,6 +6,7 @@ use crate::effects;
 use crate::store::Bench;
 use engine::cases;
 use engine::figures::{self, Show};
+use engine::plan::Draft;
 use engine::rules::Known;
 use engine::search::{Grid, Placement, Room, Sweep};
 use std::rc::Rc;
@@ -16,6 +17,8 @@ use yew::prelude::*;
 pub struct RoomProps {
     /// The case.
     pub bench: Rc<Bench>,
+    /// The case's own sound plan.
+    pub sound: Option<Rc<Draft>>,
 }
 
 /// The sweep, while it goes on.
@@ -33,13 +36,14 @@ pub fn RoomView(props: &RoomProps) -> Html {
     let swept = use_state(Swept::default);
     {
         let (swept, bench) = (swept.clone(), props.bench.clone());
+        let sound = props.sound.clone();
         use_effect_with(props.bench.session.events().len(), move |_| {
             swept.set(Swept::Sweeping);
             wasm_bindgen_futures::spawn_local(async move {
                 effects::after_painting().await;
                 let room = sweep(&bench).await.map(Rc::new);
                 effects::after_painting().await;
-                swept.set(Swept::Done(room, hard(&bench)));
+                swept.set(Swept::Done(room, sound.and_then(|sound| hard(&bench, &sound))));
             });
         });
     }
@@ -60,10 +64,8 @@ pub fn RoomView(props: &RoomProps) -> Html {
 }
 
 /// How hard the case is, in words.
-fn hard(bench: &Bench) -> Option<String> {
-    let case = bench.session.opened();
-    let sound = cases::proof(case)?.draft;
-    Some(cases::difficulty(case, &sound)?.words())
+fn hard(bench: &Bench, sound: &Draft) -> Option<String> {
+    Some(cases::difficulty(bench.session.opened(), sound)?.words())
 }
 
 /// Sweeps part by part, so that the page answers in between.

@@ -1,9 +1,10 @@
 //! Terms of the trade that explain themselves where they stand in a sentence: under the pointer, by
 //! touch and by key.
 
-use crate::terms::{Term, terms};
+use crate::terms::terms;
 use engine::geometry::order;
 use engine::plan::Step;
+use std::sync::OnceLock;
 use yew::prelude::*;
 
 /// A text in which the first use of each term explains itself.
@@ -38,12 +39,18 @@ enum Piece<'a> {
     Term(&'a str, &'static str),
 }
 
-/// Every term, the longest first, so that *connective tissue graft* is not taken for a *graft*.
-fn every() -> Vec<Term> {
-    let mut every: Vec<Term> = Step::ALL.iter().flat_map(|step| terms(*step)).copied().collect();
-    order::sort_short_by_key(&mut every, |(name, _)| (core::cmp::Reverse(name.len()), *name));
-    every.dedup_by_key(|(name, _)| *name);
-    every
+/// Every term, the longest first, so that *connective tissue graft* is not taken for a *graft*; each
+/// in small letters and with what it means. Put in order once: every text is searched for all of them.
+fn every() -> &'static [(String, &'static str)] {
+    static EVERY: OnceLock<Vec<(String, &'static str)>> = OnceLock::new();
+    EVERY.get_or_init(|| {
+        let all = Step::ALL.iter().flat_map(|step| terms(*step));
+        let mut every: Vec<(String, &'static str)> =
+            all.map(|(name, means)| (name.to_ascii_lowercase(), *means)).collect();
+        order::sort_short(&mut every, |(a, _), (b, _)| b.len().cmp(&a.len()).then(a.cmp(b)));
+        every.dedup_by(|(a, _), (b, _)| a == b);
+        every
+    })
 }
 
 /// The text cut at the first use of each term.
@@ -52,13 +59,12 @@ fn pieces(text: &str) -> Vec<Piece<'_>> {
     let lower = text.to_ascii_lowercase();
     let mut found: Vec<(usize, usize, &'static str)> = Vec::new();
     for (name, means) in every() {
-        let name = name.to_ascii_lowercase();
         let free = |at: usize, end: usize| found.iter().all(|(a, b, _)| end <= *a || *b <= at);
-        let place = lower.match_indices(&name).map(|(at, _)| (at, at + name.len()));
+        let place = lower.match_indices(name.as_str()).map(|(at, _)| (at, at + name.len()));
         let place = place.map(|(at, end)| (at, end + usize::from(lower[end..].starts_with('s'))));
         let mut place = place.filter(|(at, end)| is_whole(&lower, *at, *end) && free(*at, *end));
         if let Some((at, end)) = place.next() {
-            found.push((at, end, means));
+            found.push((at, end, *means));
         }
     }
     order::sort_short_by_key(&mut found, |one| (one.0, one.1));

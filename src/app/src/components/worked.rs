@@ -29,23 +29,23 @@ pub fn WorkedSheet(props: &WorkedProps) -> Html {
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let session = &props.bench.session;
     let stage = (session.due(), session.weighing().is_some());
+    let lesson = props.bench.lesson.as_ref();
+    let events = lesson.map(|lesson| lesson.events(session)).unwrap_or_default();
     {
         // The figures show the choices of the step before it is carried out, as they show a drag.
-        let (bench, room) = (props.bench.clone(), props.room.clone());
+        let (room, mut choices) = (props.room.clone(), events.clone());
         use_effect_with(stage, move |_| {
-            let choices = bench.lesson.as_ref().map(|lesson| lesson.events(&bench.session));
-            let mut choices = choices.unwrap_or_default();
             choices.retain(|event| matches!(event, Event::Choose(..)));
             room.dispatch(Action::Try(choices));
         });
     }
-    let (Some(lesson), Some(due)) = (&props.bench.lesson, session.due()) else {
+    let (Some(lesson), Some(due)) = (lesson, session.due()) else {
         return Html::default();
     };
     let told = lesson.told(session);
     let act = if stage.1 { "Conclude" } else { "Carry out" };
     let carry_out = {
-        let (room, events) = (props.room.clone(), lesson.events(session));
+        let room = props.room.clone();
         Callback::from(move |_: MouseEvent| room.dispatch(Action::Follow(events.clone())))
     };
     let shown = |told: &Told<'_>| choice(told, session.case().site.tooth, &prose);

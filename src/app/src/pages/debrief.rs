@@ -14,9 +14,9 @@ use crate::components::whole::whole;
 use crate::effects;
 use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
-use engine::cases;
 use engine::debrief::{Debrief, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
+use engine::search::sound_of;
 use engine::session::Attempt;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -35,10 +35,11 @@ pub struct DebriefProps {
 pub fn DebriefView(props: &DebriefProps) -> Html {
     let bench = props.bench.clone();
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
+    // What the case's own sound plan is belongs to the case: it is looked for once for all parts.
+    let sound = use_memo((), |()| sound_of(bench.session.opened()).map(Rc::new));
     let debrief = use_memo(bench.session.acts(), |_| {
         let case = bench.session.opened();
-        let proof = cases::proof(case);
-        let reference = proof.and_then(|proof| Plan::from_draft(&proof.draft, case).ok());
+        let reference = sound.as_deref().and_then(|sound| Plan::from_draft(sound, case).ok());
         bench.session.debrief(reference.as_ref())
     });
     let looked = use_state(Looked::default);
@@ -69,8 +70,8 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             { causes(debrief, tooth, &verdict) }
             <NearestView bench={bench.clone()} looked={looked.clone()} />
             { debate_cards(&debrief.verdicts, tooth, &prose) }
-            <BreaksView bench={bench.clone()} broken={broken(debrief)} />
-            <RoomView bench={bench.clone()} />
+            <BreaksView bench={bench.clone()} sound={(*sound).clone()} broken={broken(debrief)} />
+            <RoomView bench={bench.clone()} sound={(*sound).clone()} />
             { readings(&bench.session.compared(), tooth) }
             <HealingView bench={bench.clone()} looked={(*looked).clone()} />
             <h3>{ "Every verdict, in the order of care" }</h3>

@@ -1,15 +1,13 @@
 //! Looks for where a plan breaks, finding by finding, and lets the page be drawn in between, so that it
 //! never waits.
 
+use super::BreaksProps;
 use crate::effects::Breath;
 use crate::route::{From, Route};
-use crate::store::Bench;
 use engine::cases::value_of;
 use engine::chart::{Aspect, Case};
 use engine::plan::Plan;
-use engine::rules::Rule;
-use engine::search::{Holds, Telling, Trying, across, pair_with, sound_of};
-use std::rc::Rc;
+use engine::search::{Holds, Telling, Trying, across, pair_with};
 
 /// What has been found so far.
 #[derive(Clone, PartialEq, Default)]
@@ -21,23 +19,23 @@ pub struct Found {
 }
 
 /// Tries finding after finding, and lets the page be drawn in between.
-pub async fn look(bench: Rc<Bench>, broken: Vec<&'static Rule>, tell: impl Fn(Found)) {
+pub async fn look(asked: BreaksProps, tell: impl Fn(Found)) {
+    let BreaksProps { bench, sound, broken } = &asked;
+    let sound = sound.as_deref();
     let (case, plan) = (bench.session.opened(), bench.session.plan());
     let mut breath = Breath::now();
     let holds = tried(case, plan, &mut breath).await;
     let mut found = Found { holds, pair: None };
     tell(found.clone());
-    breath.take_now().await;
-    let sound = sound_of(case);
-    let plan = sound.as_ref().and_then(|sound| Plan::from_draft(sound, case).ok());
+    let plan = sound.and_then(|sound| Plan::from_draft(sound, case).ok());
     let edges = match &plan {
         Some(plan) => tried(case, plan, &mut breath).await,
         None => Vec::new(),
     };
     let mut telling = Telling::default();
-    for is in across(&edges, &broken) {
+    for is in across(&edges, broken) {
         breath.take_now().await;
-        if !telling.wants(sound.as_ref().and_then(|sound| pair_with(case, sound, is))) {
+        if !telling.wants(sound.and_then(|sound| pair_with(case, sound, is))) {
             break;
         }
     }

@@ -1,7 +1,7 @@
 //! The second question of a pair: which choices have to change.
 
 use super::Shown;
-use super::answers::{closing, remark, row};
+use super::answers::use_answers;
 use engine::plan::Decision;
 use engine::search::{Change, answer_words};
 use yew::prelude::*;
@@ -19,19 +19,10 @@ pub struct DecideProps {
 #[component]
 pub fn Decide(props: &DecideProps) -> Html {
     let decisions = use_memo(props.shown.clone(), |shown| shown.0.decisions());
-    let chosen = use_state(|| vec![None::<usize>; decisions.len()]);
-    let closed = use_state(|| false);
+    let answers = use_answers(decisions.len());
     let pair = &props.shown.0;
     let tooth = pair.base.site.tooth;
     let one = |(place, (decision, changes)): (usize, &(Decision, bool))| {
-        let choose = {
-            let chosen = chosen.clone();
-            Callback::from(move |answer| {
-                let mut all = (*chosen).clone();
-                all[place] = Some(answer);
-                chosen.set(all);
-            })
-        };
         let name = tooth.named(decision.entry().label);
         let label = match pair.sound.value(*decision) {
             Some(value) => format!("{name}: {}", answer_words(*decision, value, tooth)),
@@ -42,28 +33,16 @@ pub fn Decide(props: &DecideProps) -> Html {
             || "it can stay.".to_owned(),
             |so: &Change| format!("it has to change. {}.", so.words(tooth)),
         );
-        let right = chosen[place].map(|answer| (answer == 1) == *changes);
-        html! {
-            <>
-                { row(&format!("decide-{place}"), label, &["can stay", "has to change"], chosen[place], *closed, &choose) }
-                if *closed { { remark(right == Some(true), &so) } }
-            </>
-        }
-    };
-    let ready = chosen.iter().all(Option::is_some);
-    let close = {
-        let (closed, done) = (closed.clone(), props.done.clone());
-        Callback::from(move |_: MouseEvent| {
-            closed.set(true);
-            done.emit(());
-        })
+        let right = answers.of(place).map(|answer| (answer == 1) == *changes);
+        let told = (right == Some(true), so.as_str());
+        answers.row(("decide", place), label, &["can stay", "has to change"], told)
     };
     html! {
         <section aria-labelledby="decide-title">
             <h2 id="decide-title" tabindex="-1">{ "This is sound in the first case. What has to change in the second?" }</h2>
             <p>{ "Other plans can be sound too. You are asked about the one that changes least of this." }</p>
             { for decisions.iter().enumerate().map(one) }
-            { closing("See", ready, *closed, close) }
+            { answers.closing("See", &props.done) }
         </section>
     }
 }
