@@ -153,29 +153,42 @@ impl Family {
     }
 }
 
-/// What a learner can do; a family of rules as learners name it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Skill {
-    /// Clearing the patient.
-    Patient,
-    /// Reading the walls.
-    ReadingWalls,
-    /// Choosing the course.
-    Course,
-    /// Extracting.
-    Extracting,
-    /// Designing a flap.
-    FlapDesign,
-    /// Placing in three dimensions.
-    Placing,
-    /// Judging stability.
-    Stability,
-    /// Filling the gap and the wall.
-    Grafting,
-    /// Covering with a membrane.
-    Covering,
-    /// Closing and following up.
-    FollowingUp,
+macro_rules! skills {
+    ($($variant:ident = $key:literal, $words:literal;)+) => {
+        /// What a learner can do; a family of rules as learners name it.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Skill { $(#[doc = $words] $variant,)+ }
+
+        impl Skill {
+            /// All of them, in the order of care.
+            pub const ALL: [Self; [$($key),+].len()] = [$(Self::$variant),+];
+
+            /// What files hold.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$variant => $key,)+ }
+            }
+
+            /// Its plain name.
+            #[must_use]
+            pub const fn words(self) -> &'static str {
+                match self { $(Self::$variant => $words,)+ }
+            }
+        }
+    };
+}
+
+skills! {
+    Patient = "patient", "Clearing the patient";
+    ReadingWalls = "reading-walls", "Reading the walls";
+    Course = "course", "Choosing the course";
+    Extracting = "extracting", "Extracting";
+    FlapDesign = "flap-design", "Designing a flap";
+    Placing = "placing", "Placing in three dimensions";
+    Stability = "stability", "Judging stability";
+    Grafting = "grafting", "Filling the gap and the wall";
+    Covering = "covering", "Covering with a membrane";
+    FollowingUp = "following-up", "Closing and following up";
 }
 
 /// A cause that several rules may see at once. A group of faults with one cause costs once, and the

@@ -31,7 +31,10 @@ impl Session {
     /// How often anything was done that a verdict could hang on.
     #[must_use]
     pub fn acts(&self) -> usize {
-        self.events.iter().filter(|event| !matches!(event, Event::Dispute(..))).count()
+        self.events
+            .iter()
+            .filter(|event| !matches!(event, Event::Dispute(..) | Event::Sure(..)))
+            .count()
     }
 
     /// Verdicts that the learner holds something against, by rule: (id, reason), in the order written.

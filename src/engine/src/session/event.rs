@@ -1,7 +1,7 @@
 //! What a learner does, and how it is written down.
 
 use super::disputes::is_id;
-use super::{Exposure, Spot};
+use super::{Exposure, SURENESS, Spot};
 use crate::anatomy::Wall;
 use crate::chart::{Answers, Finding, Noted};
 use crate::geometry::Outline;
@@ -25,6 +25,8 @@ pub enum Event {
     Note(Finding, Option<Noted>),
     /// Holds a reason against the verdict of a rule, by its id; an empty one takes it back.
     Dispute(String, String),
+    /// Says how sure it is of the step that is due, percent, or takes that back.
+    Sure(Step, Option<u8>),
 }
 
 /// An event as files hold it: keys, numbers in their units, outlines in millimetres.
@@ -71,6 +73,14 @@ pub enum Written {
         /// What the learner holds against its verdict.
         reason: String,
     },
+    /// `{"sure": "flap", "percent": 75}`; no percent takes it back.
+    Sure {
+        /// Key of the step.
+        sure: String,
+        /// One of the five answers.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        percent: Option<u8>,
+    },
 }
 
 /// A place of the probe as files hold it.
@@ -110,6 +120,8 @@ pub enum Unreadable {
     NoSuchReading(Finding),
     /// No rule can have that id.
     NoSuchRule(String),
+    /// None of the five answers to how sure one is.
+    NotSoSure(u8),
     /// A place of the probe that is no multiple of its step.
     NoSuchPlace(f64),
     /// The answer does not fit the decision.
@@ -150,6 +162,10 @@ impl fmt::Display for Unreadable {
                 f,
                 "dispute: found \"{id}\", expected the id of a rule: small letters, digits and hyphens"
             ),
+            Self::NotSoSure(found) => {
+                let all = SURENESS.map(|percent| percent.to_string()).join(", ");
+                write!(f, "sure: found {found} percent, expected one of {all}")
+            }
             Self::NoSuchPlace(found) => {
                 write!(f, "sound: found {}, expected millimetres in steps of 0.1", Found(*found))
             }
@@ -270,6 +286,10 @@ fn whole(value: f64) -> Option<i32> {
     fits.then_some(near as i32)
 }
 
+fn step_of(key: &str) -> Result<Step, Unreadable> {
+    Step::from_key(key).ok_or_else(|| Unreadable::NoSuchStep(key.chars().take(60).collect()))
+}
+
 impl Event {
     /// As files hold it.
     #[must_use]
@@ -291,6 +311,9 @@ impl Event {
             Self::Dispute(dispute, reason) => {
                 Written::Dispute { dispute: dispute.clone(), reason: reason.clone() }
             }
+            Self::Sure(step, percent) => {
+                Written::Sure { sure: step.key().to_owned(), percent: *percent }
+            }
         }
     }
 }
@@ -306,9 +329,13 @@ impl TryFrom<&Written> for Event {
                 let value = value.as_ref().map(|value| value.value(decision)).transpose()?;
                 Ok(Self::Choose(decision, value))
             }
-            Written::CarryOut { carry_out } => Step::from_key(carry_out)
-                .map(Self::CarryOut)
-                .ok_or_else(|| Unreadable::NoSuchStep(carry_out.chars().take(60).collect())),
+            Written::CarryOut { carry_out } => step_of(carry_out).map(Self::CarryOut),
+            Written::Sure { sure, percent } => match percent {
+                Some(percent) if !SURENESS.contains(percent) => {
+                    Err(Unreadable::NotSoSure(*percent))
+                }
+                percent => Ok(Self::Sure(step_of(sure)?, *percent)),
+            },
             Written::Expose { expose } => Ok(Self::Expose(*expose)),
             Written::Sound { sound } => {
                 let tenths = whole(sound.along * 10.0).and_then(|tenths| i8::try_from(tenths).ok());

@@ -12,6 +12,7 @@ mod operated;
 mod reports;
 mod returns;
 mod soundings;
+mod sure;
 #[cfg(test)]
 mod tests;
 mod view;
@@ -27,6 +28,7 @@ pub use operated::happened;
 use reports::reports;
 pub use reports::{Report, all_reports};
 pub use soundings::{Depth, Sounded, Spot, Standing};
+pub use sure::SURENESS;
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
 pub use wander::{came_to_the_end, wander};
 pub use worked::{Lesson, Shown, Told};
@@ -74,6 +76,8 @@ pub struct Session {
     notes: Vec<(Finding, Noted)>,
     /// What the learner holds against verdicts, by rule.
     disputes: Vec<(String, String)>,
+    /// How sure the learner was of each step, percent.
+    sure: Vec<(Step, u8)>,
     events: Vec<Event>,
 }
 
@@ -117,6 +121,7 @@ impl Session {
             probed: Vec::new(),
             notes: Vec::new(),
             disputes: Vec::new(),
+            sure: Vec::new(),
             events: Vec::new(),
         }
     }
@@ -159,6 +164,7 @@ impl Session {
             Event::Sound(spot) => self.sound(*spot)?,
             Event::Note(finding, noted) => self.note(*finding, *noted)?,
             Event::Dispute(rule, reason) => self.dispute(rule, reason),
+            Event::Sure(step, percent) => self.be_sure(*step, *percent)?,
         }
         self.events.push(event);
         Ok(())
