@@ -7,7 +7,8 @@ use web_sys::{
     Blob, HtmlAnchorElement, Response, ScrollIntoViewOptions, ScrollLogicalPosition, Url, window,
 };
 
-/// Where this browser keeps that the briefing was read. Nothing else is kept.
+/// Where this browser keeps that the briefing was read. What is done on the bench is kept elsewhere
+/// (`keep`).
 const BRIEFED: &str = "wallwise-briefed";
 
 /// The fragment of the address.
@@ -60,6 +61,30 @@ pub fn fresh_seed() -> u64 {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 999999")]
     let seed = (js_sys::Math::random() * 1_000_000.0) as u64;
     seed
+}
+
+/// A number that no other tab draws.
+#[must_use]
+pub fn chance() -> u32 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "below 2^32")]
+    let chance = (js_sys::Math::random() * 4_294_967_296.0) as u32;
+    chance
+}
+
+/// Milliseconds since 1970, universal time.
+#[must_use]
+pub fn now() -> u64 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a date")]
+    let now = js_sys::Date::now() as u64;
+    now
+}
+
+/// Asks the browser to keep what it stores for this page even when space runs short. It may refuse, and
+/// says nothing of it here: the page of what is kept does.
+pub fn ask_to_persist() {
+    if let Some(window) = window() {
+        let _ = window.navigator().storage().persist();
+    }
 }
 
 /// Fetches a text that belongs to the room, by its name in the page's own list of hashed names.
@@ -170,9 +195,16 @@ pub fn focus(id: &str) {
 
 /// Goes on once the page has been painted as it stands: what takes a while begins after that.
 pub async fn after_painting() {
+    after(30).await;
+}
+
+/// Goes on after so many milliseconds.
+pub async fn after(milliseconds: i32) {
     let wait = js_sys::Promise::new(&mut |resolve, _| {
         let later = window().and_then(|window| {
-            window.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, 30).ok()
+            window
+                .set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, milliseconds)
+                .ok()
         });
         if later.is_none() {
             // Nothing to wait for.

@@ -13,13 +13,15 @@ use crate::components::plates::plates;
 use crate::components::term::with_terms;
 use crate::components::worked::WorkedSheet;
 use crate::guide::note;
+use crate::keep::restore::restore;
 use crate::library::Library;
 use crate::pages::debrief::DebriefView;
 use crate::pages::limits::limits;
+use crate::pages::own::OwnPages;
 use crate::pages::protocol::{RulePage, protocol};
 use crate::parity::digest;
 use crate::prose::{self, Prose};
-use crate::store::{Action, Bench, Room};
+use crate::store::{Action, Bench, Restored, Room};
 use crate::terms::{Term, terms};
 use core::fmt;
 use engine::cases::{self, Constraints, Within};
@@ -42,6 +44,8 @@ pub struct Judging {
     pub replay: fn(Address) -> Result<Case, String>,
     /// The sound plan of a case, to be told; nothing where none is known.
     pub lesson: fn(&Case, Shown) -> Option<Lesson>,
+    /// A kept attempt, from its head and its events as they are kept.
+    pub restore: fn(&str, &[String]) -> Result<Restored, String>,
     /// A step of a worked case.
     pub worked: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
     /// What study mode says of the step before the one that is due.
@@ -70,6 +74,8 @@ pub struct Judging {
     pub debrief: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
     /// Reads the long texts of the rules.
     pub prose: fn(&str) -> Result<Prose, String>,
+    /// Pages on what one has done oneself: what is due, a sitting, the review, the portfolio, what is kept.
+    pub own: fn(UseReducerHandle<Room>) -> Html,
     /// Every rule.
     pub protocol: fn(&Prose) -> Html,
     /// What is not modelled.
@@ -132,6 +138,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         },
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         lesson: Lesson::of,
+        restore,
         worked: |bench, room| html! { <WorkedSheet {bench} {room} /> },
         last: |bench, room, due| disputable(bench, room, last_verdicts(&bench.session, due)),
         terms,
@@ -152,6 +159,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
             disputable(&bench, &room, debrief)
         },
         prose: prose::read,
+        own: |room| html! { <OwnPages {room} /> },
         protocol,
         limits,
         rule: |id| html! { <RulePage {id} /> },

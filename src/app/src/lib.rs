@@ -9,6 +9,7 @@ mod drag;
 mod effects;
 mod guide;
 mod judging;
+mod keep;
 mod library;
 mod pages;
 pub mod parity;

@@ -2,6 +2,8 @@
 
 use crate::effects;
 use crate::judging::judging;
+use crate::keep::keeper::Keeper;
+use crate::keep::{Keeping, Kept};
 use crate::library::Library;
 use crate::pages::bench::BenchPage;
 use crate::pages::briefing::briefing;
@@ -12,7 +14,11 @@ use crate::store::{Action, Notation, Room as State};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
+
+/// How long the browser may take to open its database, milliseconds.
+const LONGEST_OPENING: i32 = 5000;
 
 /// The room.
 #[component]
@@ -21,11 +27,12 @@ pub fn Room() -> Html {
         use_reducer(|| State::open(Route::read(&effects::fragment()), effects::was_briefed()));
     use_address(&room);
     use_library(&room);
+    let keeper = use_keeping(&room);
     // Rules and their long texts come once a case is on the bench or a rule is read: the first case
     // never waits, unless who draws it comes with them.
     let of_rules =
-        matches!(room.route, Route::Rule(_) | Route::Protocol | Route::Limits | Route::Pair(..));
-    let on_bench = room.bench.is_some();
+        !matches!(room.route, Route::Home | Route::Briefing | Route::Nowhere(_) | Route::Case(_));
+    let on_bench = room.bench.is_some() || room.fetching.is_some();
     use_judge(&room, on_bench || of_rules || room.waits_for_the_judge());
     let prose = use_prose(on_bench || of_rules, room.judging);
     let name = {
@@ -42,21 +49,26 @@ pub fn Room() -> Html {
     };
     html! {
         <ContextProvider<Prose> context={prose.clone()}>
+        <ContextProvider<Keeping> context={Keeping(keeper)}>
             { room.judging.map(|judging| (judging.hatchings)()) }
             <a class="skip" href="#room-place" onclick={Callback::from(|event: MouseEvent| { event.prevent_default(); effects::focus("room-place"); })}>{ "Skip to the case" }</a>
             <header class="room-head">
                 <a class="name" href="#/">{ "Wallwise" }</a>
                 <nav aria-label="Room">
+                    <a href="#/today">{ "Today" }</a>
+                    <a href="#/review">{ "Review" }</a>
                     <a href="#/protocol">{ "Protocol" }</a>
                     <a href="#/limits">{ "Limits" }</a>
                     <a href="#/briefing">{ "Briefing" }</a>
                     <button type="button" class="quiet" onclick={name}>{ notation }</button>
                 </nav>
             </header>
+            { not_kept(&room) }
             <main id="room-place" tabindex="-1">{ place(&room, &prose) }</main>
             <footer class="room-foot">
                 <p>{ "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser." }</p>
             </footer>
+        </ContextProvider<Keeping>>
         </ContextProvider<Prose>>
     }
 }
@@ -94,7 +106,13 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             None => waiting(room, "The limits are on their way."),
         },
         Route::Nowhere(why) => trouble(why),
-        Route::Case(_) => match &room.bench {
+        Route::Today | Route::Sitting(_) | Route::Review | Route::Portfolio | Route::Keeping => {
+            match room.judging {
+                Some(judging) => (judging.own)(room.clone()),
+                None => waiting(room, "What you have done here is on its way."),
+            }
+        }
+        Route::Case(_) | Route::Attempt(..) => match &room.bench {
             Some(bench) => html! { <BenchPage bench={bench.clone()} room={room.clone()} /> },
             None => waiting(room, "The case is on its way."),
         },
@@ -117,6 +135,56 @@ fn trouble(why: &str) -> Html {
             <p><a href="#/">{ "To the sets" }</a></p>
         </article>
     }
+}
+
+/// Said for as long as nothing is kept.
+fn not_kept(room: &UseReducerHandle<State>) -> Html {
+    let Kept::Without(why) = &room.kept else { return Html::default() };
+    let again = {
+        let room = room.clone();
+        Callback::from(move |_: MouseEvent| room.dispatch(Action::AskToKeep))
+    };
+    html! {
+        <div class="not-kept" role="status">
+            <p>{ format!("{why} You can go on, but what you do will be gone with this tab unless you save it as a file.") }</p>
+            <p class="row"><a href="#/keeping">{ "Save it as a file" }</a><button type="button" class="quiet" onclick={again}>{ "Try again" }</button></p>
+        </div>
+    }
+}
+
+/// Keeps what is done, and fetches what is wanted of it.
+#[hook]
+fn use_keeping(room: &UseReducerHandle<State>) -> Rc<Keeper> {
+    let keeper = use_memo((), |()| Keeper::default());
+    let tell = room.dispatcher();
+    {
+        let (keeper, tell) = (keeper.clone(), tell.clone());
+        use_effect_with(room.asked_to_keep, move |_| {
+            spawn_local(keeper.open(tell.clone()));
+            spawn_local(async move {
+                effects::after(LONGEST_OPENING).await;
+                tell.dispatch(Action::NoAnswer);
+            });
+        });
+    }
+    {
+        let (keeper, tell, kept) = (keeper.clone(), tell.clone(), room.kept.clone());
+        let changed = (room.bench.clone(), matches!(kept, Kept::Here(_)));
+        use_effect_with(changed, move |(bench, _)| {
+            if let Some(bench) = bench {
+                keeper.follow(bench, &kept, &tell);
+            }
+        });
+    }
+    {
+        let keeper = keeper.clone();
+        use_effect_with(room.fetching.clone(), move |key| {
+            if let Some(key) = key.clone() {
+                spawn_local(keeper.fetch(key, tell));
+            }
+        });
+    }
+    keeper
 }
 
 /// Follows the address.
@@ -149,7 +217,7 @@ fn use_judge(room: &UseReducerHandle<State>, wanted: bool) {
     let room = room.clone();
     use_effect_with((wanted, room.retries), move |(wanted, _)| {
         if *wanted && room.judging.is_none() {
-            wasm_bindgen_futures::spawn_local(async move {
+            spawn_local(async move {
                 let judging = judging().await.map_err(|fault| fault.to_string());
                 room.dispatch(Action::Judge(judging));
             });
@@ -162,7 +230,7 @@ fn use_judge(room: &UseReducerHandle<State>, wanted: bool) {
 fn use_library(room: &UseReducerHandle<State>) {
     let room = room.clone();
     use_effect_with((), move |()| {
-        wasm_bindgen_futures::spawn_local(async move {
+        spawn_local(async move {
             let read = effects::fetch_text("sets").await.and_then(|text| {
                 serde_json::from_str(&text)
                     .map_err(|fault| format!("the sets cannot be read: {fault}"))

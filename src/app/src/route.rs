@@ -23,6 +23,18 @@ pub enum Route {
     Rule(String),
     /// What is not modelled.
     Limits,
+    /// What is due, and a sitting.
+    Today,
+    /// What became of a sitting, by its name.
+    Sitting(String),
+    /// How it has gone so far.
+    Review,
+    /// A record to print.
+    Portfolio,
+    /// What is kept in this browser.
+    Keeping,
+    /// A kept attempt, by its name, and the rule whose verdict is looked for.
+    Attempt(String, Option<String>),
     /// A fragment that leads nowhere, and why.
     Nowhere(String),
 }
@@ -38,6 +50,15 @@ pub struct CaseRoute {
     pub guided: bool,
     /// How much of it is shown, worked.
     pub shown: Option<Shown>,
+    /// The sitting that it belongs to, by its name.
+    pub sitting: Option<String>,
+}
+
+impl CaseRoute {
+    /// A case in study mode, on one's own.
+    pub const fn study(from: From) -> Self {
+        Self { from, mode: Mode::Study, guided: false, shown: None, sitting: None }
+    }
 }
 
 /// Where a case comes from.
@@ -64,6 +85,13 @@ impl Route {
             ["protocol"] => Self::Protocol,
             ["protocol", id] => Self::Rule(shortened(id)),
             ["limits"] => Self::Limits,
+            ["today"] => Self::Today,
+            ["sitting", id] => Self::Sitting(shortened(id)),
+            ["review"] => Self::Review,
+            ["portfolio"] => Self::Portfolio,
+            ["keeping"] => Self::Keeping,
+            ["kept", id] => Self::Attempt(shortened(id), None),
+            ["kept", id, rule] => Self::Attempt(shortened(id), Some(shortened(rule))),
             ["case", which] => match from(which).and_then(|from| as_hard(from, query)) {
                 Ok(from) => Self::case(from, query),
                 Err(why) => Self::Nowhere(why),
@@ -106,7 +134,8 @@ impl Route {
         let mode = if has("assessment") { Mode::Assessment } else { Mode::Study };
         let shown = [(WORKED, Shown::Whole), (BEGUN, Shown::Begun)];
         let shown = shown.into_iter().find(|(flag, _)| has(flag)).map(|(_, shown)| shown);
-        Self::Case(CaseRoute { from, mode, guided: has("guided"), shown })
+        let sitting = query.split('&').find_map(|part| part.strip_prefix(SITTING)).map(shortened);
+        Self::Case(CaseRoute { from, mode, guided: has("guided"), shown, sitting })
     }
 
     /// The fragment that leads here, with its `#`.
@@ -120,6 +149,13 @@ impl Route {
             Self::Protocol => "#/protocol".to_owned(),
             Self::Rule(id) => format!("#/protocol/{id}"),
             Self::Limits => "#/limits".to_owned(),
+            Self::Today => "#/today".to_owned(),
+            Self::Sitting(id) => format!("#/sitting/{id}"),
+            Self::Review => "#/review".to_owned(),
+            Self::Portfolio => "#/portfolio".to_owned(),
+            Self::Keeping => "#/keeping".to_owned(),
+            Self::Attempt(id, None) => format!("#/kept/{id}"),
+            Self::Attempt(id, Some(rule)) => format!("#/kept/{id}/{rule}"),
             Self::Case(case) => {
                 let path = match &case.from {
                     From::Address(address) => format!("case/{address}"),
@@ -137,6 +173,7 @@ impl Route {
                         (if shown == Shown::Whole { WORKED } else { BEGUN }).to_owned()
                     }),
                     within,
+                    case.sitting.as_ref().map(|sitting| format!("{SITTING}{sitting}")),
                 ]
                 .into_iter()
                 .flatten()
@@ -150,6 +187,8 @@ impl Route {
 
 /// How a seed's address says how hard its case is to be.
 const HARD: &str = "difficulty=";
+/// How an address says to which sitting a case belongs.
+const SITTING: &str = "sitting=";
 /// How an address says that a case is shown whole.
 const WORKED: &str = "worked";
 /// How it says that a case is begun for the learner.
@@ -205,6 +244,14 @@ mod tests {
             "#/pair/1.1.2024.3.facial-loss.45",
             "#/pair/1.1.2024.3.facial-loss.45?set=first-walls",
             "#/set/first-walls/2?guided",
+            "#/case/1.3.77.0?sitting=0199-ab",
+            "#/today",
+            "#/sitting/0199-ab",
+            "#/review",
+            "#/portfolio",
+            "#/keeping",
+            "#/kept/0199-ab",
+            "#/kept/0199-ab/gap-too-narrow",
         ] {
             assert_eq!(Route::read(fragment).fragment(), fragment);
         }

@@ -1,12 +1,16 @@
 //! The state of the room and the one function that changes it.
 
 use crate::judging::Judging;
+use crate::keep::Kept;
+use crate::keep::key::Key;
+use crate::keep::trouble::Trouble;
 use crate::library::{self, Library};
 use crate::route::{CaseRoute, From, Route};
 use engine::cases;
 use engine::plan::{Decision, Refusal, Value};
 use engine::rules::Rule;
 use engine::session::{Event, Lesson, Session};
+use learning::record::Head;
 use std::rc::Rc;
 use yew::Reducible;
 
@@ -29,6 +33,14 @@ pub struct Room {
     pub briefed: bool,
     /// How teeth are named.
     pub notation: Notation,
+    /// Whether what is done is kept in this browser.
+    pub kept: Kept,
+    /// How often the browser was asked to keep it.
+    pub asked_to_keep: u32,
+    /// The kept attempt that is being fetched for the bench.
+    pub fetching: Option<Key>,
+    /// How many cases have been on the bench.
+    pub benches: u32,
 }
 
 /// How teeth are named.
@@ -43,10 +55,20 @@ pub enum Notation {
 /// A case being worked on.
 #[derive(Debug, Clone)]
 pub struct Bench {
+    /// Which case on the bench it is since the page was loaded.
+    pub serial: u32,
     /// How it was asked for.
     pub asked: CaseRoute,
-    /// The attempt.
+    /// The attempt as it is shown.
     pub session: Session,
+    /// The attempt with a step carried out, until that is kept: the room goes on to it then.
+    pub ahead: Option<Session>,
+    /// How many of its events are kept.
+    pub kept: usize,
+    /// Under what circumstances it is kept, once its first event is.
+    pub head: Option<Rc<Head>>,
+    /// What is said above the case: that it goes on from before, or what another tab did.
+    pub told: Option<String>,
     /// What is shown of it, in a worked case.
     pub lesson: Option<Rc<Lesson>>,
     /// The choices that a drag is trying out.
@@ -67,11 +89,110 @@ impl Bench {
         self.lesson.as_ref().zip(due).is_some_and(|(lesson, due)| lesson.shows(due))
     }
 
+    /// A case that has just come to the bench.
+    fn new(serial: u32, asked: CaseRoute, session: Session, lesson: Option<Lesson>) -> Self {
+        Self {
+            serial,
+            asked,
+            session,
+            ahead: None,
+            kept: 0,
+            head: None,
+            told: None,
+            lesson: lesson.map(Rc::new),
+            tried: Vec::new(),
+            lit: None,
+            refusal: None,
+            said: None,
+        }
+    }
+
+    /// The attempt with all that was done, kept or not.
+    #[must_use]
+    pub fn latest(&self) -> &Session {
+        self.ahead.as_ref().unwrap_or(&self.session)
+    }
+
     /// Does one thing: what was tried out and said before it is over.
     fn act(&mut self, event: Event) {
+        let moves_on = matches!(event, Event::CarryOut(_));
+        if moves_on && self.ahead.is_some() {
+            // The step before is still being kept; a second press meant no more than the first.
+            return;
+        }
         self.tried.clear();
         self.said = None;
-        self.refusal = self.session.apply(event).err();
+        let mut next = self.latest().clone();
+        self.refusal = next.apply(event).err();
+        if self.refusal.is_some() {
+            return;
+        }
+        if moves_on || self.ahead.is_some() { self.ahead = Some(next) } else { self.session = next }
+    }
+
+    /// Goes on to what was carried out.
+    fn move_on(&mut self) {
+        if let Some(ahead) = self.ahead.take() {
+            self.session = ahead;
+        }
+    }
+
+    /// That many events are kept.
+    fn keep(&mut self, count: usize) {
+        self.kept = self.kept.max(count);
+        if self.ahead.as_ref().is_some_and(|ahead| ahead.events().len() <= self.kept) {
+            self.move_on();
+        }
+    }
+
+    /// Another tab has written in this attempt: what was done here and is not kept yet follows it where
+    /// it still fits.
+    fn follow(&mut self, there: &Session) {
+        let here: Vec<Event> = self.latest().events().iter().skip(self.kept).cloned().collect();
+        let news = there.events().iter().skip(self.kept);
+        let steps: Vec<&str> = news
+            .filter_map(|event| match event {
+                Event::CarryOut(step) => Some(step.label()),
+                _ => None,
+            })
+            .collect();
+        self.kept = there.events().len();
+        self.ahead = None;
+        self.session = there.clone();
+        self.tried.clear();
+        let all = here.len();
+        let fits =
+            here.into_iter().filter(|event| self.session.apply(event.clone()).is_ok()).count();
+        let did = if steps.is_empty() {
+            "chose something".to_owned()
+        } else {
+            format!("carried out {}", steps.join(", "))
+        };
+        let lost = if fits < all {
+            " What you did here at the same moment no longer fits and was left out."
+        } else {
+            ""
+        };
+        self.told =
+            Some(format!("Another tab {did} in this attempt; this one has followed.{lost}"));
+    }
+}
+
+/// A kept attempt as it was fetched.
+#[derive(Debug)]
+pub struct Restored {
+    /// Its circumstances.
+    pub head: Head,
+    /// How it was asked for.
+    pub asked: CaseRoute,
+    /// As it stands.
+    pub session: Session,
+}
+
+impl PartialEq for Restored {
+    /// An attempt as it was fetched at one moment.
+    fn eq(&self, other: &Self) -> bool {
+        std::ptr::eq(self, other)
     }
 }
 
@@ -122,6 +243,24 @@ pub enum Action {
     Briefed,
     /// Teeth are named the other way.
     Name(Notation),
+    /// Whether anything is kept, and what.
+    Keeping(Kept),
+    /// The browser does not answer whether it keeps anything.
+    NoAnswer,
+    /// It is asked once more.
+    AskToKeep,
+    /// An attempt has its head.
+    Begun(u32, Head),
+    /// So many events of a case on the bench are kept.
+    Stored(u32, usize),
+    /// What was done on the bench cannot be kept; the room goes on without.
+    NotStored(Trouble),
+    /// A kept attempt was fetched, or why not.
+    Fetched(Key, Result<Rc<Restored>, String>),
+    /// Another tab has written in the attempt on the bench.
+    Elsewhere(u32, Rc<Restored>),
+    /// Everything that was kept has been erased.
+    Erased,
 }
 
 impl Room {
@@ -137,6 +276,10 @@ impl Room {
             retries: 0,
             briefed,
             notation: Notation::TwoDigits,
+            kept: Kept::Opening,
+            asked_to_keep: 0,
+            fetching: None,
+            benches: 0,
         };
         empty.at(route)
     }
@@ -144,31 +287,54 @@ impl Room {
     /// The room at another place; a case that is already on the bench stays as it is.
     fn at(&self, route: Route) -> Self {
         let mut room = Self { route: route.clone(), trouble: None, ..self.clone() };
-        if let Route::Case(asked) = route {
-            let same = room.bench.as_ref().is_some_and(|bench| bench.asked == asked);
-            if !same {
-                room.bring(asked);
+        match route {
+            Route::Case(asked) => {
+                let same = room.bench.as_ref().is_some_and(|bench| bench.asked == asked);
+                if !same {
+                    room.bring(asked);
+                }
             }
+            Route::Attempt(id, _) => room.bring_back(&id),
+            _ => {}
         }
         room
     }
 
+    /// Brings a case to the bench: where an attempt at it is kept, that one as it was left.
     fn bring(&mut self, asked: CaseRoute) {
-        self.bench = None;
+        (self.bench, self.fetching) = (None, None);
+        if self.kept == Kept::Opening {
+            return;
+        }
+        match self.kept.latest_at(&Route::Case(asked.clone()).fragment()) {
+            Some(key) => self.fetching = Some(key),
+            None => self.bring_anew(asked),
+        }
+    }
+
+    /// Brings back the kept attempt of this name.
+    fn bring_back(&mut self, id: &str) {
+        if self
+            .bench
+            .as_ref()
+            .and_then(|bench| bench.head.as_ref())
+            .is_some_and(|head| head.id == id)
+        {
+            return;
+        }
+        (self.bench, self.fetching) = (None, self.kept.named(id));
+        if self.fetching.is_none() && self.kept != Kept::Opening {
+            self.trouble = Some("No attempt of that name is kept in this browser.".to_owned());
+        }
+    }
+
+    /// Brings a case to the bench as if it had never been there.
+    fn bring_anew(&mut self, asked: CaseRoute) {
+        (self.bench, self.fetching) = (None, None);
         match library::open(&asked, &self.library, self.judging) {
             Ok(Some(case)) => {
-                let lesson = asked.shown.zip(self.judging);
-                let lesson = lesson.and_then(|(shown, judging)| (judging.lesson)(&case, shown));
                 let session = Session::open(case, asked.mode);
-                self.bench = Some(Rc::new(Bench {
-                    asked,
-                    session,
-                    lesson: lesson.map(Rc::new),
-                    tried: Vec::new(),
-                    lit: None,
-                    refusal: None,
-                    said: None,
-                }));
+                self.put(asked, session);
             }
             // The set or the judge has not arrived yet; its arrival tries again.
             Ok(None) => {}
@@ -176,12 +342,60 @@ impl Room {
         }
     }
 
+    fn put(&mut self, asked: CaseRoute, session: Session) -> &mut Bench {
+        let lesson = asked.shown.zip(self.judging);
+        let lesson = lesson.and_then(|(shown, judging)| (judging.lesson)(session.opened(), shown));
+        self.benches += 1;
+        let bench = Bench::new(self.benches, asked, session, lesson);
+        Rc::make_mut(self.bench.insert(Rc::new(bench)))
+    }
+
+    /// A kept attempt comes to the bench as it was left.
+    fn put_back(&mut self, restored: &Restored) {
+        let asked = match &self.route {
+            Route::Case(asked) => asked.clone(),
+            _ => restored.asked.clone(),
+        };
+        let bench = self.put(asked, restored.session.clone());
+        bench.kept = bench.session.events().len();
+        bench.head = Some(Rc::new(restored.head.clone()));
+        bench.told = bench.session.due().filter(|_| bench.kept > 0).map(|due| {
+            format!("You had begun this case. It goes on where you left it: at {}.", due.label())
+        });
+    }
+
+    /// What was fetched, where it is still wanted.
+    fn fetched(&mut self, key: &Key, fetched: Result<Rc<Restored>, String>) {
+        if self.fetching.as_ref() != Some(key) {
+            return;
+        }
+        self.fetching = None;
+        match (fetched, self.route.clone()) {
+            (Ok(restored), _) => self.put_back(&restored),
+            // What cannot be read stays as it is; the case can be done all the same.
+            (Err(why), Route::Case(asked)) => {
+                self.bring_anew(asked);
+                if let Some(bench) = &mut self.bench {
+                    Rc::make_mut(bench).told = Some(format!(
+                        "An attempt at this case is kept and cannot be opened: {why}. It stays as it is; this is a new one."
+                    ));
+                }
+            }
+            (Err(why), _) => {
+                self.trouble = Some(format!(
+                    "This attempt is kept and cannot be opened: {why}. It stays as it is."
+                ))
+            }
+        }
+    }
+
     /// Whether the case that is asked for is drawn by what comes with the judge.
     #[must_use]
     pub fn waits_for_the_judge(&self) -> bool {
-        let Route::Case(asked) = &self.route else { return false };
+        let Route::Case(asked) = &self.route else { return self.fetching.is_some() };
         match &asked.from {
-            _ if asked.shown.is_some() => true,
+            // What is kept is read by what comes with it.
+            _ if asked.shown.is_some() || self.fetching.is_some() => true,
             From::Seed(..) => true,
             From::Address(address) => cases::is_drawn_with_the_judge(*address),
             // A set that is here, and its case not: nothing else can be missing.
@@ -191,8 +405,12 @@ impl Room {
 
     /// Tries again to open what is asked for, now that something has arrived.
     fn once_more(mut self) -> Self {
-        if let (Route::Case(asked), None) = (self.route.clone(), &self.bench) {
-            self.bring(asked);
+        if self.bench.is_none() && self.fetching.is_none() {
+            match self.route.clone() {
+                Route::Case(asked) => self.bring(asked),
+                Route::Attempt(id, _) => self.bring_back(&id),
+                _ => {}
+            }
         }
         self
     }
@@ -208,20 +426,51 @@ impl Room {
     }
 }
 
+impl Room {
+    /// The room with things done on the bench, one after the other. Where nothing is kept nothing is
+    /// waited for.
+    fn do_all(&self, events: impl IntoIterator<Item = Event>) -> Self {
+        let waits = !matches!(self.kept, Kept::Without(_));
+        self.with_bench(|bench| {
+            // Acts that follow each other in one go are carried out one after the other.
+            for event in events {
+                bench.act(event);
+            }
+            if !waits {
+                bench.move_on();
+            }
+        })
+    }
+
+    /// The room once it is known whether anything is kept.
+    fn keeping(&self, kept: Kept) -> Self {
+        let mut room = self.clone();
+        if matches!(kept, Kept::Without(_)) && room.bench.is_some() {
+            room = room.with_bench(Bench::move_on);
+        }
+        Self { kept, ..room }.once_more()
+    }
+
+    /// The room with a change to that case, if it is still on the bench.
+    fn with_that_bench(&self, serial: u32, change: impl FnOnce(&mut Bench)) -> Self {
+        if self.bench.as_ref().is_some_and(|bench| bench.serial == serial) {
+            self.with_bench(change)
+        } else {
+            self.clone()
+        }
+    }
+}
+
 impl Reducible for Room {
     type Action = Action;
 
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
         Rc::new(match action {
             Action::Go(route) => self.at(route),
-            Action::Do(event) => self.with_bench(|bench| bench.act(event)),
-            Action::Follow(events) => self.with_bench(|bench| {
-                for event in events {
-                    bench.act(event);
-                }
-            }),
+            Action::Do(event) => self.do_all([event]),
+            Action::Follow(events) => self.do_all(events),
             Action::Turn(decision, bit) => self.with_bench(|bench| {
-                let bits = match bench.session.draft().value(decision) {
+                let bits = match bench.latest().draft().value(decision) {
                     Some(Value::Many(bits)) => *bits,
                     _ => 0,
                 };
@@ -238,8 +487,8 @@ impl Reducible for Room {
             Action::Light(lit) => self.with_bench(|bench| bench.lit = lit),
             Action::Again => {
                 let mut room = Self::clone(&self);
-                if let Route::Case(asked) = self.route.clone() {
-                    room.bring(asked);
+                if let Some(asked) = self.bench.as_ref().map(|bench| bench.asked.clone()) {
+                    room.bring_anew(asked);
                 }
                 room
             }
@@ -253,6 +502,35 @@ impl Reducible for Room {
             }
             Action::Briefed => Self { briefed: true, ..Self::clone(&self) },
             Action::Name(notation) => Self { notation, ..Self::clone(&self) },
+            Action::Keeping(kept) => self.keeping(kept),
+            Action::NoAnswer if self.kept == Kept::Opening => {
+                self.keeping(Kept::Without(Trouble::Silent))
+            }
+            Action::NoAnswer => return self,
+            Action::AskToKeep => Self {
+                kept: Kept::Opening,
+                asked_to_keep: self.asked_to_keep + 1,
+                ..Self::clone(&self)
+            },
+            Action::Begun(serial, head) => {
+                self.with_that_bench(serial, |bench| bench.head = Some(Rc::new(head)))
+            }
+            Action::Stored(serial, count) => {
+                self.with_that_bench(serial, |bench| bench.keep(count))
+            }
+            Action::NotStored(trouble) => self.keeping(Kept::Without(trouble)),
+            Action::Fetched(key, fetched) => {
+                let mut room = Self::clone(&self);
+                room.fetched(&key, fetched);
+                room
+            }
+            Action::Elsewhere(serial, there) => {
+                self.with_that_bench(serial, |bench| bench.follow(&there.session))
+            }
+            Action::Erased => {
+                let kept = Kept::Here(Rc::default());
+                Self { kept, ..self.with_bench(|bench| bench.kept = 0) }
+            }
         })
     }
 }

@@ -3,7 +3,7 @@
 use crate::route::{CaseRoute, From, Route};
 use crate::store::Bench;
 use engine::cases;
-use engine::session::{Mode, Shown};
+use engine::session::Shown;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -37,8 +37,7 @@ pub fn Onward(props: &OnwardProps) -> Html {
             None,
         ),
     };
-    let case =
-        CaseRoute { from: From::Address(address), mode: Mode::Study, guided: false, shown: then };
+    let case = CaseRoute { shown: then, ..CaseRoute::study(From::Address(address)) };
     html! {
         <section class="next-worked">
             <p>{ says }</p>

@@ -79,9 +79,9 @@ fn case_head(bench: &Bench, notation: Notation) -> Html {
     let asked = &bench.asked;
     let lasting = match (&asked.from, case.address) {
         (From::Seed(..), Some(address)) => {
-            CaseRoute { from: From::Address(address), ..asked.clone() }
+            CaseRoute { from: From::Address(address), sitting: None, ..asked.clone() }
         }
-        _ => asked.clone(),
+        _ => CaseRoute { sitting: None, ..asked.clone() },
     };
     let address = effects::address_of(&Route::Case(lasting).fragment());
     let copied = {

@@ -3,7 +3,7 @@
 use crate::effects;
 use crate::library::{Library, ShippedSet};
 use crate::route::{CaseRoute, From, Route};
-use engine::session::{Mode, Shown};
+use engine::session::Shown;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
@@ -42,7 +42,7 @@ pub fn home(library: &Library) -> Html {
 }
 
 fn route(from: From, guided: bool) -> String {
-    Route::Case(CaseRoute { from, mode: Mode::Study, guided, shown: None }).fragment()
+    Route::Case(CaseRoute { guided, ..CaseRoute::study(from) }).fragment()
 }
 
 fn set(set: &ShippedSet) -> Html {
@@ -50,12 +50,8 @@ fn set(set: &ShippedSet) -> Html {
         let href = route(From::Set(set.name.clone(), place + 1), false);
         html! { <li><a {href}>{ title }</a></li> }
     });
-    let worked = CaseRoute {
-        from: From::Set(set.name.clone(), 1),
-        mode: Mode::Study,
-        guided: false,
-        shown: Some(Shown::Whole),
-    };
+    let first = CaseRoute::study(From::Set(set.name.clone(), 1));
+    let worked = CaseRoute { shown: Some(Shown::Whole), ..first };
     let worked = Route::Case(worked).fragment();
     html! {
         <li class="set">

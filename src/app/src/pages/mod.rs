@@ -5,4 +5,5 @@ pub mod briefing;
 pub mod debrief;
 pub mod home;
 pub mod limits;
+pub mod own;
 pub mod protocol;

@@ -8,7 +8,6 @@ use engine::figures::{self, Figure, Show};
 use engine::plan::Plan;
 use engine::rules::Known;
 use engine::search::Pair;
-use engine::session::Mode;
 use yew::prelude::*;
 
 /// How wide a figure is laid out, CSS pixels.
@@ -19,15 +18,10 @@ pub fn told(pair: &Pair, prose: &Prose) -> Html {
     let tooth = pair.other.site.tooth;
     let Some(worst) = pair.wrong.first() else { return Html::default() };
     let statement = tooth.named(&prose.statement(worst.rule)).into_owned();
-    let onward = pair.other.address.map(|address| {
-        let case = CaseRoute {
-            from: From::Address(address),
-            mode: Mode::Study,
-            guided: false,
-            shown: None,
-        };
-        Route::Case(case).fragment()
-    });
+    let onward = pair
+        .other
+        .address
+        .map(|address| Route::Case(CaseRoute::study(From::Address(address))).fragment());
     html! {
         <section aria-labelledby="told-title">
             <h2 id="told-title" tabindex="-1">{ "What decides" }</h2>

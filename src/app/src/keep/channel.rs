@@ -1,0 +1,63 @@
+//! What tabs of the room tell each other.
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::{BroadcastChannel, MessageEvent};
+
+/// The channel's name.
+const NAME: &str = "wallwise";
+/// What is told when everything was taken away.
+const ERASED: &str = "erased";
+/// What is told when attempts came in from a file.
+const BROUGHT_IN: &str = "brought-in";
+
+/// Something that another tab did.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Word {
+    /// It wrote in the attempt of this name.
+    Wrote(String),
+    /// It erased everything.
+    Erased,
+    /// It brought attempts in.
+    BroughtIn,
+}
+
+/// One end of the channel; nothing where the browser has none.
+#[derive(Debug)]
+pub struct Channel {
+    channel: Option<BroadcastChannel>,
+    /// Kept for as long as it may be called.
+    _hear: Closure<dyn FnMut(MessageEvent)>,
+}
+
+impl Channel {
+    /// Opens it and passes on what the others tell.
+    pub fn open(hear: impl Fn(Word) + 'static) -> Self {
+        let channel = BroadcastChannel::new(NAME).ok();
+        let hear = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+            if let Some(text) = event.data().as_string() {
+                hear(match text.as_str() {
+                    ERASED => Word::Erased,
+                    BROUGHT_IN => Word::BroughtIn,
+                    _ => Word::Wrote(text),
+                });
+            }
+        });
+        if let Some(channel) = &channel {
+            channel.set_onmessage(Some(hear.as_ref().unchecked_ref()));
+        }
+        Self { channel, _hear: hear }
+    }
+
+    /// Tells the other tabs; where there is no channel they find out when they write.
+    pub fn tell(&self, word: &Word) {
+        let text = match word {
+            Word::Wrote(id) => id.as_str(),
+            Word::Erased => ERASED,
+            Word::BroughtIn => BROUGHT_IN,
+        };
+        if let Some(channel) = &self.channel {
+            let _ = channel.post_message(&text.into());
+        }
+    }
+}

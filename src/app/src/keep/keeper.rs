@@ -1,0 +1,270 @@
+//! Writes what is done on the bench as it is done, one thing after the other.
+//!
+//! The room hands over the state of the bench after each change; whatever of it is not yet on its way
+//! to the database is put in line. One task works the line off, so that events are written in the order
+//! in which they were done, each in a transaction of its own.
+
+use super::Kept;
+use super::channel::{Channel, Word};
+use super::db::{ATTEMPTS, Db, EVENTS, Write};
+use super::key::{Key, event_key, events_of, fresh_id};
+use super::trouble::Trouble;
+use crate::effects;
+use crate::judging::judging;
+use crate::route::{From, Route};
+use crate::store::{Action, Bench, Restored, Room};
+use core::cell::RefCell;
+use engine::session::{Event, Shown};
+use learning::record::{Done, Head, Help};
+use std::collections::VecDeque;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What the room is told with.
+pub type Tell = UseReducerDispatcher<Room>;
+
+/// The keeper: one for the page.
+#[derive(Default)]
+pub struct Keeper {
+    db: RefCell<Option<Db>>,
+    line: RefCell<Line>,
+    channel: RefCell<Option<Channel>>,
+}
+
+/// What is still to be written.
+#[derive(Default)]
+struct Line {
+    jobs: VecDeque<Job>,
+    /// Whether somebody works it off.
+    busy: bool,
+    /// The case on the bench.
+    serial: u32,
+    /// Its circumstances.
+    head: Option<Head>,
+    /// How many of its events have been put in line.
+    sent: usize,
+    /// Whether what another tab wrote is on its way to the bench: nothing goes in line until it is there.
+    behind: bool,
+}
+
+/// One event to be written.
+struct Job {
+    serial: u32,
+    id: String,
+    place: usize,
+    writes: Vec<Write>,
+    /// Whether an attempt begins or ends with it.
+    turn: bool,
+}
+
+impl Keeper {
+    /// The database, where it is open.
+    pub fn db(&self) -> Option<Db> {
+        self.db.borrow().clone()
+    }
+
+    /// Tells the other tabs.
+    pub fn tell_tabs(&self, word: &Word) {
+        if let Some(channel) = &*self.channel.borrow() {
+            channel.tell(word);
+        }
+    }
+
+    /// Opens the database and the channel, and says what is kept.
+    pub async fn open(self: Rc<Self>, tell: Tell) {
+        let newer = tell.clone();
+        let closed = move || newer.dispatch(Action::NotStored(Trouble::Newer));
+        let kept = match Db::open(closed).await {
+            Ok(db) => {
+                self.listen(&tell);
+                *self.db.borrow_mut() = Some(db.clone());
+                keys(&db).await
+            }
+            Err(why) => Kept::Without(why),
+        };
+        tell.dispatch(Action::Keeping(kept));
+    }
+
+    /// Hears what other tabs do.
+    fn listen(self: &Rc<Self>, tell: &Tell) {
+        let (keeper, tell) = (Rc::downgrade(self), tell.clone());
+        let channel = Channel::open(move |word| {
+            let Some(keeper) = keeper.upgrade() else { return };
+            wasm_bindgen_futures::spawn_local(keeper.heard(word, tell.clone()));
+        });
+        *self.channel.borrow_mut() = Some(channel);
+    }
+
+    async fn heard(self: Rc<Self>, word: Word, tell: Tell) {
+        let Some(db) = self.db() else { return };
+        match word {
+            Word::Wrote(id) => {
+                let (serial, ours) = {
+                    let line = self.line.borrow();
+                    (line.serial, line.head.as_ref().is_some_and(|head| head.id == id))
+                };
+                if ours {
+                    self.catch_up(&db, serial, &tell).await;
+                }
+            }
+            Word::Erased => {
+                self.line.borrow_mut().sent = 0;
+                tell.dispatch(Action::Erased);
+            }
+            Word::BroughtIn => {}
+        }
+        tell.dispatch(Action::Keeping(keys(&db).await));
+    }
+
+    /// Puts in line what has been done on the bench and is not there yet.
+    pub fn follow(self: &Rc<Self>, bench: &Bench, kept: &Kept, tell: &Tell) {
+        let (Some(db), Kept::Here(_)) = (self.db(), kept) else { return };
+        let events = bench.latest().events();
+        let mut line = self.line.borrow_mut();
+        if line.serial != bench.serial {
+            line.serial = bench.serial;
+            line.head = bench.head.as_deref().cloned();
+            line.sent = bench.kept;
+        }
+        if line.behind || line.sent >= events.len() {
+            return;
+        }
+        let now = effects::now();
+        let mut head = line.head.take().unwrap_or_else(|| head_of(bench, kept, now));
+        for (place, event) in events.iter().enumerate().skip(line.sent) {
+            let last = place + 1 == events.len();
+            let ends = last && matches!(event, Event::CarryOut(_)) && bench.latest().is_over();
+            if ends {
+                head.ended = Some(now);
+            }
+            line.jobs.push_back(Job::new(bench.serial, &head, place, event, now, ends));
+        }
+        line.sent = events.len();
+        if bench.head.as_deref() != Some(&head) {
+            tell.dispatch(Action::Begun(bench.serial, head.clone()));
+        }
+        line.head = Some(head);
+        if !line.busy {
+            line.busy = true;
+            wasm_bindgen_futures::spawn_local(self.clone().work(db, tell.clone()));
+        }
+    }
+
+    async fn work(self: Rc<Self>, db: Db, tell: Tell) {
+        loop {
+            let job = self.line.borrow_mut().jobs.pop_front();
+            let Some(job) = job else { break };
+            match db.write(&job.writes).await {
+                Ok(()) => {
+                    tell.dispatch(Action::Stored(job.serial, job.place + 1));
+                    if job.turn {
+                        tell.dispatch(Action::Keeping(keys(&db).await));
+                    }
+                    self.tell_tabs(&Word::Wrote(job.id));
+                }
+                Err(Trouble::Taken) => self.catch_up(&db, job.serial, &tell).await,
+                Err(why) => {
+                    self.give_up(job.place);
+                    tell.dispatch(Action::NotStored(why));
+                }
+            }
+        }
+        self.line.borrow_mut().busy = false;
+    }
+
+    /// What was in line is done again from there once the browser keeps things again.
+    fn give_up(&self, place: usize) {
+        let mut line = self.line.borrow_mut();
+        line.jobs.clear();
+        line.sent = place;
+    }
+
+    /// Another tab has written in the attempt on the bench: it is read anew, and the room puts what was
+    /// done here behind it.
+    async fn catch_up(&self, db: &Db, serial: u32, tell: &Tell) {
+        let head = {
+            let line = self.line.borrow();
+            line.head.clone().filter(|_| line.serial == serial)
+        };
+        let Some(head) = head else { return };
+        let Ok(texts) = db.texts(EVENTS, &events_of(&head.id)).await else { return };
+        {
+            let mut line = self.line.borrow_mut();
+            line.jobs.retain(|job| job.serial != serial);
+            (line.sent, line.behind) = (texts.len(), true);
+        }
+        let there = judging().await.map_err(|why| why.to_string());
+        let there = there.and_then(|judging| (judging.restore)(&written(&head), &texts));
+        tell.dispatch(match there {
+            Ok(there) => Action::Elsewhere(serial, Rc::new(there)),
+            Err(why) => Action::NotStored(Trouble::Other(why)),
+        });
+        self.line.borrow_mut().behind = false;
+    }
+
+    /// Fetches a kept attempt.
+    pub async fn fetch(self: Rc<Self>, key: Key, tell: Tell) {
+        let fetched = self.fetched(&key).await.map(Rc::new);
+        tell.dispatch(Action::Fetched(key, fetched));
+    }
+
+    async fn fetched(&self, key: &Key) -> Result<Restored, String> {
+        let db = self.db().ok_or("the browser's database is not open")?;
+        let read = |why: Trouble| why.to_string();
+        let head = db.texts(ATTEMPTS, key.text()).await.map_err(read)?;
+        let head = head.first().ok_or("it is no longer there")?;
+        let events = db.texts(EVENTS, &events_of(key.id())).await.map_err(read)?;
+        let judging = judging().await.map_err(|why| why.to_string())?;
+        (judging.restore)(head, &events)
+    }
+}
+
+impl Job {
+    fn new(serial: u32, head: &Head, place: usize, event: &Event, now: u64, ends: bool) -> Self {
+        let done = Done { at: Some(now), what: event.written() };
+        let turn = place == 0 || ends;
+        let mut writes = Vec::with_capacity(2);
+        if turn {
+            let key = Key::new(head.address, &head.at, &head.id);
+            writes.push(Write::Put(ATTEMPTS, key.text().to_owned(), written(head)));
+        }
+        writes.push(Write::Add(EVENTS, event_key(&head.id, place), written(&done)));
+        Self { serial, id: head.id.clone(), place, writes, turn }
+    }
+}
+
+/// What is kept now.
+pub async fn keys(db: &Db) -> Kept {
+    match db.keys(ATTEMPTS, "").await {
+        Ok(keys) => Kept::Here(Rc::new(keys.into_iter().map(Key::read).collect())),
+        Err(why) => Kept::Without(why),
+    }
+}
+
+/// As text: numbers, texts and keys, nothing that JSON cannot hold.
+pub fn written<T: serde::Serialize>(value: &T) -> String {
+    serde_json::to_string(value).unwrap_or_default()
+}
+
+/// The circumstances of an attempt that begins.
+fn head_of(bench: &Bench, kept: &Kept, now: u64) -> Head {
+    let asked = &bench.asked;
+    let address = bench.session.opened().address;
+    let earlier =
+        kept.keys().iter().filter(|key| address.is_some_and(|address| key.is_of(address)));
+    // Far fewer than 2^32 attempts.
+    let number = u32::try_from(earlier.count()).unwrap_or(u32::MAX).saturating_add(1);
+    let at = Route::Case(asked.clone()).fragment();
+    let mut head = Head::begin(fresh_id(now, effects::chance()), at, &bench.session, number, now);
+    if let From::Set(name, _) = &asked.from {
+        head.set = Some(name.clone());
+    }
+    let shown = asked.shown.map(|shown| match shown {
+        Shown::Whole => Help::Worked,
+        Shown::Begun => Help::Begun,
+    });
+    head.help.extend(asked.guided.then_some(Help::Guided));
+    head.help.extend(shown);
+    head.sitting.clone_from(&asked.sitting);
+    head
+}
