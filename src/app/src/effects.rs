@@ -10,6 +10,8 @@ use web_sys::{
 /// Where this browser keeps that the briefing was read. What is done on the bench is kept elsewhere
 /// (`keep`).
 const BRIEFED: &str = "wallwise-briefed";
+/// Where it keeps that there are attempts in its database.
+const KEEPS: &str = "wallwise-keeps";
 
 /// The fragment of the address.
 #[must_use]
@@ -43,14 +45,34 @@ pub fn address_of(fragment: &str) -> String {
 /// Whether the briefing has been read in this browser; no where storage is forbidden.
 #[must_use]
 pub fn was_briefed() -> bool {
-    let storage = window().and_then(|window| window.local_storage().ok().flatten());
-    storage.and_then(|storage| storage.get_item(BRIEFED).ok().flatten()).is_some()
+    has(BRIEFED)
 }
 
 /// Remembers that the briefing was read; where storage is forbidden it is shown again next time.
 pub fn remember_briefing() {
+    remember(BRIEFED);
+}
+
+/// Whether attempts were kept in this browser before. The database itself is opened later, by what comes
+/// with the judge.
+#[must_use]
+pub fn has_kept() -> bool {
+    has(KEEPS)
+}
+
+/// Remembers that attempts are kept.
+pub fn remember_keeping() {
+    remember(KEEPS);
+}
+
+fn has(name: &str) -> bool {
+    let storage = window().and_then(|window| window.local_storage().ok().flatten());
+    storage.and_then(|storage| storage.get_item(name).ok().flatten()).is_some()
+}
+
+fn remember(name: &str) {
     if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
-        let _ = storage.set_item(BRIEFED, "1");
+        let _ = storage.set_item(name, "1");
     }
 }
 

@@ -13,7 +13,9 @@ use crate::components::plates::plates;
 use crate::components::term::with_terms;
 use crate::components::worked::WorkedSheet;
 use crate::guide::note;
-use crate::keep::restore::restore;
+use crate::keep::Kept;
+use crate::keep::keeper::{self, Tell};
+use crate::keep::key::Key;
 use crate::library::Library;
 use crate::pages::debrief::DebriefView;
 use crate::pages::limits::limits;
@@ -21,7 +23,7 @@ use crate::pages::own::OwnPages;
 use crate::pages::protocol::{RulePage, protocol};
 use crate::parity::digest;
 use crate::prose::{self, Prose};
-use crate::store::{Action, Bench, Restored, Room};
+use crate::store::{Action, Bench, Room};
 use crate::terms::{Term, terms};
 use core::fmt;
 use engine::cases::{self, Constraints, Within};
@@ -44,8 +46,12 @@ pub struct Judging {
     pub replay: fn(Address) -> Result<Case, String>,
     /// The sound plan of a case, to be told; nothing where none is known.
     pub lesson: fn(&Case, Shown) -> Option<Lesson>,
-    /// A kept attempt, from its head and its events as they are kept.
-    pub restore: fn(&str, &[String]) -> Result<Restored, String>,
+    /// Opens the browser's database and says what is kept there.
+    pub open: fn(Tell),
+    /// Writes down what has been done on the bench.
+    pub follow: fn(&Bench, &Kept, &Tell),
+    /// Fetches a kept attempt for the bench.
+    pub fetch: fn(Key, Tell),
     /// A step of a worked case.
     pub worked: fn(Rc<Bench>, UseReducerHandle<Room>) -> Html,
     /// What study mode says of the step before the one that is due.
@@ -138,7 +144,9 @@ pub fn judging() -> Result<Judging, NoJudge> {
         },
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         lesson: Lesson::of,
-        restore,
+        open: keeper::open,
+        follow: keeper::follow,
+        fetch: keeper::fetch,
         worked: |bench, room| html! { <WorkedSheet {bench} {room} /> },
         last: |bench, room, due| disputable(bench, room, last_verdicts(&bench.session, due)),
         terms,

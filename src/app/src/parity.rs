@@ -4,6 +4,7 @@ use engine::cases;
 use engine::debrief::{explain, hash_of};
 use engine::figures::{self, Item, Show};
 use engine::geometry::P2;
+use engine::hash::Fnv;
 use engine::rules::Known;
 use engine::session::{Session, all_reports, history_lines, wander};
 
@@ -11,11 +12,11 @@ use engine::session::{Session, all_reports, history_lines, wander};
 /// chance decided, as 16 hexadecimal digits. Whatever differs between targets shows in it.
 #[must_use]
 pub fn digest(first: u32, count: u32) -> String {
-    let mut hash = Fnv::START;
+    let mut hash = Fnv::new();
     for number in 0..count {
         one(first.wrapping_add(number), &mut hash);
     }
-    format!("{:016x}", hash.0)
+    format!("{:016x}", hash.value())
 }
 
 /// Writes one case and its debrief: what the chart and every examination say, the section's drawing
@@ -39,9 +40,9 @@ fn one(seed: u32, into: &mut Fnv) {
     let Some(debrief) = session.debrief(None) else {
         return into.text("no debrief");
     };
-    into.number(hash_of(&debrief.verdicts));
+    number(hash_of(&debrief.verdicts), into);
     into.text(debrief.word.word());
-    into.number(debrief.mark.percent().map_or(u64::MAX, f64::to_bits));
+    number(debrief.mark.percent().map_or(u64::MAX, f64::to_bits), into);
     for verdict in &debrief.verdicts {
         let words = explain(verdict, tooth);
         into.text(&words.measured);
@@ -63,41 +64,20 @@ fn drawing(session: &Session, into: &mut Fnv) {
     };
     for item in figures::section(&show).items {
         match item {
-            Item::Path { rings, .. } => rings.iter().flatten().for_each(|at| into.point(*at)),
-            Item::Circle { middle, .. } => into.point(middle),
+            Item::Path { rings, .. } => rings.iter().flatten().for_each(|at| at_point(*at, into)),
+            Item::Circle { middle, .. } => at_point(middle, into),
             Item::Words { text, .. } => into.text(&text),
         }
     }
 }
 
-/// FNV-1a, 64 bits: enough to tell two runs apart, short enough to read.
-struct Fnv(u64);
-
-impl Fnv {
-    const START: Self = Self(0xcbf2_9ce4_8422_2325);
-    const PRIME: u64 = 0x0000_0100_0000_01b3;
+fn number(number: u64, into: &mut Fnv) {
+    into.bytes(&number.to_le_bytes());
 }
 
-impl Fnv {
-    fn bytes(&mut self, bytes: &[u8]) {
-        for byte in bytes {
-            self.0 = (self.0 ^ u64::from(*byte)).wrapping_mul(Self::PRIME);
-        }
-    }
-
-    fn text(&mut self, text: &str) {
-        self.bytes(text.as_bytes());
-        self.bytes(&[0]);
-    }
-
-    fn number(&mut self, number: u64) {
-        self.bytes(&number.to_le_bytes());
-    }
-
-    fn point(&mut self, at: P2) {
-        self.number(at.x.to_bits());
-        self.number(at.y.to_bits());
-    }
+fn at_point(at: P2, into: &mut Fnv) {
+    number(at.x.to_bits(), into);
+    number(at.y.to_bits(), into);
 }
 
 #[cfg(test)]

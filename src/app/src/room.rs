@@ -2,8 +2,7 @@
 
 use crate::effects;
 use crate::judging::judging;
-use crate::keep::keeper::Keeper;
-use crate::keep::{Keeping, Kept};
+use crate::keep::Kept;
 use crate::library::Library;
 use crate::pages::bench::BenchPage;
 use crate::pages::briefing::briefing;
@@ -17,23 +16,21 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// How long the browser may take to open its database, milliseconds.
-const LONGEST_OPENING: i32 = 5000;
-
 /// The room.
 #[component]
 pub fn Room() -> Html {
-    let room =
-        use_reducer(|| State::open(Route::read(&effects::fragment()), effects::was_briefed()));
+    let room = use_reducer(|| {
+        State::open(Route::read(&effects::fragment()), effects::was_briefed(), effects::has_kept())
+    });
     use_address(&room);
     use_library(&room);
-    let keeper = use_keeping(&room);
+    use_keeping(&room);
     // Rules and their long texts come once a case is on the bench or a rule is read: the first case
     // never waits, unless who draws it comes with them.
     let of_rules =
         !matches!(room.route, Route::Home | Route::Briefing | Route::Nowhere(_) | Route::Case(_));
     let on_bench = room.bench.is_some() || room.fetching.is_some();
-    use_judge(&room, on_bench || of_rules || room.waits_for_the_judge());
+    use_judge(&room, on_bench || of_rules || room.kept_before || room.waits_for_the_judge());
     let prose = use_prose(on_bench || of_rules, room.judging);
     let name = {
         let room = room.clone();
@@ -49,7 +46,6 @@ pub fn Room() -> Html {
     };
     html! {
         <ContextProvider<Prose> context={prose.clone()}>
-        <ContextProvider<Keeping> context={Keeping(keeper)}>
             { room.judging.map(|judging| (judging.hatchings)()) }
             <a class="skip" href="#room-place" onclick={Callback::from(|event: MouseEvent| { event.prevent_default(); effects::focus("room-place"); })}>{ "Skip to the case" }</a>
             <header class="room-head">
@@ -68,7 +64,6 @@ pub fn Room() -> Html {
             <footer class="room-foot">
                 <p>{ "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser." }</p>
             </footer>
-        </ContextProvider<Keeping>>
         </ContextProvider<Prose>>
     }
 }
@@ -154,37 +149,25 @@ fn not_kept(room: &UseReducerHandle<State>) -> Html {
 
 /// Keeps what is done, and fetches what is wanted of it.
 #[hook]
-fn use_keeping(room: &UseReducerHandle<State>) -> Rc<Keeper> {
-    let keeper = use_memo((), |()| Keeper::default());
-    let tell = room.dispatcher();
+fn use_keeping(room: &UseReducerHandle<State>) {
+    let (tell, kept) = (room.dispatcher(), room.kept.clone());
     {
-        let (keeper, tell) = (keeper.clone(), tell.clone());
-        use_effect_with(room.asked_to_keep, move |_| {
-            spawn_local(keeper.open(tell.clone()));
-            spawn_local(async move {
-                effects::after(LONGEST_OPENING).await;
-                tell.dispatch(Action::NoAnswer);
-            });
-        });
-    }
-    {
-        let (keeper, tell, kept) = (keeper.clone(), tell.clone(), room.kept.clone());
-        let changed = (room.bench.clone(), matches!(kept, Kept::Here(_)));
-        use_effect_with(changed, move |(bench, _)| {
-            if let Some(bench) = bench {
-                keeper.follow(bench, &kept, &tell);
+        let tell = tell.clone();
+        use_effect_with((room.judging, room.asked_to_keep), move |(judging, _)| {
+            if let Some(judging) = judging {
+                (judging.open)(tell);
             }
         });
     }
-    {
-        let keeper = keeper.clone();
-        use_effect_with(room.fetching.clone(), move |key| {
-            if let Some(key) = key.clone() {
-                spawn_local(keeper.fetch(key, tell));
-            }
-        });
-    }
-    keeper
+    let changed = (room.judging, room.bench.clone(), room.fetching.clone(), kept);
+    use_effect_with(changed, move |(judging, bench, fetching, kept)| {
+        let Some(judging) = judging else { return };
+        match (bench, fetching) {
+            (Some(bench), _) => (judging.follow)(bench, kept, &tell),
+            (None, Some(key)) => (judging.fetch)(key.clone(), tell),
+            (None, None) => {}
+        }
+    });
 }
 
 /// Follows the address.

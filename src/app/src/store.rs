@@ -35,6 +35,8 @@ pub struct Room {
     pub notation: Notation,
     /// Whether what is done is kept in this browser.
     pub kept: Kept,
+    /// Whether attempts were kept here before the page was loaded.
+    pub kept_before: bool,
     /// How often the browser was asked to keep it.
     pub asked_to_keep: u32,
     /// The kept attempt that is being fetched for the bench.
@@ -266,7 +268,7 @@ pub enum Action {
 impl Room {
     /// The room as it opens.
     #[must_use]
-    pub fn open(route: Route, briefed: bool) -> Self {
+    pub fn open(route: Route, briefed: bool, kept_before: bool) -> Self {
         let empty = Self {
             route: Route::Home,
             bench: None,
@@ -277,6 +279,7 @@ impl Room {
             briefed,
             notation: Notation::TwoDigits,
             kept: Kept::Opening,
+            kept_before,
             asked_to_keep: 0,
             fetching: None,
             benches: 0,
@@ -303,7 +306,7 @@ impl Room {
     /// Brings a case to the bench: where an attempt at it is kept, that one as it was left.
     fn bring(&mut self, asked: CaseRoute) {
         (self.bench, self.fetching) = (None, None);
-        if self.kept == Kept::Opening {
+        if self.kept == Kept::Opening && self.kept_before {
             return;
         }
         match self.kept.latest_at(&Route::Case(asked.clone()).fragment()) {
@@ -448,7 +451,16 @@ impl Room {
         if matches!(kept, Kept::Without(_)) && room.bench.is_some() {
             room = room.with_bench(Bench::move_on);
         }
-        Self { kept, ..room }.once_more()
+        room.kept = kept;
+        // A case that nothing was done in yet goes on where it was left, wherever that was.
+        let untouched = room.bench.as_ref().filter(|bench| bench.latest().events().is_empty());
+        if let Some(asked) =
+            untouched.filter(|bench| bench.head.is_none()).map(|bench| bench.asked.clone())
+            && let Some(key) = room.kept.latest_at(&Route::Case(asked).fragment())
+        {
+            (room.bench, room.fetching) = (None, Some(key));
+        }
+        room.once_more()
     }
 
     /// The room with a change to that case, if it is still on the bench.
@@ -496,10 +508,16 @@ impl Reducible for Room {
             Action::Judge(Ok(judging)) => {
                 Self { judging: Some(judging), ..Self::clone(&self) }.once_more()
             }
-            Action::Judge(Err(why)) => Self { trouble: Some(why), ..Self::clone(&self) },
-            Action::AskAgain => {
-                Self { trouble: None, retries: self.retries + 1, ..Self::clone(&self) }
+            Action::Judge(Err(why)) => {
+                let room = self.keeping(Kept::Without(Trouble::NotFetched));
+                Self { trouble: Some(why), ..room }
             }
+            Action::AskAgain => Self {
+                trouble: None,
+                retries: self.retries + 1,
+                kept: Kept::Opening,
+                ..Self::clone(&self)
+            },
             Action::Briefed => Self { briefed: true, ..Self::clone(&self) },
             Action::Name(notation) => Self { notation, ..Self::clone(&self) },
             Action::Keeping(kept) => self.keeping(kept),

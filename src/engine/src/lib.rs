@@ -11,6 +11,7 @@ pub mod debrief;
 pub mod events;
 pub mod figures;
 pub mod geometry;
+pub mod hash;
 pub mod healing;
 pub mod imaging;
 pub mod measure;

@@ -13,9 +13,6 @@ use serde::{Deserialize, Serialize};
 /// read ([`crate::file`]).
 pub const RECORD_FORMAT: u32 = 2;
 
-/// What goes with every record that leaves the room.
-pub const CAUTION: &str = "synthetic, not for treatment";
-
 /// Everything about an attempt but what was done in it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -97,10 +94,7 @@ pub struct Done {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Record<C> {
-    /// What it is, for whoever finds it.
-    pub caution: String,
     /// All but what was done.
-    #[serde(flatten)]
     pub head: Head,
     /// What was done, in order.
     pub events: Vec<Done>,

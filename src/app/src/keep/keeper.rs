@@ -8,9 +8,9 @@ use super::Kept;
 use super::channel::{Channel, Word};
 use super::db::{ATTEMPTS, Db, EVENTS, Write};
 use super::key::{Key, event_key, events_of, fresh_id};
+use super::restore::restore;
 use super::trouble::Trouble;
 use crate::effects;
-use crate::judging::judging;
 use crate::route::{From, Route};
 use crate::store::{Action, Bench, Restored, Room};
 use core::cell::RefCell;
@@ -19,6 +19,9 @@ use learning::record::{Done, Head, Help};
 use std::collections::VecDeque;
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// How long the browser may take to open its database, milliseconds.
+const LONGEST_OPENING: i32 = 5000;
 
 /// What the room is told with.
 pub type Tell = UseReducerDispatcher<Room>;
@@ -57,6 +60,34 @@ struct Job {
     turn: bool,
 }
 
+thread_local! {
+    static KEEPER: Rc<Keeper> = Rc::default();
+}
+
+/// The page's keeper.
+pub fn keeper() -> Rc<Keeper> {
+    KEEPER.with(Rc::clone)
+}
+
+/// Opens the database and the channel, and says what is kept.
+pub fn open(tell: Tell) {
+    wasm_bindgen_futures::spawn_local(keeper().open(tell.clone()));
+    wasm_bindgen_futures::spawn_local(async move {
+        effects::after(LONGEST_OPENING).await;
+        tell.dispatch(Action::NoAnswer);
+    });
+}
+
+/// Puts in line what has been done on the bench and is not there yet.
+pub fn follow(bench: &Bench, kept: &Kept, tell: &Tell) {
+    keeper().follow(bench, kept, tell);
+}
+
+/// Fetches a kept attempt for the bench.
+pub fn fetch(key: Key, tell: Tell) {
+    wasm_bindgen_futures::spawn_local(keeper().fetch(key, tell));
+}
+
 impl Keeper {
     /// The database, where it is open.
     pub fn db(&self) -> Option<Db> {
@@ -70,8 +101,7 @@ impl Keeper {
         }
     }
 
-    /// Opens the database and the channel, and says what is kept.
-    pub async fn open(self: Rc<Self>, tell: Tell) {
+    async fn open(self: Rc<Self>, tell: Tell) {
         let newer = tell.clone();
         let closed = move || newer.dispatch(Action::NotStored(Trouble::Newer));
         let kept = match Db::open(closed).await {
@@ -116,8 +146,7 @@ impl Keeper {
         tell.dispatch(Action::Keeping(keys(&db).await));
     }
 
-    /// Puts in line what has been done on the bench and is not there yet.
-    pub fn follow(self: &Rc<Self>, bench: &Bench, kept: &Kept, tell: &Tell) {
+    fn follow(self: &Rc<Self>, bench: &Bench, kept: &Kept, tell: &Tell) {
         let (Some(db), Kept::Here(_)) = (self.db(), kept) else { return };
         let events = bench.latest().events();
         let mut line = self.line.borrow_mut();
@@ -158,6 +187,7 @@ impl Keeper {
                 Ok(()) => {
                     tell.dispatch(Action::Stored(job.serial, job.place + 1));
                     if job.turn {
+                        effects::remember_keeping();
                         tell.dispatch(Action::Keeping(keys(&db).await));
                     }
                     self.tell_tabs(&Word::Wrote(job.id));
@@ -193,17 +223,14 @@ impl Keeper {
             line.jobs.retain(|job| job.serial != serial);
             (line.sent, line.behind) = (texts.len(), true);
         }
-        let there = judging().await.map_err(|why| why.to_string());
-        let there = there.and_then(|judging| (judging.restore)(&written(&head), &texts));
-        tell.dispatch(match there {
+        tell.dispatch(match restore(&written(&head), &texts) {
             Ok(there) => Action::Elsewhere(serial, Rc::new(there)),
             Err(why) => Action::NotStored(Trouble::Other(why)),
         });
         self.line.borrow_mut().behind = false;
     }
 
-    /// Fetches a kept attempt.
-    pub async fn fetch(self: Rc<Self>, key: Key, tell: Tell) {
+    async fn fetch(self: Rc<Self>, key: Key, tell: Tell) {
         let fetched = self.fetched(&key).await.map(Rc::new);
         tell.dispatch(Action::Fetched(key, fetched));
     }
@@ -214,8 +241,7 @@ impl Keeper {
         let head = db.texts(ATTEMPTS, key.text()).await.map_err(read)?;
         let head = head.first().ok_or("it is no longer there")?;
         let events = db.texts(EVENTS, &events_of(key.id())).await.map_err(read)?;
-        let judging = judging().await.map_err(|why| why.to_string())?;
-        (judging.restore)(head, &events)
+        restore(head, &events)
     }
 }
 

@@ -1,11 +1,15 @@
 //! What the room keeps in this browser, as it happens: each event in a transaction of its own, before
 //! the room goes on to the next step.
+//!
+//! What writes and reads comes with the judge: until it is here what is done waits in the page, and the
+//! room does not go on past a step.
 
 pub mod channel;
 pub mod db;
 pub mod keeper;
 pub mod key;
 pub mod restore;
+pub mod shelf;
 pub mod trouble;
 
 use key::Key;
@@ -21,17 +25,6 @@ pub enum Kept {
     Here(Rc<Vec<Key>>),
     /// It cannot, and why.
     Without(Trouble),
-}
-
-/// The keeper, for whoever reads or changes what is kept.
-#[derive(Clone)]
-pub struct Keeping(pub Rc<keeper::Keeper>);
-
-impl PartialEq for Keeping {
-    /// There is one.
-    fn eq(&self, _: &Self) -> bool {
-        true
-    }
 }
 
 impl Kept {

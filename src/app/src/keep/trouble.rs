@@ -15,6 +15,8 @@ pub enum Trouble {
     Newer,
     /// Another tab has written there.
     Taken,
+    /// What keeps things could not be fetched.
+    NotFetched,
     /// The browser does not answer.
     Silent,
     /// Something else, by the name that the browser gives it.
@@ -66,6 +68,7 @@ impl fmt::Display for Trouble {
             Self::Newer => f.write_str(
                 "A newer version of the room keeps your attempts in this browser, and this one leaves them as they are: load the page again.",
             ),
+            Self::NotFetched => f.write_str("What keeps your attempts in this browser could not be fetched."),
             Self::Silent => f.write_str("This browser does not say whether it keeps what you do here."),
             Self::Taken => f.write_str("Another tab was first."),
             Self::Other(name) => write!(f, "This browser refused to keep what you do here ({name})."),

@@ -3,6 +3,7 @@
 use crate::chart::{Case, Fact};
 use crate::events;
 use crate::geometry::order;
+use crate::hash::Fnv;
 use crate::measure::Measurements;
 use crate::plan::{Plan, Step};
 use crate::rules::{
@@ -173,32 +174,6 @@ pub fn hash_of(verdicts: &[Verdict]) -> u64 {
     hash.value()
 }
 
-/// Fowler-Noll-Vo 1a with the published 64-bit offset and prime.
-pub(super) struct Fnv(u64);
-
-impl Fnv {
-    pub(super) const fn new() -> Self {
-        Self(0xcbf2_9ce4_8422_2325)
-    }
-
-    pub(super) fn bytes(&mut self, bytes: &[u8]) {
-        for byte in bytes {
-            self.0 ^= u64::from(*byte);
-            self.0 = self.0.wrapping_mul(0x0100_0000_01b3);
-        }
-    }
-
-    /// A text and an end mark, so that two texts never run together.
-    pub(super) fn text(&mut self, text: &str) {
-        self.bytes(text.as_bytes());
-        self.bytes(&[0]);
-    }
-
-    pub(super) const fn value(&self) -> u64 {
-        self.0
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -221,13 +196,5 @@ mod tests {
         plan.returns = None;
         plan.later = crate::plan::Later::NONE;
         assert_eq!(word(&plan), None, "before that an implant could still follow");
-    }
-
-    #[test]
-    fn the_hash_is_the_published_one() {
-        // Test vector of the FNV authors: FNV-1a 64 of "foobar".
-        let mut hash = Fnv::new();
-        hash.bytes(b"foobar");
-        assert_eq!(hash.value(), 0x8594_4171_f739_67e8);
     }
 }

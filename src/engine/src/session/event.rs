@@ -1,14 +1,13 @@
 //! What a learner does, and how it is written down.
 
 use super::disputes::is_id;
+use super::written::{Plain, Written, WrittenSpot};
 use super::{Exposure, SURENESS, Spot};
-use crate::anatomy::Wall;
 use crate::chart::{Answers, Finding, Noted};
 use crate::geometry::Outline;
 use crate::plan::{Decision, Kind, Refusal, Step, Value};
 use crate::units::Found;
 use core::fmt;
-use serde::{Deserialize, Serialize};
 
 /// One thing that a learner does. An attempt is the list of them.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,84 +26,6 @@ pub enum Event {
     Dispute(String, String),
     /// Says how sure it is of the step that is due, percent, or takes that back.
     Sure(Step, Option<u8>),
-}
-
-/// An event as files hold it: keys, numbers in their units, outlines in millimetres.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(untagged, deny_unknown_fields)]
-pub enum Written {
-    /// `{"choose": "course", "value": "place-today"}`; no value takes the answer back.
-    Choose {
-        /// Key of the decision.
-        choose: String,
-        /// The answer.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        value: Option<Plain>,
-    },
-    /// `{"carry-out": "chart"}`.
-    CarryOut {
-        /// Key of the step.
-        #[serde(rename = "carry-out")]
-        carry_out: String,
-    },
-    /// `{"expose": {"vertical": 5, "horizontal": 0, "lean": 0, "size": 2}}`.
-    Expose {
-        /// How it is aimed.
-        expose: Exposure,
-    },
-    /// `{"sound": {"wall": "facial", "along": -1.2}}`, millimetres from the middle of the tooth, positive
-    /// distally.
-    Sound {
-        /// Where.
-        sound: WrittenSpot,
-    },
-    /// `{"note": "facial-defect-width", "read": 4.2}`; nothing read takes it back.
-    Note {
-        /// Key of the finding.
-        note: String,
-        /// Key of what was read, or millimetres.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        read: Option<Plain>,
-    },
-    /// `{"dispute": "too-near-a-root", "reason": "..."}`; an empty reason takes it back.
-    Dispute {
-        /// Id of the rule.
-        dispute: String,
-        /// What the learner holds against its verdict.
-        reason: String,
-    },
-    /// `{"sure": "flap", "percent": 75}`; no percent takes it back.
-    Sure {
-        /// Key of the step.
-        sure: String,
-        /// One of the five answers.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        percent: Option<u8>,
-    },
-}
-
-/// A place of the probe as files hold it.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct WrittenSpot {
-    /// On which side.
-    pub wall: Wall,
-    /// Millimetres from the middle of the tooth, positive distally.
-    pub along: f64,
-}
-
-/// An answer as files hold it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(untagged)]
-pub enum Plain {
-    /// Key of an alternative.
-    Key(String),
-    /// A number in the decision's unit.
-    Number(f64),
-    /// Keys of alternatives.
-    Keys(Vec<String>),
-    /// Vertices `[s, t]` in millimetres on the map.
-    Outline(Vec<[f64; 2]>),
 }
 
 /// A written event that names nothing known.
@@ -364,6 +285,7 @@ impl TryFrom<&Written> for Event {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::anatomy::Wall;
     use crate::rules::trial::Trial;
 
     #[test]

@@ -18,10 +18,11 @@ mod tests;
 mod view;
 mod wander;
 mod worked;
+mod written;
 
 pub use attempt::{ATTEMPT_FORMAT, Attempt, Broken, CaseRef};
 pub use disputes::LONGEST_REASON;
-pub use event::{Event, Plain, Unreadable, Written};
+pub use event::{Event, Unreadable};
 pub use films::{Exposure, Moment, Taken};
 pub use history::{asked_lines, history_lines};
 pub use operated::happened;
@@ -32,6 +33,7 @@ pub use sure::SURENESS;
 pub use view::{DecisionView, KnownFact, StepState, StepView, View};
 pub use wander::{came_to_the_end, wander};
 pub use worked::{Lesson, Shown, Told};
+pub use written::{Plain, Written, WrittenSpot};
 
 use crate::chart::{Case, Finding, Noted};
 use crate::debrief::{self, Debrief, Verdict};

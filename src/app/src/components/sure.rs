@@ -1,0 +1,26 @@
+//! How sure a learner is of a step, asked before anything is told of it. Nobody has to say.
+
+use crate::store::Action;
+use engine::plan::Step;
+use engine::session::{Event, SURENESS, Session};
+use yew::prelude::*;
+
+/// The question, with its five answers.
+pub fn sure(session: &Session, due: Step, act: &Callback<Action>) -> Html {
+    let said = session.sure().iter().find(|(step, _)| *step == due).map(|(_, percent)| *percent);
+    let answer = |percent: u8| {
+        let chosen = said == Some(percent);
+        let choose = act.reform(move |_: MouseEvent| {
+            // Pressed once more it is taken back.
+            Action::Do(Event::Sure(due, (!chosen).then_some(percent)))
+        });
+        html! { <button type="button" class="quiet" aria-pressed={chosen.to_string()} onclick={choose}>{ format!("{percent} %") }</button> }
+    };
+    html! {
+        <div class="sure" role="group" aria-labelledby="sure-asked">
+            <p id="sure-asked">{ "How sure are you that nothing scored in this step will be outside or unsafe?" }</p>
+            <p class="row">{ for SURENESS.into_iter().map(answer) }</p>
+            <p class="from">{ "50 % is a toss-up. Yours to leave out; your review sets it beside what came of it." }</p>
+        </div>
+    }
+}
