@@ -10,6 +10,7 @@ use crate::components::last::last_verdicts;
 use crate::components::outline::{OutlineField, outline_field};
 use crate::components::pair::PairPage;
 use crate::components::plates::plates;
+use crate::components::sure::sure;
 use crate::components::term::with_terms;
 use crate::components::worked::WorkedSheet;
 use crate::guide::note;
@@ -62,6 +63,8 @@ pub struct Judging {
     pub explain: Explain,
     /// What is said beside a step in a guided case.
     pub note: fn(Step) -> &'static str,
+    /// Asks how sure the learner is of a step.
+    pub sure: fn(&Session, Step, &Callback<Action>) -> Html,
     /// Draws what can be taken hold of on a figure.
     pub handles: Handles,
     /// Asks for an outline.
@@ -152,6 +155,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         terms,
         explain: with_terms,
         note,
+        sure,
         handles,
         outline: outline_field,
         reports: Session::reports,

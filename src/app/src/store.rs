@@ -69,6 +69,8 @@ pub struct Bench {
     pub kept: usize,
     /// Under what circumstances it is kept, once its first event is.
     pub head: Option<Rc<Head>>,
+    /// Whether it was begun anew on request: no earlier attempt takes its place.
+    pub anew: bool,
     /// What is said above the case: that it goes on from before, or what another tab did.
     pub told: Option<String>,
     /// What is shown of it, in a worked case.
@@ -100,6 +102,7 @@ impl Bench {
             ahead: None,
             kept: 0,
             head: None,
+            anew: false,
             told: None,
             lesson: lesson.map(Rc::new),
             tried: Vec::new(),
@@ -454,8 +457,9 @@ impl Room {
         room.kept = kept;
         // A case that nothing was done in yet goes on where it was left, wherever that was.
         let untouched = room.bench.as_ref().filter(|bench| bench.latest().events().is_empty());
-        if let Some(asked) =
-            untouched.filter(|bench| bench.head.is_none()).map(|bench| bench.asked.clone())
+        if let Some(asked) = untouched
+            .filter(|bench| bench.head.is_none() && !bench.anew)
+            .map(|bench| bench.asked.clone())
             && let Some(key) = room.kept.latest_at(&Route::Case(asked).fragment())
         {
             (room.bench, room.fetching) = (None, Some(key));
@@ -500,7 +504,11 @@ impl Reducible for Room {
             Action::Again => {
                 let mut room = Self::clone(&self);
                 if let Some(asked) = self.bench.as_ref().map(|bench| bench.asked.clone()) {
+                    room.route = Route::Case(asked.clone());
                     room.bring_anew(asked);
+                    if let Some(bench) = &mut room.bench {
+                        Rc::make_mut(bench).anew = true;
+                    }
                 }
                 room
             }

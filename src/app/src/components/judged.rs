@@ -57,6 +57,12 @@ pub fn note(bench: &Bench, room: &Room) -> Option<&'static str> {
     }
 }
 
+/// Where the learner says how sure they are of the step that is due.
+pub fn sure(bench: &Bench, room: &Room, act: &Callback<Action>) -> Html {
+    let due = bench.session.due().zip(room.judging);
+    due.map(|(due, judging)| (judging.sure)(&bench.session, due, act)).unwrap_or_default()
+}
+
 /// Films and sections; nothing while what computes them is still to come.
 pub fn plates(bench: &Rc<Bench>, room: &Room, act: &Callback<Action>) -> Html {
     room.judging.map(|judging| (judging.plates)(bench.clone(), act.clone())).unwrap_or_default()

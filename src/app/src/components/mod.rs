@@ -28,6 +28,7 @@ pub mod room;
 pub mod scale;
 pub mod sheet;
 pub mod steps;
+pub mod sure;
 pub mod term;
 pub mod verdict;
 pub mod whole;

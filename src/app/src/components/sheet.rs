@@ -26,6 +26,8 @@ pub struct Sheet<'a> {
     pub refusal: Option<String>,
     /// What is said beside the step in a guided case.
     pub note: Option<&'static str>,
+    /// Where the learner says how sure they are.
+    pub sure: Html,
     /// What is said of the last thing that was done to an outline.
     pub said: Option<&'a Said>,
     /// What lets terms explain themselves.
@@ -84,6 +86,7 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
             // A list of their own: what comes and goes by its key leaves the focus where it is.
             <div class="decisions">{ for decisions.map(|view| decision(view, props)) }</div>
             <div class="carry-out">
+                { props.sure.clone() }
                 if !missing.is_empty() { <p class="missing">{ undecided(missing, props.view.tooth) }</p> }
                 if let Some(refusal) = &props.refusal { <p class="wrong" role="alert">{ refusal.clone() }</p> }
                 <button type="button" class="main" disabled={!missing.is_empty()} onclick={carry_out}>

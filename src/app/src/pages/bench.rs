@@ -49,6 +49,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         <div class={classes!("case", over.then_some("over"))}>
             { case_head(bench, props.room.notation) }
             { steps(&view.steps, over) }
+            if let Some(told) = &bench.told { <p class="told" role="status">{ told.clone() }</p> }
             { judged::decided(bench, &props.room) }
             <div class="desk">
                 { board(bench, props.room.judging, &act) }
@@ -58,7 +59,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
                     } else if let Some(worked) = judged::worked(bench, &props.room) {
                         { worked }
                     } else {
-                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), note: judged::note(bench, &props.room), said: bench.said.as_ref(), explain: props.room.judging.map(|judging| judging.explain), outline: props.room.judging.map(|judging| judging.outline), act: &act }) }
+                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), note: judged::note(bench, &props.room), sure: judged::sure(bench, &props.room, &act), said: bench.said.as_ref(), explain: props.room.judging.map(|judging| judging.explain), outline: props.room.judging.map(|judging| judging.outline), act: &act }) }
                     }
                     { judged::plates(bench, &props.room, &act) }
                     { known(&view, &reports) }
