@@ -8,7 +8,7 @@ use crate::parameters::{
     BLOCK, CALLS_OFTEN, DIFFICULTIES, KINDS, LATELY, LEAST_WIDTH, MIDDLE, OF_ONE_ARCHETYPE,
     SEEN_LATELY, SITTING, SLOPE, SUCCESS, TRACING,
 };
-use crate::past::Past;
+use crate::past::{Observed, Past};
 use crate::standing::{Standing, of};
 use crate::today::{Why, due, why};
 use engine::cases::{Archetype, Within};
@@ -93,6 +93,7 @@ pub fn next(pasts: &[Past], sitting: &str, now: u64, wish: Wish) -> Next {
         let then = pasts[*place].head.begun.unwrap_or(now);
         focus = Some(focus_of(&of(before, then), before, then, focus));
     }
+    let missed = focus;
     let focus = focus_of(&standings, pasts, now, focus);
     let standing = &standings[place(focus)];
     let wants = standings.each_ref().map(want);
@@ -103,7 +104,7 @@ pub fn next(pasts: &[Past], sitting: &str, now: u64, wish: Wish) -> Next {
         kinds: kinds(focus, &wants, pasts, &of_sitting),
         within: within(standing.now()),
         wants,
-        pair: pair(&of_sitting),
+        pair: missed.and_then(|missed| pair(&of_sitting, missed)),
     })
 }
 
@@ -173,12 +174,13 @@ fn within(known: f64) -> Option<Within> {
     Within::new(hundredths(middle - half), hundredths(middle + half)).ok()
 }
 
-/// A pair is wanted where the last case of the sitting was done alone, had a fault, and was no second
-/// of a pair itself.
-fn pair(sitting: &[&Past]) -> Option<PairWanted> {
+/// A pair is wanted where the last case of the sitting was done alone, missed what it was for, and was
+/// no second of a pair itself.
+fn pair(sitting: &[&Past], focus: Skill) -> Option<PairWanted> {
     let last = sitting.last().filter(|past| past.is_own() && past.is_over())?;
     let of = last.head.address.filter(|address| address.changed.is_none())?;
-    let mut missed: Vec<_> = last.observed.iter().filter(|one| one.is_fault()).collect();
+    let of_focus = |one: &&Observed| one.is_fault() && one.rule.skill == focus;
+    let mut missed: Vec<_> = last.observed.iter().filter(of_focus).collect();
     order::sort_short_by_key(&mut missed, |one| core::cmp::Reverse(one.zone));
     let rules: Vec<_> = missed.into_iter().map(|one| one.rule).collect();
     (!rules.is_empty()).then_some(PairWanted { of, rules })
