@@ -65,6 +65,13 @@ pub fn remember_keeping() {
     remember(KEEPS);
 }
 
+/// Forgets that attempts were kept.
+pub fn forget_keeping() {
+    if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
+        let _ = storage.remove_item(KEEPS);
+    }
+}
+
 fn has(name: &str) -> bool {
     let storage = window().and_then(|window| window.local_storage().ok().flatten());
     storage.and_then(|storage| storage.get_item(name).ok().flatten()).is_some()
@@ -104,9 +111,69 @@ pub fn now() -> u64 {
 /// Asks the browser to keep what it stores for this page even when space runs short. It may refuse, and
 /// says nothing of it here: the page of what is kept does.
 pub fn ask_to_persist() {
-    if let Some(window) = window() {
-        let _ = window.navigator().storage().persist();
+    wasm_bindgen_futures::spawn_local(async {
+        let _ = persisted(true).await;
+    });
+}
+
+/// Whether the browser keeps what it stores for this page even when space runs short; it may be asked
+/// to first.
+pub async fn persisted(ask: bool) -> bool {
+    let Some(storage) = storage() else { return false };
+    let answer = if ask { storage.persist() } else { storage.persisted() };
+    match answer {
+        Ok(promise) => JsFuture::from(promise).await.is_ok_and(|answer| answer.is_truthy()),
+        Err(_) => false,
     }
+}
+
+/// The browser's storage manager; there is none outside a secure context.
+fn storage() -> Option<web_sys::StorageManager> {
+    let navigator: wasm_bindgen::JsValue = window()?.navigator().into();
+    let found = js_sys::Reflect::get(&navigator, &"storage".into()).ok()?;
+    found.dyn_into().ok()
+}
+
+/// How much space what is kept takes, and whether it is safe from being cleared, in a sentence.
+pub async fn space() -> String {
+    let estimate = match storage().and_then(|storage| storage.estimate().ok()) {
+        Some(promise) => JsFuture::from(promise).await.ok(),
+        None => None,
+    };
+    let part = |name: &str| {
+        let found = js_sys::Reflect::get(estimate.as_ref()?, &name.into()).ok()?;
+        Some(found.as_f64()? / 1e6)
+    };
+    let (Some(used), Some(quota)) = (part("usage"), part("quota")) else {
+        return "This browser does not say.".to_owned();
+    };
+    let safe = if persisted(false).await {
+        "It has agreed not to clear it when space runs short."
+    } else {
+        "It may clear it when space runs short."
+    };
+    format!(
+        "{used:.1} MB of the {quota:.0} MB that this browser allows, the room itself included. {safe}"
+    )
+}
+
+/// The text of the file that was chosen in a field.
+///
+/// # Errors
+/// A sentence.
+pub async fn text_of(field: &web_sys::HtmlInputElement) -> Result<String, String> {
+    let file = field.files().and_then(|files| files.get(0)).ok_or("No file was chosen.")?;
+    #[expect(clippy::cast_precision_loss, reason = "a length in bytes")]
+    let longest = learning::file::LONGEST_FILE as f64;
+    if file.size() > longest {
+        return Err(format!(
+            "Found a file of {:.0} MB, expected at most {:.0} MB.",
+            file.size() / 1e6,
+            longest / 1e6
+        ));
+    }
+    let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());
+    text.ok_or_else(|| "The file is no text.".to_owned())
 }
 
 /// Fetches a text that belongs to the room, by its name in the page's own list of hashed names.

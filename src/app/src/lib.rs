@@ -16,6 +16,7 @@ pub mod parity;
 mod prose;
 mod room;
 mod route;
+mod sitting;
 mod store;
 mod terms;
 

@@ -265,7 +265,10 @@ pub enum Action {
     /// Another tab has written in the attempt on the bench.
     Elsewhere(u32, Rc<Restored>),
     /// Everything that was kept has been erased.
-    Erased,
+    Erased {
+        /// By this tab, not by another.
+        here: bool,
+    },
 }
 
 impl Room {
@@ -553,9 +556,13 @@ impl Reducible for Room {
             Action::Elsewhere(serial, there) => {
                 self.with_that_bench(serial, |bench| bench.follow(&there.session))
             }
-            Action::Erased => {
-                let kept = Kept::Here(Rc::default());
-                Self { kept, ..self.with_bench(|bench| bench.kept = 0) }
+            Action::Erased { here } => {
+                let mut room = self.with_bench(|bench| {
+                    bench.kept = 0;
+                    bench.told = Some("Another tab erased everything that was kept. This attempt goes on, and is kept again with the next thing you do.".to_owned());
+                });
+                room.bench = room.bench.filter(|_| !here);
+                Self { kept: Kept::Here(Rc::default()), ..room }
             }
         })
     }

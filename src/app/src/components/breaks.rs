@@ -11,6 +11,7 @@ use engine::geometry::order;
 use engine::plan::Draft;
 use engine::rules::Rule;
 use engine::search::Holds;
+pub use look::second_case;
 use look::{Found, look};
 use row::row;
 use std::rc::Rc;

@@ -21,6 +21,7 @@ pub mod nearest;
 pub mod number;
 pub mod onward;
 pub mod outline;
+pub mod own;
 pub mod pair;
 pub mod plates;
 pub mod readings;

@@ -14,6 +14,7 @@ use crate::effects;
 use crate::route::{From, Route};
 use crate::store::{Action, Bench, Restored, Room};
 use core::cell::RefCell;
+use engine::debrief::{hash_of, judge};
 use engine::session::{Event, Shown};
 use learning::record::{Done, Head, Help};
 use std::collections::VecDeque;
@@ -46,6 +47,8 @@ struct Line {
     head: Option<Head>,
     /// How many of its events have been put in line.
     sent: usize,
+    /// What was done up to here is not kept again before more is: it was erased.
+    erased: usize,
     /// Whether what another tab wrote is on its way to the bench: nothing goes in line until it is there.
     behind: bool,
 }
@@ -115,6 +118,12 @@ impl Keeper {
         tell.dispatch(Action::Keeping(kept));
     }
 
+    /// Forgets what was kept: what is on the bench is kept anew with the next thing done there.
+    pub fn forget(&self) {
+        let mut line = self.line.borrow_mut();
+        (line.erased, line.sent) = (line.sent, 0);
+    }
+
     /// Hears what other tabs do.
     fn listen(self: &Rc<Self>, tell: &Tell) {
         let (keeper, tell) = (Rc::downgrade(self), tell.clone());
@@ -138,8 +147,8 @@ impl Keeper {
                 }
             }
             Word::Erased => {
-                self.line.borrow_mut().sent = 0;
-                tell.dispatch(Action::Erased);
+                self.forget();
+                tell.dispatch(Action::Erased { here: false });
             }
             Word::BroughtIn => {}
         }
@@ -153,9 +162,9 @@ impl Keeper {
         if line.serial != bench.serial {
             line.serial = bench.serial;
             line.head = bench.head.as_deref().cloned();
-            line.sent = bench.kept;
+            (line.sent, line.erased) = (bench.kept, 0);
         }
-        if line.behind || line.sent >= events.len() {
+        if line.behind || line.sent.max(line.erased) >= events.len() {
             return;
         }
         let now = effects::now();
@@ -164,7 +173,9 @@ impl Keeper {
             let last = place + 1 == events.len();
             let ends = last && matches!(event, Event::CarryOut(_)) && bench.latest().is_over();
             if ends {
+                let verdicts = judge(bench.latest().opened(), bench.latest().plan());
                 head.ended = Some(now);
+                head.verdicts = format!("{:016x}", hash_of(&verdicts));
             }
             line.jobs.push_back(Job::new(bench.serial, &head, place, event, now, ends));
         }
@@ -186,6 +197,9 @@ impl Keeper {
             match db.write(&job.writes).await {
                 Ok(()) => {
                     tell.dispatch(Action::Stored(job.serial, job.place + 1));
+                    if job.place == 0 && job.serial == 1 {
+                        effects::ask_to_persist();
+                    }
                     if job.turn {
                         effects::remember_keeping();
                         tell.dispatch(Action::Keeping(keys(&db).await));
@@ -273,7 +287,7 @@ pub fn written<T: serde::Serialize>(value: &T) -> String {
 }
 
 /// The circumstances of an attempt that begins.
-fn head_of(bench: &Bench, kept: &Kept, now: u64) -> Head {
+pub fn head_of(bench: &Bench, kept: &Kept, now: u64) -> Head {
     let asked = &bench.asked;
     let address = bench.session.opened().address;
     let earlier =

@@ -6,6 +6,7 @@
 
 pub mod channel;
 pub mod db;
+pub mod file;
 pub mod keeper;
 pub mod key;
 pub mod restore;

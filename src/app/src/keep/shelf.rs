@@ -120,3 +120,14 @@ fn replayed(head: Head, texts: &[String]) -> Result<Past, String> {
     let session = replay(&head, &done, case).map_err(|why| why.to_string())?;
     Ok(Past::of(head, &done, &session))
 }
+
+/// Attempts, things done in them, notes: how many there are.
+pub async fn counts() -> [usize; 3] {
+    let mut counts = [0; 3];
+    if let Some(db) = keeper().db() {
+        for (count, store) in counts.iter_mut().zip([ATTEMPTS, EVENTS, NOTES]) {
+            *count = db.keys(store, "").await.map_or(0, |keys| keys.len());
+        }
+    }
+    counts
+}

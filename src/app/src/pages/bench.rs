@@ -49,7 +49,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         <div class={classes!("case", over.then_some("over"))}>
             { case_head(bench, props.room.notation) }
             { steps(&view.steps, over) }
-            if let Some(told) = &bench.told { <p class="told" role="status">{ told.clone() }</p> }
+            if let Some(told) = &bench.told { <p class="goes-on" role="status">{ told.clone() }</p> }
             { judged::decided(bench, &props.room) }
             <div class="desk">
                 { board(bench, props.room.judging, &act) }

@@ -7,17 +7,20 @@ use crate::components::debates::debate_cards;
 use crate::components::healing::HealingView;
 use crate::components::nearest::{Looked, NearestView};
 use crate::components::onward::Onward;
+use crate::components::own::bar::SittingBar;
+use crate::components::own::note::OwnNote;
 use crate::components::readings::readings;
 use crate::components::room::RoomView;
 use crate::components::verdict::VerdictView;
 use crate::components::whole::whole;
 use crate::effects;
+use crate::keep::Kept;
+use crate::keep::file::of_one;
 use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
 use engine::debrief::{Debrief, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
 use engine::search::sound_of;
-use engine::session::Attempt;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -59,7 +62,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         let lit = props.bench.lit == Some(verdict.rule);
         html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {tooth} {lit} on_light={light.clone()} /> }
     };
-    let save = saving(props.bench.clone());
+    let save = saving(props.bench.clone(), props.room.kept.clone());
     let print = Callback::from(|_: MouseEvent| effects::print());
     html! {
         <section class="debrief" aria-labelledby="sheet-title">
@@ -67,6 +70,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             { whole(debrief, tooth, &prose) }
             { caution() }
             <Onward bench={bench.clone()} />
+            <SittingBar bench={bench.clone()} room={props.room.clone()} />
             { causes(debrief, tooth, &verdict) }
             <NearestView bench={bench.clone()} looked={looked.clone()} />
             { debate_cards(&debrief.verdicts, tooth, &prose) }
@@ -74,6 +78,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
             <RoomView bench={bench.clone()} sound={(*sound).clone()} />
             { readings(&bench.session.compared(), tooth) }
             <HealingView bench={bench.clone()} looked={(*looked).clone()} />
+            if let Some(head) = &bench.head { <OwnNote key={head.id.clone()} id={head.id.clone()} /> }
             <h3>{ "Every verdict, in the order of care" }</h3>
             { for Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)) }
             <p class="from">{ format!("Rule set {RULE_SET}.") }</p>
@@ -88,11 +93,12 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
 }
 
 /// Saves the attempt as a file: choices and what was held against verdicts, never marks.
-fn saving(bench: Rc<Bench>) -> Callback<MouseEvent> {
+fn saving(bench: Rc<Bench>, kept: Kept) -> Callback<MouseEvent> {
     Callback::from(move |_| {
-        // Choices, numbers and text: nothing in it that JSON cannot hold.
-        let text = serde_json::to_string_pretty(&Attempt::of(&bench.session)).unwrap_or_default();
-        effects::save("attempt.json", &text);
+        let (bench, kept) = (bench.clone(), kept.clone());
+        wasm_bindgen_futures::spawn_local(async move {
+            effects::save("attempt.json", &of_one(&bench, &kept).await);
+        });
     })
 }
 

@@ -5,8 +5,9 @@ use super::BreaksProps;
 use crate::effects::Breath;
 use crate::route::{From, Route};
 use engine::cases::value_of;
-use engine::chart::{Aspect, Case};
-use engine::plan::Plan;
+use engine::chart::{Address, Aspect, Case};
+use engine::plan::{Draft, Plan};
+use engine::rules::Rule;
 use engine::search::{Holds, Telling, Trying, across, pair_with};
 
 /// What has been found so far.
@@ -21,32 +22,41 @@ pub struct Found {
 /// Tries finding after finding, and lets the page be drawn in between.
 pub async fn look(asked: BreaksProps, tell: impl Fn(Found)) {
     let BreaksProps { bench, sound, broken } = &asked;
-    let sound = sound.as_deref();
     let (case, plan) = (bench.session.opened(), bench.session.plan());
     let mut breath = Breath::now();
     let holds = tried(case, plan, &mut breath).await;
     let mut found = Found { holds, pair: None };
     tell(found.clone());
-    let plan = sound.and_then(|sound| Plan::from_draft(sound, case).ok());
-    let edges = match &plan {
-        Some(plan) => tried(case, plan, &mut breath).await,
-        None => Vec::new(),
+    let address = match sound.as_deref() {
+        Some(sound) => second_case(case, sound, broken, &mut breath).await,
+        None => None,
     };
-    let mut telling = Telling::default();
-    for is in across(&edges, broken) {
-        breath.take_now().await;
-        if !telling.wants(sound.and_then(|sound| pair_with(case, sound, is))) {
-            break;
-        }
-    }
     // By the set that sends there: it may be the set's own limit that makes the difference.
     let set = match &bench.asked.from {
         From::Set(name, _) if !case.local.protocol.is_empty() => Some(name.clone()),
         _ => None,
     };
-    let address = telling.pair().and_then(|pair| pair.other.address);
     found.pair = Some(address.map(|address| Route::Pair(address, set)));
     tell(found);
+}
+
+/// The case that differs in one thing from this one, and says most about what was broken.
+pub async fn second_case(
+    case: &Case,
+    sound: &Draft,
+    broken: &[&'static Rule],
+    breath: &mut Breath,
+) -> Option<Address> {
+    let plan = Plan::from_draft(sound, case).ok()?;
+    let edges = tried(case, &plan, breath).await;
+    let mut telling = Telling::default();
+    for is in across(&edges, broken) {
+        breath.take_now().await;
+        if !telling.wants(pair_with(case, sound, is)) {
+            break;
+        }
+    }
+    telling.pair()?.other.address
 }
 
 /// How far each finding of a case can be otherwise, in the order of the findings.

@@ -1,0 +1,62 @@
+//! Erasing everything, with a word on what goes.
+
+use crate::effects;
+use crate::keep::channel::Word;
+use crate::keep::db::{STORES, Write};
+use crate::keep::keeper::keeper;
+use crate::store::{Action, Room};
+use yew::prelude::*;
+
+/// What it needs.
+#[derive(Properties, PartialEq)]
+pub struct EraseProps {
+    /// The whole room.
+    pub room: UseReducerHandle<Room>,
+    /// Attempts, things done in them, notes.
+    pub counts: [usize; 3],
+}
+
+/// Asks once more before it erases.
+#[component]
+pub fn Erase(props: &EraseProps) -> Html {
+    let said = use_state(String::new);
+    let sure = use_state(|| false);
+    let tick = {
+        let sure = sure.clone();
+        Callback::from(move |_: MouseEvent| sure.set(!*sure))
+    };
+    let erase = {
+        let (said, sure, room) = (said.clone(), sure.clone(), props.room.clone());
+        Callback::from(move |_: MouseEvent| {
+            let (said, sure, room) = (said.clone(), sure.clone(), room.clone());
+            wasm_bindgen_futures::spawn_local(async move {
+                said.set(match erased(&room).await {
+                    Ok(()) => "Everything is erased.".to_owned(),
+                    Err(why) => why,
+                });
+                sure.set(false);
+            });
+        })
+    };
+    let [attempts, events, notes] = props.counts;
+    html! {
+        <section aria-labelledby="erase-title">
+            <h2 id="erase-title">{ "Erase everything" }</h2>
+            <p>{ format!("This takes away, in this browser and for good: {attempts} attempts with {events} things done in them, your objections among these, and {notes} notes. What you saved as a file stays where you saved it; the room itself stays too.") }</p>
+            <p class="row"><label><input type="checkbox" checked={*sure} onclick={tick} />{ " I want all of that gone." }</label></p>
+            <p class="row"><button type="button" disabled={!*sure} onclick={erase}>{ "Erase everything" }</button><span role="status">{ &*said }</span></p>
+        </section>
+    }
+}
+
+async fn erased(room: &UseReducerHandle<Room>) -> Result<(), String> {
+    let keeper = keeper();
+    let db = keeper.db().ok_or("Nothing is kept in this browser.")?;
+    let all = STORES.map(Write::Clear);
+    db.write(&all).await.map_err(|why| why.to_string())?;
+    effects::forget_keeping();
+    keeper.forget();
+    keeper.tell_tabs(&Word::Erased);
+    room.dispatch(Action::Erased { here: true });
+    Ok(())
+}

@@ -1,0 +1,6 @@
+//! Parts of the pages on what one has done oneself.
+
+pub mod bar;
+pub mod erase;
+pub mod note;
+pub mod sit;
