@@ -75,9 +75,9 @@ export function browse() {
 /**
  * Opens `address` (by default the page, served by the tool) once the room is mounted, hands
  * `{ page, address, context, requests }` to `look`, and holds the page to its manners; `planted` is
- * how a fault that the test itself made is worded.
+ * how a fault that the test itself made is worded, `before` is done to the browser before it goes there.
  */
-export async function visit(look, { address, context: options = {}, path = "", planted } = {}) {
+export async function visit(look, { address, context: options = {}, path = "", planted, before } = {}) {
   const served = address ? undefined : await serve();
   const home = address ?? served.address;
   const browser = await browse();
@@ -103,6 +103,7 @@ export async function visit(look, { address, context: options = {}, path = "", p
       if (["error", "warning"].includes(message.type())) faults.push(`console: ${message.text()}`);
     });
     context.on("weberror", (error) => faults.push(`uncaught: ${error.error()}`));
+    await before?.(context);
     const page = await context.newPage();
     await page.goto(home + path);
     await mounted(page);

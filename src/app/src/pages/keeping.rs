@@ -57,7 +57,7 @@ pub fn KeepingPage(props: &KeepingProps) -> Html {
                 <dt>{ "Your practice" }</dt><dd>{ format!("{attempts} attempts, {events} things done in them with the time of each, {notes} notes. In the browser's database (IndexedDB) named wallwise. Choices only: verdicts are worked out anew each time.") }</dd>
                 <dt>{ "Two marks" }</dt><dd>{ "That the briefing was read, and that attempts are kept. In the browser's local storage." }</dd>
                 <dt>{ "The room itself" }</dt><dd>{ "Its program and texts, so that it opens without a connection. In the browser's cache." }</dd>
-                <dt>{ "Space" }</dt><dd role="status">{ &*space }</dd>
+                <dt>{ "Space" }</dt><dd><span role="status">{ &*space }</span></dd>
             </dl>
             if props.shelf.aside.len() > 0 { <h2>{ "Kept, and not readable here" }</h2><ul>{ for aside }</ul><p>{ "They stay as they are." }</p> }
             <h2>{ "Keep it safe" }</h2>
