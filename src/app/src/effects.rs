@@ -53,6 +53,14 @@ pub fn remember_briefing() {
     }
 }
 
+/// Minutes that this place's clock is ahead of universal time.
+#[must_use]
+pub fn minutes_east() -> i32 {
+    #[expect(clippy::cast_possible_truncation, reason = "a day has 1440 minutes")]
+    let west = js_sys::Date::new_0().get_timezone_offset() as i32;
+    -west
+}
+
 /// A seed for a fresh case, short enough to read out.
 #[must_use]
 pub fn fresh_seed() -> u64 {

@@ -16,9 +16,12 @@ use crate::guide::note;
 use crate::library::Library;
 use crate::pages::debrief::DebriefView;
 use crate::pages::limits::limits;
+use crate::pages::portfolio::PortfolioPage;
 use crate::pages::protocol::{RulePage, protocol};
+use crate::pages::review::ReviewPage;
 use crate::parity::digest;
 use crate::prose::{self, Prose};
+use crate::shelf::Shelf;
 use crate::store::{Action, Bench, Room};
 use crate::terms::{Term, terms};
 use core::fmt;
@@ -82,6 +85,12 @@ pub struct Judging {
     pub decides: fn(&str) -> Protocol,
     /// The same as it is told beside a case.
     pub decided: fn(&Local) -> Html,
+    /// What kept attempts say about their learner; told the new text of a note by its attempt's id.
+    #[expect(dead_code, reason = "the way there comes with the store")]
+    pub review: fn(Shelf, Callback<(String, String)>) -> Html,
+    /// Kept attempts to be printed or handed on; told the ids of those to be saved.
+    #[expect(dead_code, reason = "the way there comes with the store")]
+    pub portfolio: fn(Shelf, Callback<Vec<String>>) -> Html,
     /// The hatchings of the plots beside verdicts.
     pub hatchings: fn() -> Html,
     /// The digest that parity is held by.
@@ -161,6 +170,8 @@ pub fn judging() -> Result<Judging, NoJudge> {
         },
         decides,
         decided: |local| html! { <Decided local={local.clone()} /> },
+        review: |shelf, on_note| html! { <ReviewPage {shelf} {on_note} /> },
+        portfolio: |shelf, on_save| html! { <PortfolioPage {shelf} {on_save} /> },
         hatchings: hatchings_of_plots,
         parity: digest,
     })

@@ -15,6 +15,7 @@ pub mod parity;
 mod prose;
 mod room;
 mod route;
+mod shelf;
 mod store;
 mod terms;
 

@@ -35,6 +35,18 @@ impl Clock {
     }
 }
 
+/// Seconds as minutes and seconds, and hours where there are any: *1:05*, *1:02:05*.
+#[must_use]
+pub fn clock(seconds: f64) -> String {
+    let whole = libm::round(seconds.clamp(0.0, 1e9)) as u64;
+    let (hours, minutes, seconds) = (whole / 3600, whole / 60 % 60, whole % 60);
+    if hours > 0 {
+        format!("{hours}:{minutes:02}:{seconds:02}")
+    } else {
+        format!("{minutes}:{seconds:02}")
+    }
+}
+
 /// The day so many days after the first of January 1970: eras of 400 years that begin in March, the
 /// common arithmetic of the Gregorian calendar. Later than the year 9999 is taken for its last days.
 #[must_use]
@@ -109,6 +121,12 @@ mod tests {
             before = next;
         }
         assert_eq!(before.iso(), "2370-01-01");
+    }
+
+    #[test]
+    fn seconds_read_as_a_clock_shows_them() {
+        let read = [0.0, 59.6, 65.0, 3725.0, f64::NAN].map(clock);
+        assert_eq!(read[..4], ["0:00", "1:00", "1:05", "1:02:05"]);
     }
 
     #[test]

@@ -13,6 +13,7 @@ pub mod record;
 pub mod review;
 pub mod search;
 pub mod standing;
+pub mod tables;
 pub mod take_away;
 pub mod today;
 pub mod tracing;

@@ -5,4 +5,6 @@ pub mod briefing;
 pub mod debrief;
 pub mod home;
 pub mod limits;
+pub mod portfolio;
 pub mod protocol;
+pub mod review;

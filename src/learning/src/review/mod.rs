@@ -9,7 +9,7 @@ mod recurring;
 mod remark;
 mod times;
 #[cfg(test)]
-mod trial;
+pub(crate) mod trial;
 
 pub use mix::{Bar, Mix, Span};
 pub use recurring::Recurring;

@@ -136,12 +136,12 @@ fn how_sure(own: &[&Past]) -> impl Iterator<Item = Remark> {
 }
 
 impl Remark {
-    /// In sentences: what was found with its numbers, then what chance would do.
+    /// What was found, in sentences with its numbers.
     #[must_use]
     pub fn says(&self) -> String {
         let ([hits, all], [other, rest]) = (self.here, self.elsewhere);
         let most = format!("{hits} of your {}", hits + other);
-        let found = match self.what {
+        match self.what {
             What::Jaw(skill, jaw) => {
                 let [here, there] = match jaw {
                     Jaw::Mandible => ["lower", "upper"],
@@ -173,22 +173,23 @@ impl Remark {
             What::Unsure => format!(
                 "You gave only 50 or 60 % to {all} steps, and {hits} of them had no fault that counts: you know more than you think."
             ),
-        };
-        format!("{found} {}", self.says_of_chance())
+        }
     }
 
-    fn says_of_chance(&self) -> String {
+    /// What chance would do, in sentences.
+    #[must_use]
+    pub fn says_of_chance(&self) -> String {
         let alone = match self.what {
-            What::Sure => "Were you right nine times of ten, as many faults would come up",
-            What::Unsure => "Were you right six times of ten, as few faults would come up",
-            _ => "Were there no difference, as uneven a split would come up",
+            What::Sure => "Were you right nine times of ten, chance would bring as many faults",
+            What::Unsure => "Were you right six times of ten, chance would bring as few faults",
+            _ => "Were there no difference, chance would bring as uneven a split",
         };
         let percent = 100.0 * self.chance;
         let often =
             if percent < 0.1 { "less than 0.1".to_owned() } else { format!("{percent:.1}") };
         let among = match self.compared {
             1 => String::new(),
-            count => format!(", all {count} comparisons counted in"),
+            count => format!(", with all {count} comparisons that were made counted in"),
         };
         format!("{alone} {often} times in 100{among}. It does not say why.")
     }
