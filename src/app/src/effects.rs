@@ -165,6 +165,15 @@ pub fn focus_before(event: &web_sys::KeyboardEvent) {
     }
 }
 
+/// What stands in the field of this id; empty where there is none.
+#[must_use]
+pub fn written(id: &str) -> String {
+    let field =
+        window().and_then(|window| window.document()).and_then(|page| page.get_element_by_id(id));
+    let field = field.and_then(|field| field.dyn_into::<web_sys::HtmlTextAreaElement>().ok());
+    field.map(|field| field.value()).unwrap_or_default()
+}
+
 /// Moves the focus to an element, so that keyboard and screen reader follow what changed.
 pub fn focus(id: &str) {
     let element =

@@ -77,6 +77,12 @@ impl Shelf {
         past.when().map_or_else(|| "date not known".to_owned(), day)
     }
 
+    /// Day and case.
+    #[must_use]
+    pub fn named(&self, past: &Past) -> String {
+        format!("{}: {}", self.day(past), self.title(past))
+    }
+
     /// What the learner wrote about an attempt; empty where nothing was written.
     #[must_use]
     pub fn note(&self, id: &str) -> &str {

@@ -22,6 +22,7 @@ pub mod number;
 pub mod onward;
 pub mod outline;
 pub mod pair;
+pub mod plain;
 pub mod plates;
 pub mod portfolio;
 pub mod readings;

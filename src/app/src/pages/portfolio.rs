@@ -1,10 +1,11 @@
 //! The portfolio: attempts that the learner chooses, to be printed or handed on.
 
 use crate::components::caution::caution;
-use crate::components::portfolio::{Choose, Record, With, is_in, tick};
+use crate::components::plain::{el, line, link, said};
+use crate::components::portfolio::{choose, is_in, record, tick};
 use crate::effects;
+use crate::prose::Prose;
 use crate::shelf::Shelf;
-use std::rc::Rc;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
@@ -17,49 +18,64 @@ pub struct PortfolioProps {
     pub on_save: Callback<Vec<String>>,
 }
 
+/// What the learner has chosen.
+#[derive(Clone, Default)]
+struct Chosen {
+    /// Which attempts are left out, by their places; what lies beyond is in.
+    out: Vec<bool>,
+    /// Whether notes are printed, and objections.
+    with: [bool; 2],
+    /// A name that is printed.
+    name: String,
+}
+
 /// The portfolio.
 #[component]
 pub fn PortfolioPage(props: &PortfolioProps) -> Html {
-    let out = use_state(|| Rc::new(Vec::<bool>::new()));
-    let with = use_state(|| With { notes: false, objections: false });
-    let name = use_state(String::new);
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
+    let chosen = use_state(Chosen::default);
     let shelf = &props.shelf;
-    if shelf.pasts.is_empty() {
+    let count = shelf.pasts.len();
+    if count == 0 {
         return empty();
     }
-    let chosen: Vec<usize> = (0..shelf.pasts.len()).filter(|place| is_in(&out, *place)).collect();
-    let on_change = {
-        let out = out.clone();
-        Callback::from(move |now| out.set(Rc::new(now)))
+    let turn = {
+        let chosen = chosen.clone();
+        Callback::from(move |(places, is_in): (Vec<usize>, bool)| {
+            let mut now = Chosen::clone(&chosen);
+            now.out.resize(count, false);
+            for place in places {
+                now.out[place] = !is_in;
+            }
+            chosen.set(now);
+        })
     };
-    let save = {
-        let ids: Vec<String> =
-            chosen.iter().map(|place| shelf.pasts[*place].head.id.clone()).collect();
-        props.on_save.reform(move |_: MouseEvent| ids.clone())
-    };
-    let print = Callback::from(|_: MouseEvent| effects::print());
-    let none = chosen.is_empty();
-    let records = chosen.iter().map(|place| {
-        let id = &shelf.pasts[*place].head.id;
-        html! { <tr key={id.as_str()}><td><Record shelf={shelf.clone()} place={*place} with={*with} /></td></tr> }
+    let places = (0..count).filter(|place| is_in(&chosen.out, *place));
+    let pasts: Vec<_> = places.map(|place| &shelf.pasts[place]).collect();
+    let ids: Vec<String> = pasts.iter().map(|past| past.head.id.clone()).collect();
+    let records = pasts.iter().map(|past| {
+        html! { <tr key={past.head.id.as_str()}><td>{ record(shelf, past, chosen.with, &prose) }</td></tr> }
     });
+    let stood = shelf.clock.date(shelf.now).words();
+    let stood = format!("{} attempts at synthetic cases, as they stood on {stood}.", ids.len());
+    let mut parts = vec![
+        line(
+            "p",
+            "lead",
+            "A record of attempts, to print or to hand on. What is in it is yours to choose.",
+        ),
+        line("h2", "", "What is in it"),
+    ];
+    parts.extend(choose(shelf, &chosen.out, &turn));
+    parts.extend(beside(&chosen));
+    parts.push(acts(ids, count, &props.on_save));
+    parts.push(line("p", "from", "The file holds choices, never marks: who opens it sees the same verdicts on the same cases."));
     html! {
         <article class="page portfolio">
             <h1>{ "Portfolio" }</h1>
-            <div class="choosing">
-                <p class="lead">{ "A record of attempts, to print or to hand on. What is in it is yours to choose." }</p>
-                <h2>{ "What is in it" }</h2>
-                <Choose shelf={shelf.clone()} out={(*out).clone()} {on_change} />
-                { beside(&with, &name) }
-                <p class="row">
-                    <button type="button" onclick={print} disabled={none}>{ "Print" }</button>
-                    <button type="button" onclick={save} disabled={none}>{ "Save these attempts" }</button>
-                    <span role="status">{ format!("{} of {} chosen.", chosen.len(), shelf.pasts.len()) }</span>
-                </p>
-                <p class="from">{ "The file holds choices, never marks: who opens it sees the same verdicts on the same cases." }</p>
-            </div>
-            if !name.is_empty() { <p class="whose">{ &*name }</p> }
-            <p class="from">{ format!("{} attempts at synthetic cases, as they stood on {}.", chosen.len(), shelf.clock.date(shelf.now).words()) }</p>
+            { el("div", "choosing", parts) }
+            if !chosen.name.is_empty() { { said("p", "whose", chosen.name.clone()) } }
+            { said("p", "from", stood) }
             // The head of a table is printed anew on each page: so is the caution.
             <table class="records" role="presentation">
                 <thead><tr><td>{ caution() }</td></tr></thead>
@@ -69,40 +85,59 @@ pub fn PortfolioPage(props: &PortfolioProps) -> Html {
     }
 }
 
-/// What is printed beside the records: notes, objections, a name.
-fn beside(with: &UseStateHandle<With>, name: &UseStateHandle<String>) -> Html {
-    let set = |now: With| {
-        let with = with.clone();
-        Callback::from(move |()| with.set(now))
-    };
-    let notes = set(With { notes: !with.notes, ..**with });
-    let objections = set(With { objections: !with.objections, ..**with });
-    let oninput = {
-        let name = name.clone();
-        Callback::from(move |event: InputEvent| {
-            name.set(event.target_unchecked_into::<HtmlInputElement>().value());
-        })
-    };
-    let says = |words: &'static str| html! { <span>{ words }</span> };
+/// Printing and saving, and how many are chosen.
+fn acts(ids: Vec<String>, count: usize, on_save: &Callback<Vec<String>>) -> Html {
+    let (none, status) = (ids.is_empty(), format!("{} of {count} chosen.", ids.len()));
+    let print = Callback::from(|_: MouseEvent| effects::print());
+    let save = on_save.reform(move |_: MouseEvent| ids.clone());
     html! {
-        <>
-            <h2>{ "Printed with it" }</h2>
-            { tick(says("Your own notes"), with.notes, notes) }
-            { tick(says("What you held against verdicts"), with.objections, objections) }
-            <p><label for="whose">{ "A name, if you like" }</label></p>
-            <p><input id="whose" type="text" maxlength="120" autocomplete="off" aria-describedby="whose-says" {oninput} value={(**name).clone()} /></p>
-            <p id="whose-says" class="from">{ "It is printed and never kept: it is gone when you leave this page, and is in no file. Do not enter a patient." }</p>
-        </>
+        <p class="row">
+            <button type="button" onclick={print} disabled={none}>{ "Print" }</button>
+            <button type="button" onclick={save} disabled={none}>{ "Save these attempts" }</button>
+            <span role="status">{ status }</span>
+        </p>
     }
 }
 
+/// What is printed beside the records: notes, objections, a name.
+fn beside(chosen: &UseStateHandle<Chosen>) -> Vec<Html> {
+    let also = |which: usize, words: &'static str| {
+        let now = chosen.clone();
+        let turn = Callback::from(move |_: Event| {
+            let mut turned = Chosen::clone(&now);
+            turned.with[which] = !turned.with[which];
+            now.set(turned);
+        });
+        tick(line("span", "", words), chosen.with[which], turn)
+    };
+    let now = chosen.clone();
+    let oninput = Callback::from(move |event: InputEvent| {
+        let name = event.target_unchecked_into::<HtmlInputElement>().value();
+        now.set(Chosen { name, ..Chosen::clone(&now) });
+    });
+    let field = html! {
+        <>
+            <p><label for="whose">{ "A name, if you like" }</label></p>
+            <p><input id="whose" type="text" maxlength="120" autocomplete="off" aria-describedby="whose-says" {oninput} value={chosen.name.clone()} /></p>
+            <p id="whose-says" class="from">{ "It is printed and never kept: it is gone when you leave this page, and is in no file. Do not enter a patient." }</p>
+        </>
+    };
+    vec![
+        line("h2", "", "Printed with it"),
+        also(0, "Your own notes"),
+        also(1, "What you held against verdicts"),
+        field,
+    ]
+}
+
 fn empty() -> Html {
-    html! {
-        <article class="page portfolio">
-            <h1>{ "Portfolio" }</h1>
-            <p class="lead">{ "No attempt is kept yet." }</p>
-            <p>{ "Each case that you work on will stand here with what was chosen well and what was not, to be printed or handed on." }</p>
-            <p><a href="#/">{ "To the first case" }</a></p>
-        </article>
-    }
+    let first = link("#/".to_owned(), "To the first case".to_owned());
+    let says = "Each case that you work on will stand here with what was chosen well and what was not, to be printed or handed on.";
+    let parts = vec![
+        line("h1", "", "Portfolio"),
+        line("p", "lead", "No attempt is kept yet."),
+        line("p", "", says),
+        el("p", "", vec![first]),
+    ];
+    el("article", "page portfolio", parts)
 }

@@ -1,16 +1,17 @@
 //! The review: what a learner's attempts say about them over time.
 
 use crate::components::caution::caution;
-use crate::components::review::{Notes, Plotted, StandsOut, sureness};
+use crate::components::plain::{el, line, link, said, section};
+use crate::components::review::{notes, plotted, stands_out, sureness};
 use crate::effects;
+use crate::prose::Prose;
 use crate::shelf::Shelf;
 use engine::rules::Skill;
-use learning::past::{Past, Sure};
+use learning::past::Sure;
 use learning::review::Review;
 use learning::standing::{self, Standing};
 use learning::tables;
 use plots::{mastery_plot, mix_plot, time_plot};
-use std::rc::Rc;
 use yew::prelude::*;
 
 /// How wide a plot is laid out at most, and what stands beside it on a phone, CSS pixels.
@@ -29,88 +30,84 @@ pub struct ReviewProps {
 /// The review.
 #[component]
 pub fn ReviewPage(props: &ReviewProps) -> Html {
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let shelf = &props.shelf;
-    let seen = use_memo(shelf.clone(), Seen::of);
-    let Seen { review, standings, sure } = &*seen;
+    let review = Review::of(&shelf.pasts, shelf.clock);
     if review.own.is_empty() {
         return empty(!shelf.pasts.is_empty());
     }
     let wide = WIDE.min(effects::page_width() - BESIDE);
-    let unmet = standings.iter().filter(|one| one.answers.is_empty());
-    let unmet: Vec<&str> = unmet.map(|one| one.skill.words()).collect();
-    let mastery = mastery_plot(standings, shelf.now, shelf.clock, wide);
-    html! {
-        <article class="page review">
-            <h1>{ "Review" }</h1>
-            <p class="lead">{ over(shelf, review) }</p>
-            { caution() }
-            <StandsOut shelf={shelf.clone()} review={review.clone()} />
-            <section aria-labelledby="skills">
-                <h2 id="skills">{ "Skills over time" }</h2>
-                if unmet.len() < Skill::ALL.len() {
-                    <p>{ "A line rises with each attempt that keeps all rules of a skill and falls with each that does not; on the dashed line it counts as mastered. A model of answers, not of hands." }</p>
-                    <Plotted name="skills-over-time" figure={mastery} csv={tables::mastery(standings, shelf.clock).text().to_owned()} />
-                } else {
-                    <p>{ "Finished attempts are shown here, skill by skill." }</p>
-                }
-                if !unmet.is_empty() { <p class="from">{ format!("Not met yet: {}.", unmet.join("; ")) }</p> }
-            </section>
-            <section aria-labelledby="mix">
-                <h2 id="mix">{ "Verdicts" }</h2>
-                if review.mix.older > 0 { <p>{ format!("The last twelve months; {} earlier ones are left out.", review.mix.older) }</p> }
-                <p>{ "Each bar is all verdicts of its time, and the number says how many. Faults that nobody could have known of are left out." }</p>
-                <Plotted name="verdicts" figure={mix_plot(&review.mix, wide)} csv={tables::mix(&review.mix).text().to_owned()} />
-            </section>
-            <section aria-labelledby="sure">
-                <h2 id="sure">{ "How sure, and how it went" }</h2>
-                { sureness(sure, wide) }
-            </section>
-            <section aria-labelledby="times">
-                <h2 id="times">{ "Time per step" }</h2>
-                if review.times.is_empty() {
-                    <p>{ "No times are known of these attempts." }</p>
-                } else {
-                    <p>{ "The bar ends at your middle time, the line runs from the shortest to the longest. Pauses count for five minutes at most." }</p>
-                    <Plotted name="time-per-step" figure={time_plot(&review.times, wide)} csv={tables::times(&review.times).text().to_owned()} />
-                }
-            </section>
-            <section aria-labelledby="notes">
-                <h2 id="notes">{ "Your notes" }</h2>
-                <Notes shelf={shelf.clone()} on_note={props.on_note.clone()} />
-            </section>
-            <p><a href="#/portfolio">{ "Print or hand on attempts: the portfolio" }</a></p>
-        </article>
+    let mut sure: Vec<Sure> = Vec::new();
+    for place in &review.own {
+        sure.extend_from_slice(&shelf.pasts[*place].sure);
     }
+    let onward =
+        link("#/portfolio".to_owned(), "Print or hand on attempts: the portfolio".to_owned());
+    let parts = vec![
+        line("h1", "", "Review"),
+        said("p", "lead", over(shelf, &review)),
+        caution(),
+        stands_out(shelf, &review, &prose),
+        section("skills", "Skills over time", skills(shelf, wide)),
+        section("mix", "Verdicts", mix(&review, wide)),
+        section("sure", "How sure, and how it went", sureness(&sure, wide)),
+        section("times", "Time per step", times(&review, wide)),
+        section("notes", "Your notes", vec![notes(shelf, &props.on_note)]),
+        el("p", "", vec![onward]),
+    ];
+    el("article", "page review", parts)
 }
 
-/// What is worked out of the attempts, once for each change of them.
-struct Seen {
-    review: Rc<Review>,
-    standings: [Standing; Skill::ALL.len()],
-    sure: Vec<Sure>,
-}
-
-impl Seen {
-    fn of(shelf: &Shelf) -> Self {
-        let review = Review::of(&shelf.pasts, shelf.clock);
-        let own = review.own.iter().filter_map(|place| shelf.pasts.get(*place));
-        let mut sure = Vec::new();
-        own.for_each(|past: &Past| sure.extend_from_slice(&past.sure));
-        Self { review: Rc::new(review), standings: standing::of(&shelf.pasts, shelf.now), sure }
+fn skills(shelf: &Shelf, wide: f64) -> Vec<Html> {
+    let standings = standing::of(&shelf.pasts, shelf.now);
+    let is_unmet = |one: &&Standing| one.answers.is_empty();
+    let unmet: Vec<&str> = standings.iter().filter(is_unmet).map(|one| one.skill.words()).collect();
+    if unmet.len() == Skill::ALL.len() {
+        return vec![line("p", "", "Finished attempts are shown here, skill by skill.")];
     }
+    let figure = mastery_plot(&standings, shelf.now, shelf.clock, wide);
+    let mut parts = vec![
+        line(
+            "p",
+            "",
+            "A line rises with each attempt that keeps all rules of a skill and falls with each that does not; on the dashed line it counts as mastered. A model of answers, not of hands.",
+        ),
+        plotted("skills-over-time", figure, tables::mastery(&standings, shelf.clock)),
+    ];
+    if !unmet.is_empty() {
+        parts.push(said("p", "from", format!("Not met yet: {}.", unmet.join("; "))));
+    }
+    parts
 }
 
-/// How many attempts, since when, and how many were left out.
+fn mix(review: &Review, wide: f64) -> Vec<Html> {
+    let older = match review.mix.older {
+        0 => String::new(),
+        count => format!(" {count} earlier months are left out."),
+    };
+    let says = "Each bar is all verdicts of its time, and the number says how many. Faults that nobody could have known of are left out.";
+    let plot = plotted("verdicts", mix_plot(&review.mix, wide), tables::mix(&review.mix));
+    vec![said("p", "", format!("{says}{older}")), plot]
+}
+
+fn times(review: &Review, wide: f64) -> Vec<Html> {
+    if review.times.is_empty() {
+        return vec![line("p", "", "No times are known of these attempts.")];
+    }
+    let says = "The bar ends at your middle time, the line runs from the shortest to the longest. Pauses count for five minutes at most.";
+    let figure = time_plot(&review.times, wide);
+    vec![line("p", "", says), plotted("time-per-step", figure, tables::times(&review.times))]
+}
+
+/// How many attempts, since when, and whether any were left out.
 fn over(shelf: &Shelf, review: &Review) -> String {
     let count = review.own.len();
     let attempts = if count == 1 { "attempt" } else { "attempts" };
     let first = review.own.iter().find_map(|place| shelf.pasts[*place].when());
     let since =
         first.map_or_else(String::new, |at| format!(" since {}", shelf.clock.date(at).words()));
-    let shown = match shelf.pasts.len() - count {
-        0 => "",
-        _ => " Cases of which steps were shown are left out.",
-    };
+    let all = shelf.pasts.len() == count;
+    let shown = if all { "" } else { " Cases of which steps were shown are left out." };
     format!("{count} {attempts}{since}.{shown}")
 }
 
@@ -120,12 +117,8 @@ fn empty(only_shown: bool) -> Html {
     } else {
         "Nothing to look back on yet."
     };
-    html! {
-        <article class="page review">
-            <h1>{ "Review" }</h1>
-            <p class="lead">{ why }</p>
-            <p>{ "After your first case this page says which faults came back, how each skill goes over time, whether you are right as often as you are sure, and where your time goes. It is worked out in this browser and stays there." }</p>
-            <p><a href="#/">{ "To the first case" }</a></p>
-        </article>
-    }
+    let says = "After your first case this page says which faults came back, how each skill goes over time, whether you are right as often as you are sure, and where your time goes. It is worked out in this browser and stays there.";
+    let first = link("#/".to_owned(), "To the first case".to_owned());
+    let parts = [line("h1", "", "Review"), line("p", "lead", why), line("p", "", says)];
+    el("article", "page review", parts.into_iter().chain([el("p", "", vec![first])]).collect())
 }

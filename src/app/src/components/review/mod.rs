@@ -5,7 +5,7 @@ mod plot;
 mod stands_out;
 mod sureness;
 
-pub use notes::Notes;
-pub use plot::Plotted;
-pub use stands_out::StandsOut;
+pub use notes::notes;
+pub use plot::plotted;
+pub use stands_out::stands_out;
 pub use sureness::sureness;

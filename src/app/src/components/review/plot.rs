@@ -3,30 +3,18 @@
 use crate::components::figure::Drawing;
 use crate::effects;
 use engine::figures::Figure;
+use learning::csv::Csv;
 use yew::prelude::*;
 
-/// What it needs.
-#[derive(Properties, PartialEq)]
-pub struct PlottedProps {
-    /// The plot.
-    pub figure: Figure,
-    /// Its id on the page, and the name of its file.
-    pub name: &'static str,
-    /// Its numbers, as comma-separated values.
-    pub csv: AttrValue,
-}
-
-/// The plot, and a button that saves its numbers.
-#[component]
-pub fn Plotted(props: &PlottedProps) -> Html {
-    let save = {
-        let (name, csv) = (props.name, props.csv.clone());
-        Callback::from(move |_: MouseEvent| effects::save(&format!("{name}.csv"), &csv))
-    };
+/// The plot, and a button that saves its numbers; `name` is its id on the page and that of its file.
+pub fn plotted(name: &'static str, figure: Figure, csv: Csv) -> Html {
+    let save = Callback::from(move |_: MouseEvent| {
+        effects::save(&format!("{name}.csv"), csv.text());
+    });
     html! {
         <>
-            <Drawing id={props.name} figure={props.figure.clone()} />
-            <p><button type="button" class="quiet" onclick={save} aria-describedby={format!("{}-title", props.name)}>{ "Save as CSV" }</button></p>
+            <Drawing id={name} {figure} />
+            <p><button type="button" class="quiet" onclick={save} aria-describedby={format!("{name}-title")}>{ "Save as CSV" }</button></p>
         </>
     }
 }

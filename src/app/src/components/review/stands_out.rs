@@ -1,5 +1,6 @@
 //! What stands out: the one remark, and the faults that came back.
 
+use crate::components::plain::{el, folded, line, link, said, section};
 use crate::prose::Prose;
 use crate::shelf::{Shelf, kept};
 use learning::review::{Recurring, Review};
@@ -9,74 +10,71 @@ use yew::prelude::*;
 const FAULTS: usize = 5;
 const ATTEMPTS: usize = 4;
 
-/// What it needs.
-#[derive(Properties, PartialEq)]
-pub struct StandsOutProps {
-    /// The attempts.
-    pub shelf: Shelf,
-    /// What they say.
-    pub review: std::rc::Rc<Review>,
-}
-
 /// What stands out.
-#[component]
-pub fn StandsOut(props: &StandsOutProps) -> Html {
-    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let review = &*props.review;
-    let fault = |one: &Recurring| fault(one, &props.shelf, &prose);
-    let (first, rest) = review.recurring.split_at(FAULTS.min(review.recurring.len()));
-    html! {
-        <section aria-labelledby="stands-out">
-            <h2 id="stands-out">{ "What stands out" }</h2>
-            { remark(review) }
-            <h3>{ "Faults that came back" }</h3>
-            if first.is_empty() { <p>{ "No fault has been charged twice." }</p> }
-            <ol class="told">{ for first.iter().map(fault) }</ol>
-            if !rest.is_empty() {
-                <details>
-                    <summary>{ format!("{} more", rest.len()) }</summary>
-                    <ol class="told">{ for rest.iter().map(fault) }</ol>
-                </details>
-            }
-        </section>
+pub fn stands_out(shelf: &Shelf, review: &Review, prose: &Prose) -> Html {
+    let mut parts = remark(review);
+    parts.push(line("h3", "", "Faults that came back"));
+    if review.recurring.is_empty() {
+        parts.push(line("p", "", "No fault has been charged twice."));
     }
+    let mut told: Vec<Html> = review.recurring.iter().map(|one| fault(one, shelf, prose)).collect();
+    let rest = told.split_off(FAULTS.min(told.len()));
+    parts.push(el("ol", "told", told));
+    if !rest.is_empty() {
+        let more = format!("{} more", rest.len());
+        parts.push(folded("", more, vec![el("ol", "told", rest)]));
+    }
+    section("stands-out", "What stands out", parts)
 }
 
-fn remark(review: &Review) -> Html {
-    match (&review.remark, review.compared) {
-        (Some(remark), _) => html! {
-            <>
-                <p class="lead">{ remark.says() }</p>
-                <p class="from">{ format!("{} Which comparisons are made, and when one is worth telling, is ours.", remark.says_of_chance()) }</p>
-            </>
-        },
-        (None, 0) => html! {
-            <p>{ "Too little to compare yet. From some ten attempts on, this place says where your faults gather, if they do: at one jaw, at front or back teeth, in steps that you hurry, where you are sure." }</p>
-        },
-        (None, count) => html! {
-            <p>{ format!("Nothing that chance would not do as well: {count} comparisons had enough to go on, of jaws, front and back teeth, pace and how sure you were.") }</p>
-        },
+fn remark(review: &Review) -> Vec<Html> {
+    let count = review.compared;
+    match &review.remark {
+        Some(remark) => vec![
+            said("p", "lead", remark.says()),
+            said("p", "from", remark.says_of_chance()),
+            line(
+                "p",
+                "from",
+                "Which comparisons are made, and when one is worth telling, is ours.",
+            ),
+        ],
+        None if count == 0 => vec![line(
+            "p",
+            "",
+            "Too little to compare yet. From some ten attempts on, this place says where your faults gather, if they do: at one jaw, at front or back teeth, in steps that you hurry, where you are sure.",
+        )],
+        None => vec![said(
+            "p",
+            "",
+            format!(
+                "Nothing that chance would not do as well: {count} comparisons had enough to go on, of jaws, front and back teeth, pace and how sure you were."
+            ),
+        )],
     }
 }
 
 fn fault(one: &Recurring, shelf: &Shelf, prose: &Prose) -> Html {
-    let link = |place: &usize| {
+    let moment = |place: &usize| {
         let past = &shelf.pasts[*place];
-        let href = kept(&past.head.id, Some(one.rule.id));
-        html! { <li><a {href}>{ format!("{}: {}", shelf.day(past), shelf.title(past)) }</a></li> }
+        el("li", "", vec![link(kept(&past.head.id, Some(one.rule.id)), shelf.named(past))])
     };
-    let (first, rest) = one.at.split_at(ATTEMPTS.min(one.at.len()));
-    html! {
-        <li>
-            <p><strong>{ prose.statement(one.rule) }</strong></p>
-            <p class="from">{ format!("{}: charged in {} of the {} attempts that asked for it", one.rule.skill.words(), one.at.len(), one.asked) }</p>
-            <ul class="moments">{ for first.iter().map(link) }</ul>
-            if !rest.is_empty() {
-                <details>
-                    <summary>{ format!("{} earlier", rest.len()) }</summary>
-                    <ul class="moments">{ for rest.iter().map(link) }</ul>
-                </details>
-            }
-        </li>
+    let mut at: Vec<Html> = one.at.iter().map(moment).collect();
+    let rest = at.split_off(ATTEMPTS.min(at.len()));
+    let count = format!(
+        "{}: charged in {} of the {} attempts that asked for it",
+        one.rule.skill.words(),
+        one.at.len(),
+        one.asked
+    );
+    let mut parts = vec![
+        el("p", "", vec![said("strong", "", prose.statement(one.rule))]),
+        said("p", "from", count),
+        el("ul", "", at),
+    ];
+    if !rest.is_empty() {
+        let earlier = format!("{} earlier", rest.len());
+        parts.push(folded("", earlier, vec![el("ul", "", rest)]));
     }
+    el("li", "", parts)
 }
