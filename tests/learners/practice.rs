@@ -3,6 +3,7 @@
 
 use crate::draws::{Drawn, OF_EACH, SKILLS};
 use crate::learner::{Learner, below};
+use engine::anatomy::Tooth;
 use engine::cases::{Archetype, Group};
 use engine::chart::Address;
 use engine::debrief::{PlanWord, RULE_SET};
@@ -123,16 +124,19 @@ impl World {
     fn past(&self, case: &Drawn, is_pair: bool, answers: [Option<bool>; SKILLS], at: u64) -> Past {
         let observed = answers.iter().zip(self.rules).filter_map(|(answer, rule)| {
             let zone = if (*answer)? { Zone::Ideal } else { Zone::Compromising };
-            Some(Observed { rule, zone, counts: true })
+            Some(Observed { rule, zone, counts: true, charged: zone.is_fault() })
         });
         let address = if is_pair { changed(case.address) } else { case.address };
         Past {
             head: head(address, at),
+            // The scheduler does not look at it.
+            tooth: Tooth::new(11).expect("a tooth"),
             archetype: Some(case.kind),
             word: PlanWord::Sound,
             observed: observed.collect(),
             sure: Vec::new(),
             spent: Vec::new(),
+            objections: Vec::new(),
             verdicts: 0,
         }
     }

@@ -83,6 +83,14 @@ fn remember(name: &str) {
     }
 }
 
+/// Minutes that this place's clock is ahead of universal time.
+#[must_use]
+pub fn minutes_east() -> i32 {
+    #[expect(clippy::cast_possible_truncation, reason = "a day has 1440 minutes")]
+    let west = js_sys::Date::new_0().get_timezone_offset() as i32;
+    -west
+}
+
 /// A seed for a fresh case, short enough to read out.
 #[must_use]
 pub fn fresh_seed() -> u64 {
@@ -269,6 +277,15 @@ pub fn focus_before(event: &web_sys::KeyboardEvent) {
     if let Some(before) = before.and_then(|before| before.dyn_into::<web_sys::SvgElement>().ok()) {
         let _ = before.focus();
     }
+}
+
+/// What stands in the field of this id; empty where there is none.
+#[must_use]
+pub fn written(id: &str) -> String {
+    let field =
+        window().and_then(|window| window.document()).and_then(|page| page.get_element_by_id(id));
+    let field = field.and_then(|field| field.dyn_into::<web_sys::HtmlTextAreaElement>().ok());
+    field.map(|field| field.value()).unwrap_or_default()
 }
 
 /// Moves the focus to an element, so that keyboard and screen reader follow what changed.

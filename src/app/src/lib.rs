@@ -17,6 +17,7 @@ mod prose;
 mod room;
 mod route;
 mod sitting;
+mod shelf;
 mod store;
 mod terms;
 

@@ -21,7 +21,7 @@ const CAUTION: &str = "synthetic, not for treatment";
 /// Longer files are refused unread, bytes.
 pub const LONGEST_FILE: usize = 64 << 20;
 /// Longer notes are cut, characters.
-pub const LONGEST_NOTE: usize = 4000;
+pub const LONGEST_NOTE: usize = 2000;
 /// More than this is done in no attempt.
 const MOST_EVENTS: usize = 5000;
 /// Names of attempts are no longer than this.

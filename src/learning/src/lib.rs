@@ -4,13 +4,17 @@
 pub mod calibration;
 pub mod called;
 pub mod file;
+pub mod csv;
+pub mod date;
 pub mod memory;
 pub mod next;
 pub mod parameters;
 pub mod past;
 pub mod record;
+pub mod review;
 pub mod search;
 pub mod standing;
+pub mod tables;
 pub mod take_away;
 pub mod today;
 pub mod tracing;

@@ -3,9 +3,10 @@
 
 use crate::record::{Done, Head};
 use core::fmt;
+use engine::anatomy::Tooth;
 use engine::cases::{Archetype, GENERATOR, WHOLE_MOUTH, archetype_at};
 use engine::chart::Case;
-use engine::debrief::{PlanWord, Verdict, hash_of, judge};
+use engine::debrief::{PlanWord, Verdict, debrief, hash_of};
 use engine::plan::{Refusal, Step};
 use engine::rules::{Rule, Skill, Unfit, Zone};
 use engine::session::{Event, Session, Unreadable};
@@ -22,6 +23,8 @@ pub struct Observed {
     pub zone: Zone,
     /// Whether it counts: debated and unknowable ones are told, never counted.
     pub counts: bool,
+    /// Whether the debrief charges it: a fault that counts, and the heaviest of those with its cause.
+    pub charged: bool,
 }
 
 impl Observed {
@@ -48,6 +51,8 @@ pub struct Sure {
 pub struct Past {
     /// Its circumstances.
     pub head: Head,
+    /// At which tooth.
+    pub tooth: Tooth,
     /// What decides something in its case, where that is known.
     pub archetype: Option<Archetype>,
     /// The word for the plan so far.
@@ -58,6 +63,8 @@ pub struct Past {
     pub sure: Vec<Sure>,
     /// Milliseconds spent on each step carried out, pauses cut to five minutes.
     pub spent: Vec<(Step, u64)>,
+    /// What the learner held against verdicts: id of the rule, reason.
+    pub objections: Vec<(String, String)>,
     /// Hash of its verdicts under today's rules.
     pub verdicts: u64,
 }
@@ -119,15 +126,20 @@ impl Past {
     /// What an attempt says, from its session.
     #[must_use]
     pub fn of(head: Head, events: &[Done], session: &Session) -> Self {
-        let verdicts = judge(session.opened(), session.plan());
-        let observed = verdicts.iter().map(|verdict| Observed {
+        let told = debrief(session.opened(), session.plan(), None);
+        let verdicts = told.verdicts;
+        let charged: Vec<usize> =
+            told.groups.iter().filter_map(|group| group.faults.first().copied()).collect();
+        let observed = verdicts.iter().enumerate().map(|(place, verdict)| Observed {
             rule: verdict.rule,
             zone: verdict.zone,
             counts: verdict.counts(),
+            charged: charged.contains(&place),
         });
         Self {
+            tooth: session.opened().site.tooth,
             archetype: archetype_of(&head),
-            word: PlanWord::of(&verdicts),
+            word: told.word,
             observed: observed.collect(),
             sure: session
                 .sure()
@@ -135,6 +147,7 @@ impl Past {
                 .filter_map(|sure| answered(*sure, session, &verdicts))
                 .collect(),
             spent: spent(&head, events),
+            objections: session.disputes().to_vec(),
             verdicts: hash_of(&verdicts),
             head,
         }
@@ -144,6 +157,26 @@ impl Past {
     #[must_use]
     pub const fn is_over(&self) -> bool {
         self.head.ended.is_some()
+    }
+
+    /// When it was begun, or where nobody knows when it ended; nothing where nobody knows either.
+    #[must_use]
+    pub fn when(&self) -> Option<u64> {
+        self.head.begun.or(self.head.ended)
+    }
+
+    /// Whether today's rules judge it otherwise than those that it was sat under; nothing where no
+    /// verdict was kept to compare.
+    #[must_use]
+    pub fn is_judged_otherwise(&self) -> Option<bool> {
+        let kept = u64::from_str_radix(&self.head.verdicts, 16).ok()?;
+        Some(kept != self.verdicts)
+    }
+
+    /// Milliseconds spent on it, pauses cut.
+    #[must_use]
+    pub fn time(&self) -> u64 {
+        self.spent.iter().map(|(_, spent)| spent).sum()
     }
 
     /// Whether the learner did it alone: what was shown is nobody's answer.
@@ -198,4 +231,34 @@ fn spent(head: &Head, events: &[Done]) -> Vec<(Step, u64)> {
         }
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use engine::cases::teaching_at;
+    use engine::session::wander;
+
+    #[test]
+    fn each_cause_is_charged_once_as_the_debrief_charges_it() {
+        for seed in 1..6 {
+            let address =
+                engine::chart::Address { format: 1, generator: 1, seed, attempt: 0, changed: None };
+            let session = wander(teaching_at(address).unwrap(), seed);
+            let head = Head::begin("a".to_owned(), String::new(), &session, 1, 0);
+            let past = Past::of(head, &[], &session);
+            let told = session.debrief(None).unwrap();
+            let charged: Vec<&str> =
+                past.observed.iter().filter(|one| one.charged).map(|one| one.rule.id).collect();
+            let mut heads: Vec<usize> = told.groups.iter().map(|group| group.faults[0]).collect();
+            heads.sort_unstable();
+            assert!(!heads.is_empty());
+            assert_eq!(
+                charged,
+                heads.iter().map(|at| told.verdicts[*at].rule.id).collect::<Vec<_>>()
+            );
+            assert!(past.observed.iter().all(|one| !one.charged || one.is_fault()));
+            assert_eq!((past.word, past.tooth), (told.word, session.opened().site.tooth));
+        }
+    }
 }

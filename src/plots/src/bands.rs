@@ -80,7 +80,7 @@ fn place_names(bands: &Bands<'_>, range: [f64; 2], px: f64) -> Vec<Name> {
         .collect()
 }
 
-const fn ink_of(zone: Zone) -> Ink {
+pub(crate) const fn ink_of(zone: Zone) -> Ink {
     match zone {
         Zone::Ideal => Ink::BandIdeal,
         Zone::Acceptable => Ink::BandAcceptable,

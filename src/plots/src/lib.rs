@@ -8,11 +8,20 @@
 
 mod backend;
 mod bands;
+mod calibration;
 mod fans;
 mod gaps;
 mod holds;
+mod mastery;
+mod mix;
+mod pen;
+mod times;
 
 pub use bands::band_plot;
+pub use calibration::calibration_plot;
 pub use fans::fan_plot;
 pub use gaps::gap_plot;
 pub use holds::holds_plot;
+pub use mastery::mastery_plot;
+pub use mix::mix_plot;
+pub use times::time_plot;

@@ -4,22 +4,13 @@ use super::db::{ATTEMPTS, Db, EVENTS, NOTES};
 use super::keeper::keeper;
 use super::restore::{events, head};
 use crate::effects::Breath;
+use crate::library::Library;
+use crate::shelf::Shelf;
 use core::cell::RefCell;
 use engine::cases;
 use learning::past::{Past, replay};
 use learning::record::Head;
 use std::rc::Rc;
-
-/// Attempts and notes.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Shelf {
-    /// Attempts in the order in which they were begun.
-    pub pasts: Rc<Vec<Past>>,
-    /// Notes of one's own, by attempt.
-    pub notes: Rc<Vec<(String, String)>>,
-    /// What cannot be read: the attempt's name, and why. It stays as it is.
-    pub aside: Rc<Vec<(String, String)>>,
-}
 
 /// An attempt as it is kept.
 #[derive(Debug, Clone)]
@@ -74,7 +65,7 @@ pub async fn raw(db: &Db) -> Result<Vec<Raw>, String> {
 ///
 /// # Errors
 /// A sentence.
-pub async fn shelf() -> Result<Shelf, String> {
+pub async fn shelf(library: Library) -> Result<Shelf, String> {
     let db = keeper().db().ok_or("nothing is kept in this browser")?;
     let (mut pasts, mut aside) = (Vec::new(), Vec::new());
     let mut breath = Breath::now();
@@ -85,7 +76,8 @@ pub async fn shelf() -> Result<Shelf, String> {
             Err(why) => aside.push((raw.id, why)),
         }
     }
-    Ok(Shelf { pasts: Rc::new(pasts), notes: Rc::new(notes(&db).await?), aside: Rc::new(aside) })
+    let (pasts, notes, aside) = (Rc::new(pasts), Rc::new(notes(&db).await?), Rc::new(aside));
+    Ok(Shelf { pasts, notes, aside, ..Shelf::empty(library) })
 }
 
 /// Notes, by attempt.

@@ -7,6 +7,8 @@ pub mod home;
 pub mod keeping;
 pub mod limits;
 pub mod own;
+pub mod portfolio;
 pub mod protocol;
+pub mod review;
 pub mod sitting;
 pub mod today;

@@ -1,13 +1,20 @@
 //! Pages on what one has done oneself: read and replayed once for all of them.
 
 use crate::keep::Kept;
-use crate::keep::shelf::{Shelf, shelf};
+use crate::components::own::note::keep_note;
+use crate::effects;
+use crate::keep::file::saved;
+use crate::keep::shelf::shelf;
 use crate::pages::keeping::KeepingPage;
 use crate::pages::sitting::sitting;
 use crate::pages::today::today;
 use crate::prose::Prose;
+use crate::pages::portfolio::PortfolioPage;
+use crate::pages::review::ReviewPage;
 use crate::route::Route;
+use crate::shelf::Shelf;
 use crate::store::Room;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 /// What they need.
@@ -23,15 +30,18 @@ pub fn OwnPages(props: &OwnProps) -> Html {
     let room = &props.room;
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let read = use_state(|| None::<Result<Shelf, String>>);
+    let changes = use_state(|| 0_u32);
     {
         let read = read.clone();
         // Whatever is added, by this tab or another, changes what is kept.
-        use_effect_with((room.kept.clone(), room.route.clone()), move |(kept, _)| match kept {
+        let changed = (room.kept.clone(), room.route.clone(), room.library.clone(), *changes);
+        use_effect_with(changed, move |(kept, _, library, _)| match kept {
             Kept::Opening => {}
             // What is done without being kept is still done: the pages show what there is.
-            Kept::Without(_) => read.set(Some(Ok(Shelf::default()))),
+            Kept::Without(_) => read.set(Some(Ok(Shelf::empty(library.clone())))),
             Kept::Here(_) => {
-                wasm_bindgen_futures::spawn_local(async move { read.set(Some(shelf().await)) })
+                let library = library.clone();
+                spawn_local(async move { read.set(Some(shelf(library).await)) });
             }
         });
     }
@@ -40,11 +50,34 @@ pub fn OwnPages(props: &OwnProps) -> Html {
         Some(Err(why)) => {
             return html! { <p class="page" role="alert">{ format!("What is kept cannot be read: {why}") }</p> };
         }
-        Some(Ok(shelf)) => shelf,
+        Some(Ok(shelf)) => shelf.clone(),
     };
     match &room.route {
-        Route::Sitting(name) => sitting(shelf, name, &prose),
-        Route::Keeping => html! { <KeepingPage room={room.clone()} shelf={shelf.clone()} /> },
-        _ => today(shelf),
+        Route::Sitting(name) => sitting(&shelf, name, &prose),
+        Route::Keeping => html! { <KeepingPage room={room.clone()} {shelf} /> },
+        Route::Review => html! { <ReviewPage {shelf} on_note={noting(changes)} /> },
+        Route::Portfolio => html! { <PortfolioPage {shelf} on_save={Callback::from(save)} /> },
+        _ => today(&shelf),
     }
+}
+
+/// Keeps a note of one's own, and has what is kept read again.
+fn noting(changes: UseStateHandle<u32>) -> Callback<(String, String)> {
+    Callback::from(move |(id, text): (String, String)| {
+        let changes = changes.clone();
+        spawn_local(async move {
+            if keep_note(&id, &text).await.is_ok() {
+                changes.set(*changes + 1);
+            }
+        });
+    })
+}
+
+/// Saves the attempts of these names as a file.
+fn save(wanted: Vec<String>) {
+    spawn_local(async move {
+        if let Ok(text) = saved(|id| wanted.iter().any(|one| one == id)).await {
+            effects::save("wallwise-attempts.json", &text);
+        }
+    });
 }

@@ -1,7 +1,7 @@
 //! The end of a sitting: what was done, what moved, and one thing to take away.
 
 use crate::components::caution::caution;
-use crate::keep::shelf::Shelf;
+use crate::shelf::Shelf;
 use crate::prose::Prose;
 use crate::route::Route;
 use engine::rules::Skill;

@@ -3,7 +3,7 @@
 use crate::components::caution::caution;
 use crate::components::own::sit::Sit;
 use crate::effects;
-use crate::keep::shelf::Shelf;
+use crate::shelf::Shelf;
 use crate::sitting::{done, open_one};
 use learning::parameters::SITTING;
 use learning::standing::{Standing, of};

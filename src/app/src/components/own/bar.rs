@@ -2,6 +2,7 @@
 
 use super::sit::Sit;
 use crate::keep::shelf::shelf;
+use crate::library::Library;
 use crate::route::Route;
 use crate::sitting::done;
 use crate::store::{Bench, Room};
@@ -31,7 +32,7 @@ pub fn SittingBar(props: &BarProps) -> Html {
         use_effect_with((kept, sitting.clone()), move |(kept, sitting)| {
             if *kept && sitting.is_some() {
                 wasm_bindgen_futures::spawn_local(async move {
-                    if let Ok(shelf) = shelf().await {
+                    if let Ok(shelf) = shelf(Library::Coming).await {
                         pasts.set(Some(shelf.pasts));
                     }
                 });

@@ -1,0 +1,143 @@
+//! The portfolio: attempts that the learner chooses, to be printed or handed on.
+
+use crate::components::caution::caution;
+use crate::components::plain::{el, line, link, said};
+use crate::components::portfolio::{choose, is_in, record, tick};
+use crate::effects;
+use crate::prose::Prose;
+use crate::shelf::Shelf;
+use web_sys::HtmlInputElement;
+use yew::prelude::*;
+
+/// What it needs.
+#[derive(Properties, PartialEq)]
+pub struct PortfolioProps {
+    /// The attempts.
+    pub shelf: Shelf,
+    /// Told the ids of the attempts that are to be saved.
+    pub on_save: Callback<Vec<String>>,
+}
+
+/// What the learner has chosen.
+#[derive(Clone, Default)]
+struct Chosen {
+    /// Which attempts are left out, by their places; what lies beyond is in.
+    out: Vec<bool>,
+    /// Whether notes are printed, and objections.
+    with: [bool; 2],
+    /// A name that is printed.
+    name: String,
+}
+
+/// The portfolio.
+#[component]
+pub fn PortfolioPage(props: &PortfolioProps) -> Html {
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
+    let chosen = use_state(Chosen::default);
+    let shelf = &props.shelf;
+    let count = shelf.pasts.len();
+    if count == 0 {
+        return empty();
+    }
+    let turn = {
+        let chosen = chosen.clone();
+        Callback::from(move |(places, is_in): (Vec<usize>, bool)| {
+            let mut now = Chosen::clone(&chosen);
+            now.out.resize(count, false);
+            for place in places {
+                now.out[place] = !is_in;
+            }
+            chosen.set(now);
+        })
+    };
+    let places = (0..count).filter(|place| is_in(&chosen.out, *place));
+    let pasts: Vec<_> = places.map(|place| &shelf.pasts[place]).collect();
+    let ids: Vec<String> = pasts.iter().map(|past| past.head.id.clone()).collect();
+    let records = pasts.iter().map(|past| {
+        html! { <tr key={past.head.id.as_str()}><td>{ record(shelf, past, chosen.with, &prose) }</td></tr> }
+    });
+    let stood = shelf.clock.date(shelf.now).words();
+    let stood = format!("{} attempts at synthetic cases, as they stood on {stood}.", ids.len());
+    let mut parts = vec![
+        line(
+            "p",
+            "lead",
+            "A record of attempts, to print or to hand on. What is in it is yours to choose.",
+        ),
+        line("h2", "", "What is in it"),
+    ];
+    parts.extend(choose(shelf, &chosen.out, &turn));
+    parts.extend(beside(&chosen));
+    parts.push(acts(ids, count, &props.on_save));
+    parts.push(line("p", "from", "The file holds choices, never marks: who opens it sees the same verdicts on the same cases."));
+    html! {
+        <article class="page portfolio">
+            <h1>{ "Portfolio" }</h1>
+            { el("div", "choosing", parts) }
+            if !chosen.name.is_empty() { { said("p", "whose", chosen.name.clone()) } }
+            { said("p", "from", stood) }
+            // The head of a table is printed anew on each page: so is the caution.
+            <table class="records" role="presentation">
+                <thead><tr><td>{ caution() }</td></tr></thead>
+                <tbody>{ for records }</tbody>
+            </table>
+        </article>
+    }
+}
+
+/// Printing and saving, and how many are chosen.
+fn acts(ids: Vec<String>, count: usize, on_save: &Callback<Vec<String>>) -> Html {
+    let (none, status) = (ids.is_empty(), format!("{} of {count} chosen.", ids.len()));
+    let print = Callback::from(|_: MouseEvent| effects::print());
+    let save = on_save.reform(move |_: MouseEvent| ids.clone());
+    html! {
+        <p class="row">
+            <button type="button" onclick={print} disabled={none}>{ "Print" }</button>
+            <button type="button" onclick={save} disabled={none}>{ "Save these attempts" }</button>
+            <span role="status">{ status }</span>
+        </p>
+    }
+}
+
+/// What is printed beside the records: notes, objections, a name.
+fn beside(chosen: &UseStateHandle<Chosen>) -> Vec<Html> {
+    let also = |which: usize, words: &'static str| {
+        let now = chosen.clone();
+        let turn = Callback::from(move |_: Event| {
+            let mut turned = Chosen::clone(&now);
+            turned.with[which] = !turned.with[which];
+            now.set(turned);
+        });
+        tick(line("span", "", words), chosen.with[which], turn)
+    };
+    let now = chosen.clone();
+    let oninput = Callback::from(move |event: InputEvent| {
+        let name = event.target_unchecked_into::<HtmlInputElement>().value();
+        now.set(Chosen { name, ..Chosen::clone(&now) });
+    });
+    let field = html! {
+        <>
+            <p><label for="whose">{ "A name, if you like" }</label></p>
+            <p><input id="whose" type="text" maxlength="120" autocomplete="off" aria-describedby="whose-says" {oninput} value={chosen.name.clone()} /></p>
+            <p id="whose-says" class="from">{ "It is printed and never kept: it is gone when you leave this page, and is in no file. Do not enter a patient." }</p>
+        </>
+    };
+    vec![
+        line("h2", "", "Printed with it"),
+        also(0, "Your own notes"),
+        also(1, "What you held against verdicts"),
+        field,
+    ]
+}
+
+fn empty() -> Html {
+    let first = link("#/".to_owned(), "To the first case".to_owned());
+    let says = "Each case that you work on will stand here with what was chosen well and what was not, to be printed or handed on.";
+    let parts = vec![
+        line("h1", "", "Portfolio"),
+        line("p", "lead", "No attempt is kept yet."),
+        line("p", "", says),
+        el("p", "", vec![first]),
+    ];
+    el("article", "page portfolio", parts)
+}
