@@ -97,12 +97,6 @@ pub struct Judging {
     pub decides: fn(&str) -> Protocol,
     /// The same as it is told beside a case.
     pub decided: fn(&Local) -> Html,
-    /// What kept attempts say about their learner; told the new text of a note by its attempt's id.
-    #[expect(dead_code, reason = "the way there comes with the store")]
-    pub review: fn(Shelf, Callback<(String, String)>) -> Html,
-    /// Kept attempts to be printed or handed on; told the ids of those to be saved.
-    #[expect(dead_code, reason = "the way there comes with the store")]
-    pub portfolio: fn(Shelf, Callback<Vec<String>>) -> Html,
     /// The hatchings of the plots beside verdicts.
     pub hatchings: fn() -> Html,
     /// The digest that parity is held by.

@@ -16,8 +16,8 @@ pub mod parity;
 mod prose;
 mod room;
 mod route;
-mod sitting;
 mod shelf;
+mod sitting;
 mod store;
 mod terms;
 

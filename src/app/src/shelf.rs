@@ -16,6 +16,8 @@ pub struct Shelf {
     pub notes: Rc<Vec<(String, String)>>,
     /// What cannot be read: the attempt's name, and why. It stays as it is.
     pub aside: Rc<Vec<(String, String)>>,
+    /// Now, milliseconds since 1970, universal time.
+    pub now: u64,
     /// The clock of this place.
     pub clock: Clock,
     /// The shipped sets: they name cases.
@@ -36,7 +38,8 @@ impl Shelf {
     #[must_use]
     pub fn empty(library: Library) -> Self {
         let clock = Clock(effects::minutes_east());
-        Self { pasts: Rc::default(), notes: Rc::default(), aside: Rc::default(), clock, library }
+        let (pasts, notes, aside) = (Rc::default(), Rc::default(), Rc::default());
+        Self { pasts, notes, aside, now: effects::now(), clock, library }
     }
 
     /// What a case is called: its title in its set, else its address.

@@ -3,9 +3,9 @@
 
 pub mod calibration;
 pub mod called;
-pub mod file;
 pub mod csv;
 pub mod date;
+pub mod file;
 pub mod memory;
 pub mod next;
 pub mod parameters;

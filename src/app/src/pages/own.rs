@@ -1,16 +1,16 @@
 //! Pages on what one has done oneself: read and replayed once for all of them.
 
-use crate::keep::Kept;
 use crate::components::own::note::keep_note;
 use crate::effects;
+use crate::keep::Kept;
 use crate::keep::file::saved;
 use crate::keep::shelf::shelf;
 use crate::pages::keeping::KeepingPage;
+use crate::pages::portfolio::PortfolioPage;
+use crate::pages::review::ReviewPage;
 use crate::pages::sitting::sitting;
 use crate::pages::today::today;
 use crate::prose::Prose;
-use crate::pages::portfolio::PortfolioPage;
-use crate::pages::review::ReviewPage;
 use crate::route::Route;
 use crate::shelf::Shelf;
 use crate::store::Room;

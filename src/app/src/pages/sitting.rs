@@ -1,9 +1,9 @@
 //! The end of a sitting: what was done, what moved, and one thing to take away.
 
 use crate::components::caution::caution;
-use crate::shelf::Shelf;
 use crate::prose::Prose;
 use crate::route::Route;
+use crate::shelf::Shelf;
 use engine::rules::Skill;
 use learning::past::Past;
 use learning::standing::of;
