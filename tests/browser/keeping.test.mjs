@@ -79,6 +79,10 @@ test("what was chosen and carried out is there again after loading anew, at the 
 test("200 tabs killed at any moment lose no step that was carried out", () =>
   visit(async ({ page: first, context, address }) => {
     await begin(first);
+    // From the second visit on a case is on the bench once the database is open.
+    await go(first, "#/case/1.1.2024.0");
+    await choose(first, "requests", ["allergies"]);
+    await soon(async () => assert.equal((await stored(first)).events.length, 1));
     // A seeded course of chance, so that a failure can be run again.
     let chance = 2026;
     const draw = (below) => {
@@ -96,7 +100,7 @@ test("200 tabs killed at any moment lose no step that was carried out", () =>
       });
     });
     await first.close();
-    let [kills, seed, lost] = [0, 1, 0];
+    let [kills, seed, lost, whole] = [0, 1, 0, 0];
     while (kills < 200) {
       const steps = sound(seed);
       const at = `#/case/${seed}`;
@@ -109,9 +113,10 @@ test("200 tabs killed at any moment lose no step that was carried out", () =>
         const shown = said.get(at) ?? 0;
         if (done < shown) lost += shown - done;
         over = (await page.locator(".debrief").count()) > 0;
+        if (over) whole += 1;
         const killed = new Promise((resolve) => page.once("crash", resolve));
         const session = await context.newCDPSession(page);
-        const wait = draw(1000);
+        const wait = draw(800);
         page.setDefaultTimeout(1500);
         const play = goOn(page, steps, done).catch(() => {});
         await new Promise((resolve) => setTimeout(resolve, wait));
@@ -123,8 +128,8 @@ test("200 tabs killed at any moment lose no step that was carried out", () =>
       }
     }
     assert.equal(lost, 0);
-    const most = Math.max(...said.values());
-    assert.ok(most >= 5, `the killed tabs came no further than ${most} steps`);
+    const steps = [...said.values()].reduce((sum, done) => sum + done, 0);
+    assert.ok(steps >= 20, `in killed tabs only ${steps} steps were carried out, ${whole} cases came to their end`);
     // What is left is whole: every attempt opens, and has no gap.
     const page = await context.newPage();
     await page.goto(`${address}#/keeping`);
@@ -141,20 +146,30 @@ test("200 tabs killed at any moment lose no step that was carried out", () =>
 /** Goes on with a case from where it stands, as fast as it goes, until the tab is killed. */
 async function goOn(page, steps, done) {
   for (const [step, answers] of Object.entries(steps).slice(done)) {
-    for (const [key, value] of Object.entries(answers)) {
-      const box = page.locator(`#decision-${key.replace(/-(mm|degrees|cc|days|weeks|months)$/, "")}`);
-      const there = (await box.count()) > 0;
-      if (there && Array.isArray(value) && typeof value[0] === "string") {
-        // Some of them may be ticked already.
-        for (const one of value) {
-          const tick = box.locator(`input[value="${one}"]`);
-          if (!(await tick.isChecked())) await tick.click();
-        }
-      } else if (!there || (await box.locator(".undecided-mark").count()) > 0) {
-        await choose(page, key, value);
+    const asked = new Map(Object.entries(answers).map((answer) => [answer[0].replace(/-(mm|degrees|cc|days|weeks|months)$/, ""), answer]));
+    const due = await title(page);
+    // Twice, where acts come before what weighs their findings.
+    while ((await title(page)) === due) {
+      for (const id of await page.locator(".sheet .decision").evaluateAll((all) => all.map(({ id }) => id))) {
+        const [key, value] = asked.get(id.replace("decision-", "")) ?? [];
+        if (key) await answer(page, `#${id}`, key, value);
       }
+      await carry(page, step);
+      // The room goes on once the step is kept.
+      await page.waitForTimeout(60);
     }
-    await carry(page, step);
+  }
+}
+
+/** Answers a decision of which a part may have been answered before. */
+async function answer(page, at, key, value) {
+  if (Array.isArray(value) && typeof value[0] === "string") {
+    for (const one of value) {
+      const tick = page.locator(`${at} input[value="${one}"]`);
+      if (!(await tick.isChecked())) await tick.click();
+    }
+  } else if ((await page.locator(`${at} .undecided-mark`).count()) > 0) {
+    await choose(page, key, value);
   }
 }
 

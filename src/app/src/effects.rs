@@ -181,6 +181,8 @@ pub async fn text_of(field: &web_sys::HtmlInputElement) -> Result<String, String
         ));
     }
     let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());
+    // So that the same file can be chosen again.
+    field.set_value("");
     text.ok_or_else(|| "The file is no text.".to_owned())
 }
 

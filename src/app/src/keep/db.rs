@@ -187,7 +187,6 @@ async fn ended(mut transaction: Transaction) -> Result<(), Trouble> {
             let error = found.and_then(|transaction| transaction.error());
             let _ = reject.call1(&JsValue::NULL, &error.map_or(JsValue::NULL, JsValue::from));
         });
-        transaction.on_error(|event| event.prevent_default());
     });
     JsFuture::from(promise).await.map(drop).map_err(Trouble::from_js)
 }

@@ -126,6 +126,10 @@ impl Keeper {
 
     /// Hears what other tabs do.
     fn listen(self: &Rc<Self>, tell: &Tell) {
+        if self.channel.borrow().is_some() {
+            // The database was opened once more; one end of the channel is enough.
+            return;
+        }
         let (keeper, tell) = (Rc::downgrade(self), tell.clone());
         let channel = Channel::open(move |word| {
             let Some(keeper) = keeper.upgrade() else { return };
