@@ -18,7 +18,7 @@ use crate::pages::debrief::DebriefView;
 use crate::pages::limits::limits;
 use crate::pages::portfolio::PortfolioPage;
 use crate::pages::protocol::{RulePage, protocol};
-use crate::pages::review::ReviewPage;
+use crate::pages::review::review;
 use crate::parity::digest;
 use crate::prose::{self, Prose};
 use crate::shelf::Shelf;
@@ -87,7 +87,7 @@ pub struct Judging {
     pub decided: fn(&Local) -> Html,
     /// What kept attempts say about their learner; told the new text of a note by its attempt's id.
     #[expect(dead_code, reason = "the way there comes with the store")]
-    pub review: fn(Shelf, Callback<(String, String)>) -> Html,
+    pub review: fn(&Shelf, &Prose, &Callback<(String, String)>) -> Html,
     /// Kept attempts to be printed or handed on; told the ids of those to be saved.
     #[expect(dead_code, reason = "the way there comes with the store")]
     pub portfolio: fn(Shelf, Callback<Vec<String>>) -> Html,
@@ -170,7 +170,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         },
         decides,
         decided: |local| html! { <Decided local={local.clone()} /> },
-        review: |shelf, on_note| html! { <ReviewPage {shelf} {on_note} /> },
+        review,
         portfolio: |shelf, on_save| html! { <PortfolioPage {shelf} {on_save} /> },
         hatchings: hatchings_of_plots,
         parity: digest,
