@@ -4,6 +4,7 @@ use crate::backend::figure;
 use crate::pen::{END, MIDDLE, Pen, START, laid_out};
 use engine::figures::{Figure, Ink};
 use learning::calibration::{Calibration, Group};
+use learning::tables;
 use plotters_backend::text_anchor::{HPos, VPos};
 
 /// The widest that it is drawn: it is as tall as it is wide.
@@ -22,7 +23,7 @@ pub fn calibration_plot(shown: &Calibration, px: f64) -> Figure {
     let mut items = Vec::new();
     draw(&Pen::on(&mut items, [px, px]), &shown.groups, px);
     let title = "How sure, and how often right".to_owned();
-    figure("bands", title, says(shown), [px, px], items)
+    figure("bands", title, tables::calibration(shown).says(), [px, px], items)
 }
 
 fn draw(pen: &Pen<'_>, groups: &[Group], px: f64) {
@@ -54,25 +55,6 @@ fn draw(pen: &Pen<'_>, groups: &[Group], px: f64) {
         let beside = [at + 7.0, y(group.observed)];
         pen.words(&group.count.to_string(), beside, Ink::Words, START);
     }
-}
-
-fn says(shown: &Calibration) -> String {
-    let group = |group: &Group| {
-        let [low, high] = group.band.map(percent);
-        format!(
-            "Of {} answers of {} %, {} were right: {} %, band {low} to {high} %.",
-            group.count,
-            group.percent,
-            group.right,
-            percent(group.observed)
-        )
-    };
-    let groups: Vec<String> = shown.groups.iter().map(group).collect();
-    format!("{} The band is where nine of ten such shares lie.", groups.join(" "))
-}
-
-fn percent(share: f64) -> String {
-    format!("{:.0}", 100.0 * share)
 }
 
 #[cfg(test)]
@@ -138,6 +120,6 @@ mod tests {
     #[test]
     fn it_says_its_numbers() {
         let says = calibration_plot(&planted(), 360.0).says;
-        assert!(says.starts_with("Of 8 answers of 50 %, 4 were right: 50 %, band "), "{says}");
+        assert!(says.starts_with("50 %: 8 answers, 4 right, 50 percent right, 2"), "{says}");
     }
 }

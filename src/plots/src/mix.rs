@@ -4,7 +4,8 @@ use crate::backend::figure;
 use crate::bands::ink_of;
 use crate::pen::{CAPITAL, END, MIDDLE, Pen, START, laid_out};
 use engine::figures::{Figure, Ink, text};
-use learning::review::{Bar, Mix, ZONES};
+use learning::review::{Mix, ZONES};
+use learning::tables;
 
 /// From row to row, and how much of it is bar, pixels.
 const ROW: f64 = 23.0;
@@ -28,7 +29,7 @@ pub fn mix_plot(mix: &Mix, px: f64) -> Figure {
     let size = [px, bottom + 18.0];
     draw(&Pen::on(&mut items, size), mix, &key, [top, bottom], px);
     // The hatchings are those of the bands, held once for all plots of a page.
-    figure("bands", format!("Verdicts {}", mix.by.words()), says(mix), size, items)
+    figure("bands", format!("Verdicts {}", mix.by.words()), tables::mix(mix).says(), size, items)
 }
 
 /// Places of the zones that come up, in rows no wider than the plot.
@@ -83,22 +84,12 @@ fn draw(pen: &Pen<'_>, mix: &Mix, key: &[(usize, [f64; 2])], [top, bottom]: [f64
     }
 }
 
-fn says(mix: &Mix) -> String {
-    let bar = |bar: &Bar| {
-        let zones = bar.counts.iter().zip(ZONES).filter(|(count, _)| **count > 0);
-        let zones: Vec<String> =
-            zones.map(|(count, zone)| format!("{count} {}", zone.word())).collect();
-        format!("{}: {}.", bar.label, zones.join(", "))
-    };
-    mix.bars.iter().map(bar).collect::<Vec<_>>().join(" ")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::pen::tests::words_apart;
     use engine::figures::Item;
-    use learning::review::Span;
+    use learning::review::{Bar, Span};
 
     fn planted() -> Mix {
         let bar = |label: &str, counts| Bar { label: label.to_owned(), attempts: 1, counts };
@@ -141,7 +132,7 @@ mod tests {
         assert!(
             mix_plot(&planted(), 360.0)
                 .says
-                .starts_with("26 Nov: 3 ideal, 1 outside: likely to compromise. 27 Nov: 40 ideal")
+                .starts_with("26 Nov: 1 attempts, 3 ideal, 1 outside: likely to compromise. 27 Nov: 1 attempts, 40 ideal")
         );
     }
 }

@@ -5,6 +5,7 @@ use crate::pen::{CAPITAL, END, MIDDLE, Pen, laid_out};
 use engine::figures::{Figure, Ink, text};
 use learning::date::clock;
 use learning::review::StepTime;
+use learning::tables;
 
 /// From row to row, and how much of it is bar, pixels.
 const ROW: f64 = 22.0;
@@ -22,7 +23,7 @@ pub fn time_plot(times: &[StepTime], px: f64) -> Figure {
     let size = [px, bottom + 20.0];
     let mut items = Vec::new();
     draw(&Pen::on(&mut items, size), times, bottom, px);
-    figure("bands", "Time per step".to_owned(), says(times), size, items)
+    figure("bands", "Time per step".to_owned(), tables::times(times).says(), size, items)
 }
 
 /// Between ticks, seconds: a round number that makes at most five of them.
@@ -66,19 +67,6 @@ fn draw(pen: &Pen<'_>, times: &[StepTime], bottom: f64, px: f64) {
         }
         at += by;
     }
-}
-
-fn says(times: &[StepTime]) -> String {
-    let one = |one: &StepTime| {
-        let [least, most] = one.range.map(clock);
-        format!(
-            "{}: {} in the middle of {}, from {least} to {most}.",
-            one.step.label(),
-            clock(one.median),
-            one.count
-        )
-    };
-    format!("Minutes and seconds. {}", times.iter().map(one).collect::<Vec<_>>().join(" "))
 }
 
 #[cfg(test)]
@@ -135,6 +123,9 @@ mod tests {
     #[test]
     fn it_says_its_numbers() {
         let says = time_plot(&planted()[..1], 360.0).says;
-        assert_eq!(says, "Minutes and seconds. Chart: 0:20 in the middle of 6, from 0:10 to 1:00.");
+        assert_eq!(
+            says,
+            "Chart: 6 attempts, 20 seconds in the middle, 10 seconds at the shortest, 60 seconds at the longest. "
+        );
     }
 }

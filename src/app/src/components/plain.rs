@@ -46,3 +46,15 @@ pub fn folded(class: &'static str, summary: String, parts: Vec<Html>) -> Html {
     all.extend(parts);
     el("details", class, all)
 }
+
+/// A page that has nothing to show yet: why, what it will show, and a way to the first case.
+pub fn nothing_yet(title: &'static str, why: &'static str, will: &'static str) -> Html {
+    let first = link("#/".to_owned(), "To the first case".to_owned());
+    let parts = vec![
+        line("h1", "", title),
+        line("p", "lead", why),
+        line("p", "", will),
+        el("p", "", vec![first]),
+    ];
+    el("article", "page", parts)
+}

@@ -1,7 +1,7 @@
 //! The portfolio: attempts that the learner chooses, to be printed or handed on.
 
 use crate::components::caution::caution;
-use crate::components::plain::{el, line, link, said};
+use crate::components::plain::{el, line, nothing_yet, said};
 use crate::components::portfolio::{choose, is_in, record, tick};
 use crate::effects;
 use crate::prose::Prose;
@@ -131,13 +131,9 @@ fn beside(chosen: &UseStateHandle<Chosen>) -> Vec<Html> {
 }
 
 fn empty() -> Html {
-    let first = link("#/".to_owned(), "To the first case".to_owned());
-    let says = "Each case that you work on will stand here with what was chosen well and what was not, to be printed or handed on.";
-    let parts = vec![
-        line("h1", "", "Portfolio"),
-        line("p", "lead", "No attempt is kept yet."),
-        line("p", "", says),
-        el("p", "", vec![first]),
-    ];
-    el("article", "page portfolio", parts)
+    nothing_yet(
+        "Portfolio",
+        "No attempt is kept yet.",
+        "Each case that you work on will stand here with what was chosen well and what was not, to be printed or handed on.",
+    )
 }

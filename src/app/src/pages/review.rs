@@ -1,7 +1,7 @@
 //! The review: what a learner's attempts say about them over time.
 
 use crate::components::caution::caution;
-use crate::components::plain::{el, line, link, said, section};
+use crate::components::plain::{el, line, link, nothing_yet, said, section};
 use crate::components::review::{notes, plotted, stands_out, sureness};
 use crate::effects;
 use crate::prose::Prose;
@@ -18,20 +18,8 @@ use yew::prelude::*;
 const WIDE: f64 = 648.0;
 const BESIDE: f64 = 54.0;
 
-/// What it needs.
-#[derive(Properties, PartialEq)]
-pub struct ReviewProps {
-    /// The attempts.
-    pub shelf: Shelf,
-    /// Told the attempt's id and the new text of a note.
-    pub on_note: Callback<(String, String)>,
-}
-
-/// The review.
-#[component]
-pub fn ReviewPage(props: &ReviewProps) -> Html {
-    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let shelf = &props.shelf;
+/// The review; told the attempt's id and the new text of a note.
+pub fn review(shelf: &Shelf, prose: &Prose, on_note: &Callback<(String, String)>) -> Html {
     let review = Review::of(&shelf.pasts, shelf.clock);
     if review.own.is_empty() {
         return empty(!shelf.pasts.is_empty());
@@ -47,12 +35,12 @@ pub fn ReviewPage(props: &ReviewProps) -> Html {
         line("h1", "", "Review"),
         said("p", "lead", over(shelf, &review)),
         caution(),
-        stands_out(shelf, &review, &prose),
+        stands_out(shelf, &review, prose),
         section("skills", "Skills over time", skills(shelf, wide)),
         section("mix", "Verdicts", mix(&review, wide)),
         section("sure", "How sure, and how it went", sureness(&sure, wide)),
         section("times", "Time per step", times(&review, wide)),
-        section("notes", "Your notes", vec![notes(shelf, &props.on_note)]),
+        section("notes", "Your notes", vec![notes(shelf, on_note)]),
         el("p", "", vec![onward]),
     ];
     el("article", "page review", parts)
@@ -86,7 +74,7 @@ fn mix(review: &Review, wide: f64) -> Vec<Html> {
         count => format!(" {count} earlier months are left out."),
     };
     let says = "Each bar is all verdicts of its time, and the number says how many. Faults that nobody could have known of are left out.";
-    let plot = plotted("verdicts", mix_plot(&review.mix, wide), tables::mix(&review.mix));
+    let plot = plotted("verdicts", mix_plot(&review.mix, wide), tables::mix(&review.mix).csv());
     vec![said("p", "", format!("{says}{older}")), plot]
 }
 
@@ -96,7 +84,7 @@ fn times(review: &Review, wide: f64) -> Vec<Html> {
     }
     let says = "The bar ends at your middle time, the line runs from the shortest to the longest. Pauses count for five minutes at most.";
     let figure = time_plot(&review.times, wide);
-    vec![line("p", "", says), plotted("time-per-step", figure, tables::times(&review.times))]
+    vec![line("p", "", says), plotted("time-per-step", figure, tables::times(&review.times).csv())]
 }
 
 /// How many attempts, since when, and whether any were left out.
@@ -117,8 +105,9 @@ fn empty(only_shown: bool) -> Html {
     } else {
         "Nothing to look back on yet."
     };
-    let says = "After your first case this page says which faults came back, how each skill goes over time, whether you are right as often as you are sure, and where your time goes. It is worked out in this browser and stays there.";
-    let first = link("#/".to_owned(), "To the first case".to_owned());
-    let parts = [line("h1", "", "Review"), line("p", "lead", why), line("p", "", says)];
-    el("article", "page review", parts.into_iter().chain([el("p", "", vec![first])]).collect())
+    nothing_yet(
+        "Review",
+        why,
+        "After your first case this page says which faults came back, how each skill goes over time, whether you are right as often as you are sure, and where your time goes. It is worked out in this browser and stays there.",
+    )
 }

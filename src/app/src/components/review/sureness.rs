@@ -19,7 +19,8 @@ pub fn sureness(answers: &[Sure], wide: f64) -> Vec<Html> {
         );
         return vec![said("p", "", so_far)];
     };
-    let plot = plotted("sureness", calibration_plot(&shown, wide), tables::calibration(&shown));
+    let plot =
+        plotted("sureness", calibration_plot(&shown, wide), tables::calibration(&shown).csv());
     vec![
         line(
             "p",
