@@ -7,7 +7,7 @@ use crate::keep::file::saved;
 use crate::keep::shelf::shelf;
 use crate::pages::keeping::KeepingPage;
 use crate::pages::portfolio::PortfolioPage;
-use crate::pages::review::ReviewPage;
+use crate::pages::review::review;
 use crate::pages::sitting::sitting;
 use crate::pages::today::today;
 use crate::prose::Prose;
@@ -55,7 +55,7 @@ pub fn OwnPages(props: &OwnProps) -> Html {
     match &room.route {
         Route::Sitting(name) => sitting(&shelf, name, &prose),
         Route::Keeping => html! { <KeepingPage room={room.clone()} {shelf} /> },
-        Route::Review => html! { <ReviewPage {shelf} on_note={noting(changes)} /> },
+        Route::Review => review(&shelf, &prose, &noting(changes)),
         Route::Portfolio => html! { <PortfolioPage {shelf} on_save={Callback::from(save)} /> },
         _ => today(&shelf),
     }
