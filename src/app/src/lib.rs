@@ -4,6 +4,7 @@
 //! window to mount it in, so the module only stands ready to answer exported calls.
 
 mod amount;
+mod bench;
 mod components;
 mod drag;
 mod effects;

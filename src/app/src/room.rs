@@ -3,6 +3,7 @@
 use crate::effects;
 use crate::judging::judging;
 use crate::keep::Kept;
+use crate::keep::told::Told;
 use crate::library::Library;
 use crate::pages::bench::BenchPage;
 use crate::pages::briefing::briefing;
@@ -137,7 +138,7 @@ fn not_kept(room: &UseReducerHandle<State>) -> Html {
     let Kept::Without(why) = &room.kept else { return Html::default() };
     let again = {
         let room = room.clone();
-        Callback::from(move |_: MouseEvent| room.dispatch(Action::AskToKeep))
+        Callback::from(move |_: MouseEvent| room.dispatch(Action::Keep(Told::AskAgain)))
     };
     html! {
         <div class="not-kept" role="status">

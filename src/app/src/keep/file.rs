@@ -7,6 +7,7 @@ use super::keeper::{head_of, keeper, keys, written};
 use super::key::{Key, event_key};
 use super::restore::{events, head};
 use super::shelf::{Raw, raw};
+use super::told::Told;
 use crate::effects::{self, Breath};
 use crate::store::{Action, Bench, Room};
 use engine::cases;
@@ -87,7 +88,7 @@ pub async fn bring_in(text: &str, room: &UseReducerHandle<Room>) -> Result<Broug
         take(&db, record, &here, &mut told).await.map_err(|why| why.to_string())?;
     }
     effects::remember_keeping();
-    room.dispatch(Action::Keeping(keys(&db).await));
+    room.dispatch(Action::Keep(Told::Known(keys(&db).await)));
     keeper.tell_tabs(&Word::BroughtIn);
     Ok(told)
 }

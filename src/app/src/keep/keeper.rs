@@ -9,10 +9,12 @@ use super::channel::{Channel, Word};
 use super::db::{ATTEMPTS, Db, EVENTS, Write};
 use super::key::{Key, event_key, events_of, fresh_id};
 use super::restore::restore;
+use super::told::Told;
 use super::trouble::Trouble;
+use crate::bench::Restored;
 use crate::effects;
 use crate::route::{From, Route};
-use crate::store::{Action, Bench, Restored, Room};
+use crate::store::{Action, Bench, Room};
 use core::cell::RefCell;
 use engine::debrief::{hash_of, judge};
 use engine::session::{Event, Shown};
@@ -77,7 +79,7 @@ pub fn open(tell: Tell) {
     wasm_bindgen_futures::spawn_local(keeper().open(tell.clone()));
     wasm_bindgen_futures::spawn_local(async move {
         effects::after(LONGEST_OPENING).await;
-        tell.dispatch(Action::NoAnswer);
+        tell.dispatch(Action::Keep(Told::NoAnswer));
     });
 }
 
@@ -106,7 +108,7 @@ impl Keeper {
 
     async fn open(self: Rc<Self>, tell: Tell) {
         let newer = tell.clone();
-        let closed = move || newer.dispatch(Action::NotStored(Trouble::Newer));
+        let closed = move || newer.dispatch(Action::Keep(Told::NotStored(Trouble::Newer)));
         let kept = match Db::open(closed).await {
             Ok(db) => {
                 self.listen(&tell);
@@ -115,7 +117,7 @@ impl Keeper {
             }
             Err(why) => Kept::Without(why),
         };
-        tell.dispatch(Action::Keeping(kept));
+        tell.dispatch(Action::Keep(Told::Known(kept)));
     }
 
     /// Forgets what was kept: what is on the bench is kept anew with the next thing done there.
@@ -152,11 +154,11 @@ impl Keeper {
             }
             Word::Erased => {
                 self.forget();
-                tell.dispatch(Action::Erased { here: false });
+                tell.dispatch(Action::Keep(Told::Erased { here: false }));
             }
             Word::BroughtIn => {}
         }
-        tell.dispatch(Action::Keeping(keys(&db).await));
+        tell.dispatch(Action::Keep(Told::Known(keys(&db).await)));
     }
 
     fn follow(self: &Rc<Self>, bench: &Bench, kept: &Kept, tell: &Tell) {
@@ -185,7 +187,7 @@ impl Keeper {
         }
         line.sent = events.len();
         if bench.head.as_deref() != Some(&head) {
-            tell.dispatch(Action::Begun(bench.serial, head.clone()));
+            tell.dispatch(Action::Keep(Told::Begun(bench.serial, head.clone())));
         }
         line.head = Some(head);
         if !line.busy {
@@ -200,20 +202,20 @@ impl Keeper {
             let Some(job) = job else { break };
             match db.write(&job.writes).await {
                 Ok(()) => {
-                    tell.dispatch(Action::Stored(job.serial, job.place + 1));
+                    tell.dispatch(Action::Keep(Told::Stored(job.serial, job.place + 1)));
                     if job.place == 0 && job.serial == 1 {
                         effects::ask_to_persist();
                     }
                     if job.turn {
                         effects::remember_keeping();
-                        tell.dispatch(Action::Keeping(keys(&db).await));
+                        tell.dispatch(Action::Keep(Told::Known(keys(&db).await)));
                     }
                     self.tell_tabs(&Word::Wrote(job.id));
                 }
                 Err(Trouble::Taken) => self.catch_up(&db, job.serial, &tell).await,
                 Err(why) => {
                     self.give_up(job.place);
-                    tell.dispatch(Action::NotStored(why));
+                    tell.dispatch(Action::Keep(Told::NotStored(why)));
                 }
             }
         }
@@ -242,15 +244,15 @@ impl Keeper {
             (line.sent, line.behind) = (texts.len(), true);
         }
         tell.dispatch(match restore(&written(&head), &texts) {
-            Ok(there) => Action::Elsewhere(serial, Rc::new(there)),
-            Err(why) => Action::NotStored(Trouble::Other(why)),
+            Ok(there) => Action::Keep(Told::Elsewhere(serial, Rc::new(there))),
+            Err(why) => Action::Keep(Told::NotStored(Trouble::Other(why))),
         });
         self.line.borrow_mut().behind = false;
     }
 
     async fn fetch(self: Rc<Self>, key: Key, tell: Tell) {
         let fetched = self.fetched(&key).await.map(Rc::new);
-        tell.dispatch(Action::Fetched(key, fetched));
+        tell.dispatch(Action::Keep(Told::Fetched(key, fetched)));
     }
 
     async fn fetched(&self, key: &Key) -> Result<Restored, String> {

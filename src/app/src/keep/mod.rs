@@ -11,6 +11,7 @@ pub mod keeper;
 pub mod key;
 pub mod restore;
 pub mod shelf;
+pub mod told;
 pub mod trouble;
 
 use key::Key;

@@ -1,7 +1,7 @@
 //! A kept attempt as texts, and the attempt again.
 
+use crate::bench::Restored;
 use crate::route::{CaseRoute, Route};
-use crate::store::Restored;
 use engine::cases;
 use learning::past::replay;
 use learning::record::{Done, Head, RECORD_FORMAT};

@@ -60,7 +60,7 @@ pub fn KeepingPage(props: &KeepingProps) -> Html {
                 <dt>{ "The room itself" }</dt><dd>{ "Its program and texts, so that it opens without a connection. In the browser's cache." }</dd>
                 <dt>{ "Space" }</dt><dd><span role="status">{ &*space }</span></dd>
             </dl>
-            if props.shelf.aside.len() > 0 { <h2>{ "Kept, and not readable here" }</h2><ul>{ for aside }</ul><p>{ "They stay as they are." }</p> }
+            if !props.shelf.aside.is_empty() { <h2>{ "Kept, and not readable here" }</h2><ul>{ for aside }</ul><p>{ "They stay as they are." }</p> }
             <h2>{ "Keep it safe" }</h2>
             <p>{ "A browser may clear what it stores: when space runs short, when history is cleared, in some browsers after a week without a visit. A file of your own is the only safe copy." }</p>
             <p class="row"><button type="button" class="main" onclick={save}>{ "Save everything as a file" }</button><button type="button" class="quiet" onclick={persist}>{ "Ask this browser not to clear it" }</button></p>

@@ -4,6 +4,7 @@ use crate::effects;
 use crate::keep::channel::Word;
 use crate::keep::db::{STORES, Write};
 use crate::keep::keeper::keeper;
+use crate::keep::told::Told;
 use crate::store::{Action, Room};
 use yew::prelude::*;
 
@@ -57,6 +58,6 @@ async fn erased(room: &UseReducerHandle<Room>) -> Result<(), String> {
     effects::forget_keeping();
     keeper.forget();
     keeper.tell_tabs(&Word::Erased);
-    room.dispatch(Action::Erased { here: true });
+    room.dispatch(Action::Keep(Told::Erased { here: true }));
     Ok(())
 }
