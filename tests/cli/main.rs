@@ -9,6 +9,7 @@ mod manners;
 mod molars;
 mod mutated;
 mod population;
+mod replay;
 mod rules;
 mod schemas;
 mod serve;

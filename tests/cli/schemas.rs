@@ -9,7 +9,7 @@ use std::path::Path;
 
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema};
-use wallwise::shapes::{CheckedSet, Judgement, OneCase, OneRule, Population, RuleBook};
+use wallwise::shapes::{CheckedSet, Judgement, OneCase, OneRule, Population, Replayed, RuleBook};
 
 /// What a program may rely on when it reads: every key that is always printed is required.
 fn printed<T: JsonSchema>() -> Schema {
@@ -26,6 +26,7 @@ fn the_schemas_are_those_of_today_s_shapes() {
         ("case", printed::<OneCase>()),
         ("population", printed::<Population>()),
         ("set", printed::<CheckedSet>()),
+        ("replay", printed::<Replayed>()),
     ] {
         let file = folder.join(name).with_extension("json");
         let today = serde_json::to_string_pretty(&schema).expect("a schema is JSON") + "\n";

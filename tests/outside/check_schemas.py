@@ -61,7 +61,7 @@ def at(value, path):
 class Schemas(unittest.TestCase):
     def test_each_schema_keeps_to_the_standard(self):
         names = {path.stem for path in SCHEMAS.glob("*.json")}
-        self.assertEqual(names, {"judge", "rules", "explain", "case", "population", "set"})
+        self.assertEqual(names, {"judge", "rules", "explain", "case", "population", "set", "replay"})
         for name in names:
             Draft202012Validator.check_schema(schema(name))
 
@@ -80,6 +80,13 @@ class Schemas(unittest.TestCase):
             printed["cases"][0]["difficulty"]["value"] = "hard"
             self.assertNotEqual(faults("set", printed), [], "a word is no number")
         self.assertEqual(own, {True, False})
+
+    def test_attempts_that_are_done_again_keep_to_their_schema(self):
+        data = Path(__file__).parents[1] / "data"
+        for name in ("attempt-format-1.json", "attempts-format-2.json"):
+            printed = json.loads(run("replay", str(data / name), "--json"))
+            self.assertEqual(faults("replay", printed), [], name)
+            self.assertGreater(len(printed["attempts"]), 0)
 
     def test_cases_keep_to_their_schema_as_json_and_as_files(self):
         kinds = set()

@@ -5,6 +5,7 @@ mod difficulty;
 mod healing;
 mod population;
 mod protocol;
+mod replayed;
 mod room;
 mod written;
 
@@ -13,6 +14,7 @@ pub use healing::{Healed, Healing, Month};
 pub use population::{OneFigure, Population};
 use protocol::limits;
 pub use protocol::{CheckedCase, CheckedSet, Limit, Protocol};
+pub use replayed::{Replayed, ReplayedAttempt};
 pub use room::{Play, Room, Roomiest};
 pub use written::OneCase;
 

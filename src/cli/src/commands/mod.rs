@@ -7,6 +7,7 @@ mod judge;
 mod pair;
 mod population;
 mod protocol;
+mod replay;
 mod rules;
 mod serve;
 pub mod set;
@@ -27,6 +28,8 @@ pub enum Command {
     Judge(judge::Args),
     /// Print two cases that differ in one thing, and what has to change between them
     Pair(pair::Args),
+    /// Do attempts that a learner saved again, and print what comes of them
+    Replay(replay::Args),
     /// Check a set
     Set(set::Args),
     /// Hold the population draws against published figures
@@ -45,6 +48,7 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
         Command::Case(args) => case::run(&args, streams),
         Command::Judge(args) => judge::run(&args, streams),
         Command::Pair(args) => pair::run(&args, streams),
+        Command::Replay(args) => replay::run(&args, streams),
         Command::Set(args) => set::run(&args, streams),
         Command::Population(args) => population::run(&args, streams),
         Command::Rules(args) => rules::run(&args, streams),
