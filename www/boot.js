@@ -18,4 +18,12 @@ try {
     "Reload the page; if that does not help, use a browser of the last three years.";
   document.getElementById("room").replaceChildren(sentence);
   throw error;
+} finally {
+  // The room is kept on this device once it stands and rests, so that no first visit waits for that;
+  // and if it could not start, a newer version may. Without locks there are no workers either: where a
+  // browser or a host forbids them the room goes on without.
+  if (navigator.locks) {
+    const keep = () => import("./offline.js").then(({ keep }) => keep()).catch(() => {});
+    setTimeout(() => (globalThis.requestIdleCallback ?? setTimeout)(keep), 3000);
+  }
 }
