@@ -24,6 +24,7 @@ try {
   // browser or a host forbids them the room goes on without.
   if (navigator.locks) {
     const keep = () => import("./offline.js").then(({ keep }) => keep()).catch(() => {});
-    setTimeout(() => (globalThis.requestIdleCallback ?? setTimeout)(keep), 3000);
+    // A busy machine, or a tab in the background, may never rest: two more seconds are enough.
+    setTimeout(() => globalThis.requestIdleCallback?.(keep, { timeout: 2000 }) ?? keep(), 3000);
   }
 }

@@ -23,7 +23,7 @@ const NAMED_FOR_CONTENT = /-[0-9a-f]{16}\.\w+$/;
 self.addEventListener("install", (event) => event.waitUntil(fill()));
 
 // Pages that were loaded before there was a worker can be served from now on too.
-self.addEventListener("activate", (event) => event.waitUntil(clients.claim().then(tidy)));
+self.addEventListener("activate", (event) => event.waitUntil(clients.claim()));
 
 self.addEventListener("message", (event) => {
   if (event.data === "version") event.ports[0].postMessage(VERSION);
@@ -62,8 +62,9 @@ async function fill() {
   }
 }
 
-// Lets go of versions that no page runs any more. Each page holds a lock in its version's name; one
-// that does not hold it yet may be of any version, and while another is on its way none is surely old.
+// Lets go of versions that no page runs any more; each page asks for it once it stands. A page holds a
+// lock in its version's name. One that does not hold it yet may be of any version, and while another
+// version is on its way none is surely old.
 async function tidy() {
   if (registration.installing || registration.waiting) return;
   const pages = await clients.matchAll({ type: "window", includeUncontrolled: true });
