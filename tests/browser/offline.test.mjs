@@ -205,7 +205,7 @@ test("an update that fails half way leaves the old version whole, and succeeds o
     await message(page).waitFor();
     await changeOver(page);
     await soon(async () => assert.deepEqual([await running(page), ...(await versions(page))], [versionOf(after), versionOf(after)]));
-  }, { planted: /./ });
+  });
 });
 
 test("in another tab a case goes on wholly old until its own reader changes over", () =>
@@ -223,10 +223,13 @@ test("in another tab a case goes on wholly old until its own reader changes over
     await soon(async () => assert.equal(await running(page), versionOf(after)));
     await mounted(page);
     // The newer worker serves both by now, and the tab that has changed over has asked it to tidy up.
-    await page.waitForFunction(async () => (await navigator.locks.query()).held.length === 2);
+    await page.evaluate(async () => {
+      while ((await navigator.locks.query()).held.length < 2) await new Promise((resolve) => setTimeout(resolve, 100));
+    });
     await other.waitForTimeout(500);
     assert.ok(await other.evaluate(() => globalThis.untouched));
     assert.equal(await running(other), versionOf(before));
+    assert.deepEqual((await versions(other)).sort(), [versionOf(before), versionOf(after)].sort());
     const old = await judge(other, () => toCase(other, SEED));
     assert.deepEqual(old, { file: named(before, "split_judging"), fromWorker: true });
     await message(other).waitFor();
