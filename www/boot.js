@@ -21,8 +21,8 @@ try {
 } finally {
   // The room is kept on this device once it stands and rests, so that no first visit waits for that;
   // and if it could not start, a newer version may. Without locks there are no workers either: where a
-  // browser or a host forbids them the room goes on without.
-  if (navigator.locks) {
+  // browser or a host forbids them the room goes on without, as does an entry that says no version.
+  if (navigator.locks && dataset.version) {
     const keep = () => import("./offline.js").then(({ keep }) => keep()).catch(() => {});
     // A busy machine, or a tab in the background, may never rest: two more seconds are enough.
     setTimeout(() => globalThis.requestIdleCallback?.(keep, { timeout: 2000 }) ?? keep(), 3000);
