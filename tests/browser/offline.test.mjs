@@ -245,11 +245,14 @@ test("a first visit that meets a newer server is told so, and the case goes on m
     await visit(async ({ page }) => {
       const after = renewed("split_judging", withSection);
       served.renew(after);
+      await page.evaluate(() => { delete document.documentElement.dataset.kept; });
       await begin(page);
       await toCase(page, "1.1.2024.0");
       await page.getByRole("alert").filter({ hasText: "load the page again" }).waitFor();
       assert.ok(await page.locator(".sheet .decision").first().isVisible());
       await message(page).waitFor();
+      // Nothing is promised that is not so.
+      assert.match(await message(page).innerText(), /A case that is open would begin anew\./);
       await changeOver(page);
       await soon(async () => assert.equal(await running(page), versionOf(after)));
     }, { address: served.address, planted: /split_judging|status of 404|status code is not ok|offline-/ });
@@ -311,10 +314,12 @@ test("the room can be installed", async () => {
 
 test("the message is accessible, in light and in dark, and is not printed", () =>
   visitKept(async ({ page, renew }) => {
+    // As the room says where this browser lets it keep what was done.
+    await page.evaluate(() => { document.documentElement.dataset.kept = ""; });
     renew(renewed("prose", (bytes) => Buffer.concat([bytes, Buffer.from("\n")])));
     await update(page);
     await message(page).waitFor();
-    assert.match(await page.getByRole("status").first().innerText(), /A newer version of the room is ready/);
+    assert.equal(await page.getByRole("status").first().innerText(), "A newer version of the room is ready. What you have done is kept.");
     for (const colorScheme of ["light", "dark"]) {
       // Without the moment in which one tone becomes the other.
       await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
