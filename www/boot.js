@@ -18,4 +18,13 @@ try {
     "Reload the page; if that does not help, use a browser of the last three years.";
   document.getElementById("room").replaceChildren(sentence);
   throw error;
+} finally {
+  // The room is kept on this device once it stands and rests, so that no first visit waits for that;
+  // and if it could not start, a newer version may. Without locks there are no workers either: where a
+  // browser or a host forbids them the room goes on without, as does an entry that says no version.
+  if (navigator.locks && dataset.version) {
+    const keep = () => import("./offline.js").then(({ keep }) => keep()).catch(() => {});
+    // A busy machine, or a tab in the background, may never rest: two more seconds are enough.
+    setTimeout(() => globalThis.requestIdleCallback?.(keep, { timeout: 2000 }) ?? keep(), 3000);
+  }
 }

@@ -38,9 +38,10 @@ const FLAGS = [
 /** Starts a program and waits for the line that matches `ready`: its match, and a way to end it. */
 export async function start(program, args, ready) {
   const child = spawn(program, args, { stdio: ["ignore", "pipe", "pipe"] });
+  const ended = new Promise((resolve) => child.on("exit", resolve));
   const end = () => {
     child.kill();
-    return new Promise((resolve) => (child.exitCode === null ? child.on("exit", resolve) : resolve()));
+    return ended;
   };
   let said = "";
   const match = await new Promise((resolve, reject) => {
@@ -57,25 +58,54 @@ export async function start(program, args, ready) {
   return { match, end };
 }
 
-/** Serves the built folder with the tool itself. */
-export async function serve() {
-  const args = ["serve", "--no-build", "--port", "0", "--folder", site];
+/** Serves the built folder, or another, with the tool itself. */
+export async function serve(folder = site) {
+  const args = ["serve", "--no-build", "--port", "0", "--folder", folder];
   const { match, end } = await start(wallwise, args, /http:\/\/127\.0\.0\.1:\d+\//);
   return { address: match[0], end };
 }
 
+const browser = { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: FLAGS };
+
 /** Opens a browser. */
-export function browse() {
-  return chromium.launch({
-    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
-    args: FLAGS,
+export const browse = () => chromium.launch(browser);
+
+/** Opens a browser that keeps everything in a folder, as a reader's own does: its one context. */
+export const settle = (folder) => chromium.launchPersistentContext(folder, browser);
+
+/**
+ * Watches what the pages of a context do: `faults` fills with every error that they log, every break
+ * of their policy, every request that fails or asks another host than `home`'s; `requests` with what
+ * the pages ask for, `kept` with what the worker fetches to keep it, for which no page waits.
+ */
+export async function watch(context, home) {
+  const [faults, requests, kept] = [[], [], []];
+  await context.exposeBinding("noteViolation", (_, what) => faults.push(`policy broken: ${what}`));
+  await context.addInitScript(() => {
+    addEventListener("securitypolicyviolation", (event) =>
+      noteViolation(`${event.violatedDirective} by ${event.blockedURI || event.sourceFile}`));
   });
+  context.on("request", (request) => {
+    (request.serviceWorker() ? kept : requests).push(request.url());
+    const { protocol, origin } = new URL(request.url());
+    if (protocol.startsWith("http") && origin !== new URL(home).origin) {
+      faults.push(`asked another host: ${request.url()}`);
+    }
+  });
+  context.on("requestfailed", (request) =>
+    faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`));
+  context.on("console", (message) => {
+    if (["error", "warning"].includes(message.type())) faults.push(`console: ${message.text()}`);
+  });
+  context.on("weberror", (error) => faults.push(`uncaught: ${error.error()}`));
+  return { faults, requests, kept };
 }
 
 /**
  * Opens `address` (by default the page, served by the tool) once the room is mounted, hands
- * `{ page, address, context, requests }` to `look`, and holds the page to its manners; `planted` is
- * how a fault that the test itself made is worded, `before` is done to the browser before it goes there.
+ * `{ page, address, context, requests, kept }` to `look`, and holds the page to its manners; `planted`
+ * is how a fault that the test itself made is worded, `before` is done to the browser before it goes
+ * there.
  */
 export async function visit(look, { address, context: options = {}, path = "", planted, before } = {}) {
   const served = address ? undefined : await serve();
@@ -83,31 +113,12 @@ export async function visit(look, { address, context: options = {}, path = "", p
   const browser = await browse();
   try {
     const context = await browser.newContext(options);
-    const faults = [];
-    const requests = [];
-    await context.exposeBinding("noteViolation", (_, what) => faults.push(`policy broken: ${what}`));
-    await context.addInitScript(() => {
-      addEventListener("securitypolicyviolation", (event) =>
-        noteViolation(`${event.violatedDirective} by ${event.blockedURI || event.sourceFile}`));
-    });
-    context.on("request", (request) => {
-      requests.push(request.url());
-      const { protocol, origin } = new URL(request.url());
-      if (protocol.startsWith("http") && origin !== new URL(home).origin) {
-        faults.push(`asked another host: ${request.url()}`);
-      }
-    });
-    context.on("requestfailed", (request) =>
-      faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`));
-    context.on("console", (message) => {
-      if (["error", "warning"].includes(message.type())) faults.push(`console: ${message.text()}`);
-    });
-    context.on("weberror", (error) => faults.push(`uncaught: ${error.error()}`));
+    const { faults, ...seen } = await watch(context, home);
     await before?.(context);
     const page = await context.newPage();
     await page.goto(home + path);
     await mounted(page);
-    await look({ page, address: home, context, requests, browser });
+    await look({ page, address: home, context, browser, ...seen });
     assert.deepEqual(faults.filter((fault) => !planted?.test(fault)), []);
   } finally {
     await browser.close();

@@ -53,13 +53,25 @@ test("nothing but the first part is fetched before the first case is on the benc
     await page.locator(".sheet .decision").first().waitFor();
     const entry = await page.evaluate(() =>
       [...document.querySelectorAll("link[href], script[src]")].map((one) => one.href || one.src));
-    // The rules and their texts may be on their way by now, and nothing else.
-    const after = requests.filter((url) => /\/(split_judging|prose)-/.test(url));
+    // The rules and their texts may be on their way by now, what keeps the room, and nothing else.
+    const after = requests.filter((url) => /\/(split_judging|prose|offline)-/.test(url));
     const before = requests.filter((url) => !after.includes(url)).slice(1);
     for (const url of before) {
       assert.ok(entry.includes(url) || /\/sets-/.test(url), `${url} was fetched too`);
     }
     assert.ok(before.length > 6, `${before.length} files`);
+  }));
+
+test("the room is kept on the device only once the first visit stands", () =>
+  visit(async ({ page, requests, kept }) => {
+    const first = requests.length;
+    assert.ok(!requests.some((url) => /\/offline-/.test(url)), requests.join(" "));
+    assert.deepEqual(kept, []);
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
+    // The page itself waits for one small file more; all else the worker fetches, one after the other.
+    const later = requests.slice(first).map((url) => basename(url));
+    assert.ok(later.every((name) => /^(offline|sets)-|^manifest|^icon-/.test(name)), later.join(" "));
+    assert.ok(kept.length > 10, `${kept.length} files`);
   }));
 
 /** How much of a file goes over the line, bytes. */
@@ -78,7 +90,7 @@ test("a first case weighs at most 280 kB as sent, and the whole room 700", (t) =
     const files = listed.filter((one) => one.isFile()).map((one) => join(one.parentPath, one.name));
     const all = files.filter((file) => !/(\.br|site\.json)$/.test(file));
     const first = all.filter((file) =>
-      names.includes(basename(file)) && !/\/(split_judging|prose)-/.test(file));
+      names.includes(basename(file)) && !/\/(split_judging|prose|offline)-/.test(file));
     assert.ok(first.some((file) => /app_bg-.*wasm$/.test(file)), first.join(" "));
     const weigh = (list) => list.reduce((sum, file) => sum + sent(file), 0);
     t.diagnostic(`first case ${weigh(first)} bytes, whole room ${weigh(all)}`);

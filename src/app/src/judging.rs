@@ -129,7 +129,7 @@ impl From<SplitLoaderError> for NoJudge {
 impl fmt::Display for NoJudge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(
-            "The rules could not be fetched: check the connection. The case goes on without findings and verdicts until they are here.",
+            "The rules could not be fetched: check the connection, or load the page again. The case goes on without findings and verdicts.",
         )
     }
 }

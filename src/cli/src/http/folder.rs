@@ -111,7 +111,8 @@ mod tests {
     fn only_names_that_end_in_a_hash_may_be_kept_for_ever() {
         assert!(is_hashed("app-0123456789abcdef.js"));
         assert!(is_hashed("app_bg-0123456789abcdef.wasm"));
-        for name in ["index.html", "app-0123.js", "app-0123456789abcdeg.js", "sw.js", ""] {
+        let fixed = ["index.html", "manifest.webmanifest", "sw.js"];
+        for name in fixed.into_iter().chain(["app-0123.js", "app-0123456789abcdeg.js", ""]) {
             assert!(!is_hashed(name), "{name}");
         }
     }

@@ -34,6 +34,23 @@ pub fn sha256(bytes: &[u8]) -> String {
     Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
+/// The same as the browser is told to hold a file to: `sha256-` and the hash in base 64.
+pub fn sri(bytes: &[u8]) -> String {
+    const DIGITS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+    let mut written = "sha256-".to_owned();
+    for group in Sha256::digest(bytes).chunks(3) {
+        let bits = (0..3).fold(0, |bits, place| {
+            bits << 8 | u32::from(group.get(place).copied().unwrap_or_default())
+        });
+        for place in 0..4 {
+            // A group of n bytes has n + 1 digits.
+            let digit = DIGITS[(bits >> (18 - 6 * place) & 63) as usize];
+            written.push(if place <= group.len() { char::from(digit) } else { '=' });
+        }
+    }
+    written
+}
+
 fn gather(folder: &Path, prefix: &str, assets: &mut Vec<Asset>) -> Result<(), Fault> {
     let cannot = || format!("cannot read the folder {}", folder.display());
     for entry in fs::read_dir(folder).why(cannot)? {
@@ -55,4 +72,16 @@ fn gather(folder: &Path, prefix: &str, assets: &mut Vec<Asset>) -> Result<(), Fa
         }
     }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_browser_is_told_the_hash_in_base_64() {
+        // The published digest of no bytes at all, and of "abc".
+        assert_eq!(sri(b""), "sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU=");
+        assert_eq!(sri(b"abc"), "sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=");
+    }
 }

@@ -48,11 +48,7 @@ pub fn bind(module: &Path, scratch: &Path) -> Result<Vec<Asset>, Fault> {
                 .hint("wasm-bindgen and wasm-bindgen-cli-support must be one version: Cargo.toml pins both")
         })?;
     let mut assets = Asset::read_folder(&page)?;
-    for script in assets.iter_mut().filter(|asset| asset.extension() == "js") {
-        if let Ok(text) = core::str::from_utf8(&script.bytes) {
-            script.bytes = terse(text).into_bytes();
-        }
-    }
+    assets.iter_mut().for_each(shorten);
     for part in Asset::read_folder(&parts)? {
         assets.push(match part.extension() {
             "wasm" => Asset { bytes: bare(&part.bytes, &part.path)?, ..part },
@@ -103,8 +99,18 @@ fn bare(module: &[u8], path: &str) -> Result<Vec<u8>, Fault> {
     Ok(kept.finish())
 }
 
-/// The glue without indents, empty lines and lines of comment: everybody's first visit carries it. It
-/// is generated, one statement a line, and no text in it runs over lines.
+/// Takes out of a script what only a reader needs; leaves any other file.
+pub fn shorten(asset: &mut Asset) {
+    if asset.extension() != "js" {
+        return;
+    }
+    if let Ok(text) = core::str::from_utf8(&asset.bytes) {
+        asset.bytes = terse(text).into_bytes();
+    }
+}
+
+/// A script without indents, empty lines and lines of comment: everybody's first visit carries it. No
+/// text in the glue, which is generated, nor in a script of `www` runs over lines.
 fn terse(script: &str) -> String {
     let mut kept = String::with_capacity(script.len());
     let mut in_comment = false;

@@ -1,7 +1,8 @@
-//! The page as a folder: compile, bind, gather, name, press, write.
+//! The page as a folder: compile, bind, gather, name, list, press, write.
 //!
-//! Every address inside the folder is relative and every file but the entry is named for its
-//! content, so any static host can serve it under any path and cache it for ever.
+//! Every address inside the folder is relative and every file but three is named for its content, so
+//! any static host can serve it under any path and cache it for ever; the entry, the manifest and the
+//! worker that keeps the page offline have to be asked for anew each time.
 
 mod asset;
 mod bind;
@@ -10,6 +11,7 @@ mod compile;
 mod folder;
 mod given;
 mod names;
+mod offline;
 mod press;
 mod workspace;
 
@@ -33,9 +35,11 @@ pub fn build(workspace: &Workspace, folder: &Path, streams: &mut Streams<'_>) ->
     streams.say("writing the bindings");
     let mut assets = bind::bind(&module, &workspace.scratch("bindings"))?;
     let mut cache = Cache::open(workspace.scratch("cache"))?;
-    assets.extend(Asset::read_folder(&workspace.www())?);
+    let mut written = Asset::read_folder(&workspace.www())?;
+    written.iter_mut().for_each(bind::shorten);
+    assets.extend(written);
     assets.extend(given::given(&workspace.scenarios())?);
-    let assets = names::name(assets)?;
+    let assets = offline::write(names::name(assets)?)?;
     streams.say("compressing");
     let pressed = press::press(assets, &mut cache)?;
     cache.forget_unused();
