@@ -13,3 +13,6 @@ pub mod standing;
 pub mod take_away;
 pub mod today;
 pub mod tracing;
+
+#[cfg(test)]
+mod trial;
