@@ -15,6 +15,7 @@ use report::{HELD, KNOWN, mean, median};
 const DRAWN: &str = include_str!("../data/drawn_cases.csv");
 const ROWS: &str = include_str!("../data/simulated_learners.csv");
 const TOLD: &str = include_str!("../data/simulated_learners.md");
+const README: &str = include_str!("../../README.md");
 /// How many learners practise again here, in the usual world and in each of the others.
 const AGAIN: [u64; 2] = [15, 2];
 
@@ -44,6 +45,12 @@ fn what_kinds_of_case_call_for_is_what_was_measured_on_drawn_cases() {
             assert!((share - held).abs() < 0.005 + 1e-9, "{}, {skill:?}: {share}", kind.key());
             mean[place] += share / (8 * of_group) as f64;
         }
+    }
+    for (row, kind) in Archetype::ALL.iter().enumerate() {
+        let of_kind = &all[row * draws::OF_EACH..(row + 1) * draws::OF_EACH];
+        let hard = of_kind.iter().map(|one| one.difficulty).sum::<f64>() / of_kind.len() as f64;
+        let held = learning::called::hardness(*kind);
+        assert!((hard - held).abs() < 0.005 + 1e-9, "{}: {hard}", kind.key());
     }
     for (mean, held) in mean.into_iter().zip(learning::called::shares(None)) {
         assert!((mean - held).abs() < 0.005 + 1e-9, "{mean}, {held}");
@@ -84,10 +91,38 @@ fn the_scheduler_needs_at_most_sixty_cases_where_random_order_needs_a_hundred() 
 }
 
 #[test]
+fn the_readme_quotes_the_report() {
+    let all = report::read(ROWS);
+    let of = |world, quantity, how: report::Summary| {
+        let here = report::of_world(&all, world);
+        let each = |order| report::summary(&here, order, quantity, how);
+        let ratio = report::ratio(&here, Order::Scheduled, quantity, how);
+        [each(Order::Scheduled), each(Order::Random), ratio]
+    };
+    let range = |one: report::Estimate, digits: usize| {
+        let [low, high] = one.interval;
+        format!("{low:.digits$} to {high:.digits$}")
+    };
+    let [scheduled, random, ratio] = of("usual", KNOWN, median);
+    let [held, held_random, _] = of("usual", HELD, mean);
+    let [_, _, erratic] = of("erratic", KNOWN, median);
+    for expected in [
+        format!("after {:.0} cases (median; {})", scheduled.value, range(scheduled, 0)),
+        format!("after {:.0} ({}): {:.2} of them", random.value, range(random, 0), ratio.value),
+        format!("of them ({})", range(ratio, 2)),
+        format!("hold {:.2} of the skills", held.value),
+        format!("against {:.2}.", held_random.value),
+        format!("to {:.2} ({})", erratic.value, range(erratic, 2)),
+    ] {
+        assert!(README.contains(&expected), "expected in README.md: {expected}");
+    }
+}
+
+#[test]
 fn equal_outcomes_have_the_ratio_one_and_a_median_is_the_middle() {
-    assert_eq!(median(&mut vec![3.0, 1.0, 2.0]), 2.0);
-    assert_eq!(median(&mut vec![4.0, 1.0, 2.0, 3.0]), 2.5);
-    assert_eq!(mean(&mut vec![1.0, 2.0, 6.0]), 3.0);
+    assert_eq!(median(&mut [3.0, 1.0, 2.0]), 2.0);
+    assert_eq!(median(&mut [4.0, 1.0, 2.0, 3.0]), 2.5);
+    assert_eq!(mean(&mut [1.0, 2.0, 6.0]), 3.0);
     let outcome = |learner, order, known| {
         let (world, estimated, held) = ("usual", 9, 0.5);
         Outcome { world, learner, order, known, estimated, held }

@@ -89,9 +89,9 @@ pub const ESTIMATED: Quantity = |one| f64::from(one.estimated);
 pub const HELD: Quantity = |one| one.held;
 
 /// How values of many learners become one.
-pub type Summary = fn(&mut Vec<f64>) -> f64;
+pub type Summary = fn(&mut [f64]) -> f64;
 
-pub fn median(values: &mut Vec<f64>) -> f64 {
+pub fn median(values: &mut [f64]) -> f64 {
     let half = values.len() / 2;
     let odd = values.len() % 2 == 1;
     let (below, middle, _) = values.select_nth_unstable_by(half, f64::total_cmp);
@@ -99,7 +99,7 @@ pub fn median(values: &mut Vec<f64>) -> f64 {
     if odd { middle } else { (below.iter().copied().fold(f64::MIN, f64::max) + middle) / 2.0 }
 }
 
-pub fn mean(values: &mut Vec<f64>) -> f64 {
+pub fn mean(values: &mut [f64]) -> f64 {
     values.iter().sum::<f64>() / values.len() as f64
 }
 

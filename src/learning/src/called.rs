@@ -37,7 +37,7 @@ pub fn hardness(archetype: Archetype) -> f64 {
 /// Over all kinds.
 const MIDDLING: u8 = 60;
 
-/// In the order of [`Archetype::ALL`]. Percent.
+/// The mean of each kind, in the order of [`Archetype::ALL`]. Percent.
 #[rustfmt::skip]
 const HARD: [u8; Archetype::ALL.len()] = [
     69, 73, 72, 77, 65, 69, 54, 74, 68, 54, 61, 70, 69, 47, 19, 12, 61, 51, 71, 74, 68, 80, 73, 67, 74, 81,

@@ -80,7 +80,7 @@ fn a_pair_is_wanted_for_what_was_just_missed_and_not_after_a_pair() {
     let address = some_address();
     let skill = wanted(&[], START).focus;
     let missed = here(0).all_but(&[skill, Skill::FollowingUp]).at_case(address);
-    let pair = wanted(&[missed.clone()], START + HOUR).pair.unwrap();
+    let pair = wanted(std::slice::from_ref(&missed), START + HOUR).pair.unwrap();
     assert_eq!(pair.of, address);
     assert!(pair.rules.iter().all(|rule| rule.skill == skill) && pair.rules.len() == 1);
     // Not where the focus went well, not after a pair, not where it was shown.
