@@ -21,3 +21,4 @@ pub mod tracing;
 
 #[cfg(test)]
 mod tests;
+mod trial;
