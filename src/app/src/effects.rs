@@ -60,9 +60,18 @@ pub fn has_kept() -> bool {
     has(KEEPS)
 }
 
-/// Remembers that attempts are kept.
+/// Remembers that attempts are kept, and lets the message about a newer version say so.
 pub fn remember_keeping() {
     remember(KEEPS);
+}
+
+/// Lets the message about a newer version of the room promise that what was done is kept.
+pub fn promise_keeping(kept: bool) {
+    let page =
+        window().and_then(|window| window.document()).and_then(|page| page.document_element());
+    if let Some(page) = page {
+        let _ = page.toggle_attribute_with_force("data-kept", kept);
+    }
 }
 
 /// Forgets that attempts were kept.

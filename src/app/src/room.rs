@@ -160,6 +160,7 @@ fn use_keeping(room: &UseReducerHandle<State>) {
             }
         });
     }
+    use_effect_with(matches!(kept, Kept::Here(_)), |kept| effects::promise_keeping(*kept));
     let changed = (room.judging, room.bench.clone(), room.fetching.clone(), kept);
     use_effect_with(changed, move |(judging, bench, fetching, kept)| {
         let Some(judging) = judging else { return };

@@ -21,4 +21,5 @@ pub mod tracing;
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
 mod trial;

@@ -2,6 +2,7 @@
 
 use crate::past::{Observed, Past};
 use crate::record::{Head, Help, RECORD_FORMAT};
+use engine::anatomy::Tooth;
 use engine::cases::{Archetype, Constraints, generate_with};
 use engine::chart::Address;
 use engine::debrief::{PlanWord, RULE_SET};
@@ -37,18 +38,21 @@ pub fn attempt(at: u64) -> Past {
             rule_set: RULE_SET.to_owned(),
             verdicts: String::new(),
         },
+        tooth: Tooth::new(11).unwrap(),
         archetype: Some(Archetype::DefectV),
         word: PlanWord::Sound,
         observed: Vec::new(),
         sure: Vec::new(),
         spent: Vec::new(),
+        objections: Vec::new(),
         verdicts: 0,
     }
 }
 
 impl Past {
     pub fn saw(mut self, rule: &'static Rule, zone: Zone) -> Self {
-        self.observed.push(Observed { rule, zone, counts: zone != Zone::Debated });
+        let counts = zone != Zone::Debated;
+        self.observed.push(Observed { rule, zone, counts, charged: counts && zone.is_fault() });
         self
     }
 

@@ -187,7 +187,7 @@ impl Keeper {
         }
         line.sent = events.len();
         if bench.head.as_deref() != Some(&head) {
-            tell.dispatch(Action::Keep(Told::Begun(bench.serial, head.clone())));
+            tell.dispatch(Action::Keep(Told::Begun(bench.serial, Rc::new(head.clone()))));
         }
         line.head = Some(head);
         if !line.busy {

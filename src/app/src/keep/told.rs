@@ -17,7 +17,7 @@ pub enum Told {
     /// It is asked once more.
     AskAgain,
     /// An attempt has its head.
-    Begun(u32, Head),
+    Begun(u32, Rc<Head>),
     /// So many events of a case on the bench are kept.
     Stored(u32, usize),
     /// What was done on the bench cannot be kept; the room goes on without.

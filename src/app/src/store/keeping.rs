@@ -22,7 +22,7 @@ impl Room {
                 Self { kept: Kept::Opening, asked_to_keep: self.asked_to_keep + 1, ..self.clone() }
             }
             Told::Begun(serial, head) => {
-                self.with_that_bench(serial, |bench| bench.head = Some(Rc::new(head)))
+                self.with_that_bench(serial, |bench| bench.head = Some(head))
             }
             Told::Stored(serial, count) => self.with_that_bench(serial, |bench| bench.keep(count)),
             Told::NotStored(trouble) => self.keeping(Kept::Without(trouble)),
