@@ -148,6 +148,7 @@ mod tests {
             past: 0,
             at: Some(day * DAY),
             right: true,
+            called: true,
             mastery,
         });
         let of = |skill: &Skill| Standing {
