@@ -119,7 +119,10 @@ impl Search {
         Self { sieve, spread, seed, seeds: 0, attempt: 0, at: Place::Drawing }
     }
 
-    /// Goes on a little: draws until a case of the right kind stands, or proves one, or weighs one.
+    /// Goes on a little: looks through some hundred draws for a case of the right kind, or proves one
+    /// solvable, or weighs one. A proof took 8 ms on average and 150 at most, weighing 41 and 260 (1,020
+    /// cases, natively); for WebAssembly built small count some times that, so a page steps in its
+    /// worker.
     pub fn step(&mut self) -> Progress {
         match core::mem::replace(&mut self.at, Place::Drawing) {
             Place::Drawing => self.draw(),
