@@ -310,6 +310,24 @@ pub fn focus(id: &str) {
     }
 }
 
+/// Unfolds an element and whatever it is folded into, and moves the focus there.
+pub fn unfold(id: &str) {
+    let page = window().and_then(|window| window.document());
+    let Some(element) = page.and_then(|page| page.get_element_by_id(id)) else { return };
+    let mut around = Some(element.clone());
+    while let Some(one) = around {
+        if one.tag_name() == "DETAILS" {
+            let _ = one.set_attribute("open", "");
+        }
+        around = one.parent_element();
+    }
+    element.scroll_into_view();
+    let summary = element.query_selector("summary").ok().flatten();
+    if let Some(summary) = summary.and_then(|it| it.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = summary.focus();
+    }
+}
+
 /// Goes on once the page has been painted as it stands: what takes a while begins after that.
 pub async fn after_painting() {
     after(30).await;

@@ -84,7 +84,7 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
         return briefing(read);
     }
     match &room.route {
-        Route::Home | Route::Briefing => home(&room.library),
+        Route::Home | Route::Briefing => home(&room.library, room.kept_before),
         Route::Protocol => match room.judging {
             Some(judging) => (judging.protocol)(prose),
             None => waiting(room, "The rules are on their way."),

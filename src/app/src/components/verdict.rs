@@ -74,7 +74,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
         }
     };
     html! {
-        <details class={classes!("verdict", verdict.zone.key())} open={verdict.zone.is_fault()}>
+        <details id={format!("verdict-{}", rule.id)} class={classes!("verdict", verdict.zone.key())} open={verdict.zone.is_fault()}>
             <summary>
                 <span class="sign" aria-hidden="true">{ sign(verdict.zone) }</span>
                 <span class="word">{ words.word }</span>

@@ -17,6 +17,7 @@ use crate::effects;
 use crate::keep::Kept;
 use crate::keep::file::of_one;
 use crate::prose::Prose;
+use crate::route::Route;
 use crate::store::{Action, Bench, Room};
 use engine::debrief::{Debrief, RULE_SET, Verdict};
 use engine::plan::{Plan, Step};
@@ -46,6 +47,20 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         bench.session.debrief(reference.as_ref())
     });
     let looked = use_state(Looked::default);
+    let sought = match &props.room.route {
+        Route::Attempt(_, rule) => rule.clone(),
+        _ => None,
+    };
+    use_effect_with(sought, |sought| {
+        if let Some(rule) = sought {
+            let id = format!("verdict-{rule}");
+            // After the page has moved the focus to the debrief as a whole.
+            wasm_bindgen_futures::spawn_local(async move {
+                effects::after_painting().await;
+                effects::unfold(&id);
+            });
+        }
+    });
     let Some(debrief) = debrief.as_ref() else {
         return Html::default();
     };

@@ -15,7 +15,7 @@ const HARD: [(&str, &str); 4] =
     [("", "of any kind"), ("0-0.5", "easier"), ("0.5-0.7", "in between"), ("0.7-1", "harder")];
 
 /// The home page.
-pub fn home(library: &Library) -> Html {
+pub fn home(library: &Library, kept_before: bool) -> Html {
     let sets = match library {
         Library::Coming => html! { <p>{ "The sets are on their way." }</p> },
         Library::Trouble(why) => html! { <p class="wrong" role="alert">{ why }</p> },
@@ -32,6 +32,7 @@ pub fn home(library: &Library) -> Html {
             <h1>{ "Wallwise" }</h1>
             <p class="lead">{ "A rehearsal room for extraction sockets. Read the walls, choose, and find out why." }</p>
             <section class="ways" aria-label="Ways to begin">
+                if kept_before { <a class="way" href="#/today"><strong>{ "Today" }</strong><span>{ "What is due, and why." }</span></a> }
                 if let Some(guided) = guided { <a class="way" href={guided}><strong>{ "First case, guided" }</strong><span>{ "Each step is talked through." }</span></a> }
                 <Fresh />
             </section>
