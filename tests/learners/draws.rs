@@ -7,7 +7,6 @@ use engine::debrief::judge;
 use engine::plan::Plan;
 use engine::rules::Skill;
 use std::fmt::Write as _;
-use std::thread;
 
 /// Cases of each archetype.
 pub const OF_EACH: usize = 20;
@@ -62,22 +61,6 @@ pub fn drawn(kind: Archetype, seed: u64) -> Drawn {
     });
     let address = case.address.expect("a drawn case has one");
     Drawn { kind, address, difficulty: hard.value(), rules }
-}
-
-/// All of them, kind by kind.
-pub fn all() -> Vec<Drawn> {
-    let seeds = 1..=OF_EACH as u64;
-    let of = |kinds: &[Archetype]| -> Vec<Drawn> {
-        let kinds = kinds.iter().copied();
-        kinds.flat_map(|kind| seeds.clone().map(move |seed| drawn(kind, seed))).collect()
-    };
-    let (one, other) = Archetype::ALL.split_at(Archetype::ALL.len() / 2);
-    thread::scope(|scope| {
-        let other = scope.spawn(|| of(other));
-        let mut all = of(one);
-        all.extend(other.join().expect("drawing does not panic"));
-        all
-    })
 }
 
 /// As a file.

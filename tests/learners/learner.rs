@@ -26,27 +26,65 @@ fn between(random: &mut ChaCha8Rng, [low, high]: [f64; 2]) -> f64 {
     low + (high - low) * uniform(random)
 }
 
-/// Ranges that parameters are drawn from, each evenly; ours.
-mod ranges {
-    /// That a skill is known at the start.
-    pub const START: [f64; 2] = [0.1, 0.5];
+/// A world of learners: ranges that their parameters are drawn from, each evenly. All ours.
+#[derive(Debug)]
+pub struct Ranges {
+    pub name: &'static str,
+    pub says: &'static str,
+    /// That a skill is known at the start, learner by learner.
+    start: [f64; 2],
     /// That it is learnt from a debrief, learner by learner and skill by skill.
-    pub const LEARN: [f64; 2] = [0.05, 0.25];
+    learn: [f64; 2],
     /// That a known one goes wrong at middling difficulty.
-    pub const SLIP: [f64; 2] = [0.02, 0.15];
+    slip: [f64; 2],
     /// That an unknown one goes right at middling difficulty.
-    pub const GUESS: [f64; 2] = [0.05, 0.35];
+    guess: [f64; 2],
     /// By how much the log odds of a right answer fall from difficulty 0 to 1.
-    pub const SLOPE: [f64; 2] = [0.0, 4.0];
+    slope: [f64; 2],
     /// The first half-life, days; evenly by its logarithm.
-    pub const HALF_LIFE: [f64; 2] = [4.0, 20.0];
+    half_life: [f64; 2],
     /// By what a day's practice multiplies it.
-    pub const GROWTH: [f64; 2] = [1.3, 2.5];
-    /// By what having known it once multiplies the chance of learning it.
-    pub const SAVINGS: f64 = 2.0;
-    /// Middling difficulty.
-    pub const MIDDLE: f64 = 0.65;
+    growth: [f64; 2],
 }
+
+const USUAL: Ranges = Ranges {
+    name: "usual",
+    says: "what the claim is about",
+    start: [0.1, 0.5],
+    learn: [0.05, 0.25],
+    slip: [0.02, 0.15],
+    guess: [0.05, 0.35],
+    slope: [0.0, 4.0],
+    half_life: [4.0, 20.0],
+    growth: [1.3, 2.5],
+};
+
+/// The usual world, and others: the claim is made of the first, the rest tell how far it carries.
+pub const WORLDS: [Ranges; 6] = [
+    USUAL,
+    Ranges { name: "quick", says: "a debrief teaches at once", learn: [0.3, 0.6], ..USUAL },
+    Ranges { name: "slow", says: "a debrief teaches seldom", learn: [0.03, 0.10], ..USUAL },
+    Ranges {
+        name: "forgetful",
+        says: "half of it is gone within days",
+        half_life: [1.5, 6.0],
+        growth: [1.1, 1.8],
+        ..USUAL
+    },
+    Ranges { name: "lasting", says: "nothing is forgotten", half_life: [1e7, 1e8], ..USUAL },
+    Ranges {
+        name: "erratic",
+        says: "answers say little",
+        slip: [0.10, 0.30],
+        guess: [0.20, 0.50],
+        ..USUAL
+    },
+];
+
+/// By what having known it once multiplies the chance of learning it.
+const SAVINGS: f64 = 2.0;
+/// Middling difficulty.
+const MIDDLE: f64 = 0.65;
 
 /// One skill of one learner.
 #[derive(Debug, Clone, Copy)]
@@ -74,17 +112,17 @@ pub struct Learner {
 
 impl Learner {
     /// The learner of this number, who meets chances of their own in each order of cases.
-    pub fn of(number: u64, order: u64) -> Self {
+    pub fn of(ranges: &Ranges, number: u64, order: u64) -> Self {
         let mut random = ChaCha8Rng::seed_from_u64(number);
-        let start = between(&mut random, ranges::START);
-        let slip = between(&mut random, ranges::SLIP);
-        let guess = between(&mut random, ranges::GUESS);
-        let slope = between(&mut random, ranges::SLOPE);
-        let first_half_life = exp(between(&mut random, ranges::HALF_LIFE.map(log)));
-        let growth = between(&mut random, ranges::GROWTH);
+        let start = between(&mut random, ranges.start);
+        let slip = between(&mut random, ranges.slip);
+        let guess = between(&mut random, ranges.guess);
+        let slope = between(&mut random, ranges.slope);
+        let first_half_life = exp(between(&mut random, ranges.half_life.map(log)));
+        let growth = between(&mut random, ranges.growth);
         let skills = [(); SKILLS].map(|()| {
             let known = uniform(&mut random) < start;
-            let learn = between(&mut random, ranges::LEARN);
+            let learn = between(&mut random, ranges.learn);
             Held { learn, known, once: known, half_life: first_half_life, grew: 0 }
         });
         random.set_stream(order + 1);
@@ -117,8 +155,7 @@ impl Learner {
             }
             let held = self.skills[place];
             let at_middle = if held.known { 1.0 - self.slip } else { self.guess };
-            let odds = log(at_middle / (1.0 - at_middle))
-                - self.slope * (case.difficulty - ranges::MIDDLE);
+            let odds = log(at_middle / (1.0 - at_middle)) - self.slope * (case.difficulty - MIDDLE);
             answers[place] = Some(answer < 1.0 / (1.0 + exp(-odds)));
             self.practise(place, learns);
         }
@@ -134,7 +171,7 @@ impl Learner {
             }
             return;
         }
-        let savings = if skill.once { ranges::SAVINGS } else { 1.0 };
+        let savings = if skill.once { SAVINGS } else { 1.0 };
         if chance < skill.learn * savings {
             skill.known = true;
             skill.once = true;

@@ -2,7 +2,7 @@
 //! fixed curriculum, one kind after another.
 
 use crate::draws::{Drawn, OF_EACH, SKILLS};
-use crate::learner::{Learner, below};
+use crate::learner::{Learner, Ranges, below};
 use engine::anatomy::Tooth;
 use engine::cases::{Archetype, Group};
 use engine::chart::Address;
@@ -59,6 +59,7 @@ impl Order {
 /// What came of it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outcome {
+    pub world: &'static str,
     pub learner: u64,
     pub order: Order,
     /// Cases until every skill was known; [`MOST`] where that never came.
@@ -142,12 +143,19 @@ impl World {
     }
 
     /// A learner practises in an order.
-    pub fn practise(&self, number: u64, order: Order) -> Outcome {
-        let mut learner = Learner::of(number, order.number());
+    pub fn practise(&self, ranges: &Ranges, number: u64, order: Order) -> Outcome {
+        let mut learner = Learner::of(ranges, number, order.number());
         let mut random = ChaCha8Rng::seed_from_u64(number);
         random.set_stream(100 + order.number());
         let mut pasts: Vec<Past> = Vec::new();
-        let mut found = Outcome { learner: number, order, known: MOST, estimated: MOST, held: 0.0 };
+        let mut found = Outcome {
+            world: ranges.name,
+            learner: number,
+            order,
+            known: MOST,
+            estimated: MOST,
+            held: 0.0,
+        };
         for count in 0..MOST {
             let day = count / OF_DAY * EVERY;
             if count % OF_DAY == 0 {

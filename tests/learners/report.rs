@@ -2,29 +2,30 @@
 //! 95 % of bootstrap samples of learners lie.
 
 use crate::draws::SKILLS;
+use crate::learner::{Ranges, WORLDS};
 use crate::practice::{DOSE, MOST, Order, Outcome, World};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::SeedableRng;
 use std::fmt::Write as _;
 use std::thread;
 
-/// How many learners practise.
-pub const LEARNERS: u64 = 500;
+/// How many learners practise in the usual world, and in each of the others.
+pub const LEARNERS: [u64; 2] = [500, 200];
 /// How many samples of them are drawn for an interval.
-const SAMPLES: usize = 2000;
+const SAMPLES: usize = 1000;
 
 const HEAD: &str = "\
 # Simulated learners, each practising in three orders, written by
 # `cargo run --release -p tests --example simulated-learners`; what it means stands in
 # simulated_learners.md. known, estimated: cases until every skill was known in truth, and mastered by
 # the estimate that a learner sees (300: not within 300). held: the share of skills that is known 30
-# days after the 60th case, without practice between.
+# days after the 60th case, without practice between. Worlds: tests/learners/learner.rs.
 ";
 
-/// Everybody's outcomes, learner by learner.
-pub fn outcomes(world: &World, learners: u64) -> Vec<Outcome> {
+/// The outcomes of so many learners of a world, learner by learner.
+pub fn outcomes(world: &World, ranges: &Ranges, learners: u64) -> Vec<Outcome> {
     let of = |from: u64, to: u64| -> Vec<Outcome> {
-        let each = |number| Order::ALL.map(|order| world.practise(number, order));
+        let each = |number| Order::ALL.map(|order| world.practise(ranges, number, order));
         (from..to).flat_map(each).collect()
     };
     let middle = learners / 2;
@@ -37,13 +38,21 @@ pub fn outcomes(world: &World, learners: u64) -> Vec<Outcome> {
 }
 
 pub fn row(one: &Outcome) -> String {
-    format!("{},{},{},{},{:.6}", one.learner, one.order.key(), one.known, one.estimated, one.held)
+    format!(
+        "{},{},{},{},{},{:.6}",
+        one.world,
+        one.learner,
+        one.order.key(),
+        one.known,
+        one.estimated,
+        one.held
+    )
 }
 
 /// As a file.
 pub fn written(all: &[Outcome]) -> String {
     let rows: String = all.iter().map(|one| row(one) + "\n").collect();
-    format!("{HEAD}learner,order,known,estimated,held\n{rows}")
+    format!("{HEAD}world,learner,order,known,estimated,held\n{rows}")
 }
 
 /// From a file.
@@ -51,13 +60,15 @@ pub fn read(text: &str) -> Vec<Outcome> {
     let rows = text.lines().filter(|line| !line.starts_with('#')).skip(1);
     rows.map(|row| {
         let cells: Vec<&str> = row.split(',').collect();
-        let order = Order::ALL.into_iter().find(|order| order.key() == cells[1]);
+        let order = Order::ALL.into_iter().find(|order| order.key() == cells[2]);
+        let world = WORLDS.iter().find(|one| one.name == cells[0]);
         Outcome {
-            learner: cells[0].parse().expect("a number"),
+            world: world.expect("a world").name,
+            learner: cells[1].parse().expect("a number"),
             order: order.expect("an order"),
-            known: cells[2].parse().expect("a count"),
-            estimated: cells[3].parse().expect("a count"),
-            held: cells[4].parse().expect("a share"),
+            known: cells[3].parse().expect("a count"),
+            estimated: cells[4].parse().expect("a count"),
+            held: cells[5].parse().expect("a share"),
         }
     })
     .collect()
@@ -78,15 +89,17 @@ pub const ESTIMATED: Quantity = |one| f64::from(one.estimated);
 pub const HELD: Quantity = |one| one.held;
 
 /// How values of many learners become one.
-pub type Summary = fn(&mut Vec<f64>) -> f64;
+pub type Summary = fn(&mut [f64]) -> f64;
 
-pub fn median(values: &mut Vec<f64>) -> f64 {
-    values.sort_by(f64::total_cmp);
+pub fn median(values: &mut [f64]) -> f64 {
     let half = values.len() / 2;
-    if values.len() % 2 == 1 { values[half] } else { (values[half - 1] + values[half]) / 2.0 }
+    let odd = values.len() % 2 == 1;
+    let (below, middle, _) = values.select_nth_unstable_by(half, f64::total_cmp);
+    let middle = *middle;
+    if odd { middle } else { (below.iter().copied().fold(f64::MIN, f64::max) + middle) / 2.0 }
 }
 
-pub fn mean(values: &mut Vec<f64>) -> f64 {
+pub fn mean(values: &mut [f64]) -> f64 {
     values.iter().sum::<f64>() / values.len() as f64
 }
 
@@ -149,28 +162,62 @@ fn table(all: &[Outcome], title: &str, quantity: Quantity, digits: usize) -> Str
     text
 }
 
+/// The outcomes of a world.
+pub fn of_world(all: &[Outcome], name: &str) -> Vec<Outcome> {
+    all.iter().filter(|one| one.world == name).cloned().collect()
+}
+
 /// The readable report.
 pub fn told(all: &[Outcome]) -> String {
+    let usual = &of_world(all, WORLDS[0].name);
     let mut text = format!(
         "# Simulated learners\n\n\
          Written by `cargo run --release -p tests --example simulated-learners`; a test holds it to its data.\n\
-         {LEARNERS} learners with parameters of their own (`tests/learners/learner.rs`), each in three orders: by the scheduler (`learning::next` and the sieve of `learning::search`), in random order of teaching draws, and kind after kind.\n\
+         {} learners with parameters of their own (`tests/learners/learner.rs`), each in three orders: by the scheduler (`learning::next` and the sieve of `learning::search`), in random order of teaching draws, and kind after kind.\n\
          Five cases every other day; what a case calls for is that of real draws (`drawn_cases.csv`).\n\
          In brackets: where 95 % of bootstrap samples of learners lie.\n\n\
          What it can say: whether the order of cases, by itself, saves cases in a world like this one, {SKILLS} skills of which most cases call for most and two are called for seldom.\n\
-         What it cannot: how people learn; paired cases and difficulty earn nothing here, a paired case counts as the case that it is a pair of.\n"
+         What it cannot: how people learn; paired cases and difficulty earn nothing here, a paired case counts as the case that it is a pair of.\n",
+        LEARNERS[0]
     );
-    text += &table(all, "Cases until every skill is known in truth", KNOWN, 0);
-    text += &table(all, "Cases until every skill is mastered by the estimate", ESTIMATED, 0);
+    text += &table(usual, "Cases until every skill is known in truth", KNOWN, 0);
+    text += &table(usual, "Cases until every skill is mastered by the estimate", ESTIMATED, 0);
     let title = format!("Share of skills held 30 days after {DOSE} cases");
-    text += &table(all, &title, HELD, 3);
+    text += &table(usual, &title, HELD, 3);
     let never = |order, quantity: Quantity| {
-        of(all, order, quantity).iter().filter(|cases| **cases >= f64::from(MOST)).count()
+        of(usual, order, quantity).iter().filter(|cases| **cases >= f64::from(MOST)).count()
     };
     let _ = writeln!(text, "\n## Not within {MOST} cases (they count as {MOST})\n");
     for order in Order::ALL {
         let [known, estimated] = [never(order, KNOWN), never(order, ESTIMATED)];
         let _ = writeln!(text, "- {}: {known} in truth, {estimated} by the estimate", order.key());
+    }
+    text + &others(all)
+}
+
+/// How far the result carries into other worlds.
+fn others(all: &[Outcome]) -> String {
+    let mut text = format!(
+        "\n## Other worlds\n\n\
+         Cases until every skill is known in truth, medians, {} learners in each of the others; the share held is the mean after {DOSE} cases and 30 days.\n\n\
+         | world | | scheduled | random | scheduled against random | held, scheduled | held, random |\n|---|---|---|---|---|---|---|\n",
+        LEARNERS[1]
+    );
+    for ranges in &WORLDS {
+        let here = of_world(all, ranges.name);
+        let cases = |order| cell(summary(&here, order, KNOWN, median), 0);
+        let held = |order| cell(summary(&here, order, HELD, mean), 2);
+        let _ = writeln!(
+            text,
+            "| {} | {} | {} | {} | {} | {} | {} |",
+            ranges.name,
+            ranges.says,
+            cases(Order::Scheduled),
+            cases(Order::Random),
+            cell(ratio(&here, Order::Scheduled, KNOWN, median), 2),
+            held(Order::Scheduled),
+            held(Order::Random)
+        );
     }
     text
 }

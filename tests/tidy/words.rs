@@ -77,10 +77,12 @@ fn pages_hold_no_script_of_their_own() {
 }
 
 #[test]
-fn the_engine_takes_its_mathematics_from_libm() {
+fn engine_and_learning_take_their_mathematics_from_libm() {
     // Clippy says so too, but not inside macros, and not where somebody switched it off.
-    let engine = rust().into_iter().filter(|file| file.is("src/engine/src/", ".rs"));
-    let faults = lines_with(engine, |line| {
+    let pure = |file: &File| {
+        ["src/engine/src/", "src/learning/src/"].iter().any(|folder| file.is(folder, ".rs"))
+    };
+    let faults = lines_with(rust().into_iter().filter(pure), |line| {
         let code = line.split("//").next().unwrap_or(line);
         UNSTEADY.iter().any(|name| {
             [format!(".{name}("), format!("f64::{name}"), format!("f32::{name}")].iter().any(

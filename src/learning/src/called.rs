@@ -27,6 +27,23 @@ pub fn share(archetype: Option<Archetype>, skill: Skill) -> f64 {
     shares(archetype)[place(skill)]
 }
 
+/// How hard cases of a kind are on average, 0 to 1.
+#[must_use]
+pub fn hardness(archetype: Archetype) -> f64 {
+    let row = Archetype::ALL.iter().position(|other| *other == archetype);
+    f64::from(row.and_then(|row| HARD.get(row)).copied().unwrap_or(MIDDLING)) / 100.0
+}
+
+/// Over all kinds.
+const MIDDLING: u8 = 60;
+
+/// The mean of each kind, in the order of [`Archetype::ALL`]. Percent.
+#[rustfmt::skip]
+const HARD: [u8; Archetype::ALL.len()] = [
+    69, 73, 72, 77, 65, 69, 54, 74, 68, 54, 61, 70, 69, 47, 19, 12, 61, 51, 71, 74, 68, 80, 73, 67, 74, 81,
+    70, 21, 21, 21, 22, 74, 21, 23, 22, 19, 21, 45, 21, 72, 74, 73, 75, 71, 68, 74, 63, 72, 68, 55, 65,
+];
+
 /// Over all draws: groups alike, archetypes of a group alike. Percent.
 const OF_ALL: [u8; Skill::ALL.len()] = [100, 100, 23, 83, 83, 77, 77, 77, 16, 83];
 
@@ -85,3 +102,30 @@ const CALLED: [[u8; Skill::ALL.len()]; Archetype::ALL.len()] = [
     [100, 100, 0, 100, 100, 100, 100, 100, 0, 100], // thin-septum
     [100, 100, 0, 100, 100, 100, 100, 100, 0, 100], // two-roots
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_case_without_its_kind_has_the_share_of_all_draws() {
+        assert_eq!(share(Some(Archetype::Pregnancy), Skill::Covering), 0.0);
+        assert_eq!(share(Some(Archetype::DefectV), Skill::Covering), 1.0);
+        let of_all = share(None, Skill::Covering);
+        assert!(0.0 < of_all && of_all < 0.5);
+    }
+
+    #[test]
+    fn every_skill_is_called_for_by_most_cases_of_some_kind() {
+        for skill in Skill::ALL {
+            assert_eq!(Skill::ALL[place(skill)], skill);
+            assert!(Archetype::ALL.iter().any(|kind| share(Some(*kind), skill) >= 0.6));
+        }
+    }
+
+    #[test]
+    fn patients_who_are_not_operated_on_are_the_easy_cases() {
+        assert!(hardness(Archetype::Pregnancy) < 0.3);
+        assert!(hardness(Archetype::NearNasopalatine) > 0.7);
+    }
+}

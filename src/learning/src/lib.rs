@@ -17,3 +17,6 @@ pub mod tables;
 pub mod take_away;
 pub mod today;
 pub mod tracing;
+
+#[cfg(test)]
+mod trial;

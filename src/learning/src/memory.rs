@@ -177,3 +177,76 @@ fn factor() -> f64 {
 const fn whole(days: f64) -> u32 {
     days as u32
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::past::Sure;
+    use crate::trial::{START, attempt, rule};
+
+    const SKILL: Skill = Skill::Covering;
+
+    #[test]
+    fn the_chance_is_nine_in_ten_once_the_stability_is_over() {
+        for stability in [0.001, 0.5, 3.0, 10.0, 400.0, 30_000.0] {
+            let memory = Memory { stability, difficulty: 5.0 };
+            assert!((memory.held(stability) - 0.9).abs() < 1e-12);
+            assert_eq!(memory.held(0.0), 1.0);
+            assert!((memory.held(memory.until(0.8)) - 0.8).abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn a_better_answer_is_never_held_for_less_long_and_never_harder_to_hold() {
+        for stability in [0.01, 1.0, 10.0, 300.0] {
+            for difficulty in [1.0, 4.0, 10.0] {
+                for days in [0, 1, 7, 60, 2000] {
+                    let before = Memory { stability, difficulty };
+                    let after = Grade::ALL.map(|grade| before.after(days, grade));
+                    for pair in after.windows(2) {
+                        assert!(pair[0].stability <= pair[1].stability, "{before:?}, {days}");
+                        assert!(pair[0].difficulty >= pair[1].difficulty, "{before:?}, {days}");
+                    }
+                    assert!(after[1].stability >= stability, "a right answer shortens nothing");
+                    let bounds = |one: &Memory| {
+                        one.stability >= LEAST && (1.0..=10.0).contains(&one.difficulty)
+                    };
+                    assert!(after.iter().all(bounds));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn the_longer_the_gap_the_more_a_right_answer_adds() {
+        let before = Memory { stability: 10.0, difficulty: 5.0 };
+        let gaps = [1, 5, 10, 30, 90].map(|days| before.after(days, Grade::Good).stability);
+        assert!(gaps.windows(2).all(|pair| pair[0] < pair[1]), "{gaps:?}");
+    }
+
+    #[test]
+    fn a_grade_follows_from_faults_help_and_how_sure_one_was() {
+        let step = rule(SKILL).step;
+        let sure = |percent| Sure { step, percent, right: true };
+        let right = || attempt(START).right(SKILL);
+        let of = |past: &Past| Grade::of(past, SKILL);
+        assert_eq!(of(&attempt(START)), None);
+        assert_eq!(of(&attempt(START).wrong(SKILL).right(SKILL)), Some(Grade::Again));
+        assert_eq!(of(&right()), Some(Grade::Good));
+        assert_eq!(of(&right().with(Help::Guided)), Some(Grade::Hard));
+        let with = |all: &[u8]| {
+            let mut past = right();
+            past.sure = all.iter().map(|percent| sure(*percent)).collect();
+            past
+        };
+        assert_eq!(of(&with(&[90, 100])), Some(Grade::Easy));
+        assert_eq!(of(&with(&[75, 100])), Some(Grade::Good));
+        // How sure one was of another step says nothing here.
+        let mut other = with(&[100]);
+        other.sure[0].step = rule(Skill::Patient).step;
+        assert_ne!(other.sure[0].step, step);
+        assert_eq!(of(&other), Some(Grade::Good));
+        assert_eq!(of(&with(&[100]).with(Help::Guided)), Some(Grade::Hard));
+        assert_eq!(of(&with(&[100]).wrong(SKILL)), Some(Grade::Again));
+    }
+}

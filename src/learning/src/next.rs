@@ -3,10 +3,10 @@
 //! A pure function of what was done and of the time. Design rules that follow from the evidence stand
 //! beside their numbers in [`crate::parameters`].
 
-use crate::called::{place, shares};
+use crate::called::{hardness, place, shares};
 use crate::parameters::{
     BLOCK, CALLS_OFTEN, DIFFICULTIES, KINDS, LATELY, LEAST_WIDTH, MIDDLE, OF_ONE_ARCHETYPE,
-    SEEN_LATELY, SITTING, SLOPE, SUCCESS, TRACING,
+    OFF_DIFFICULTY, SEEN_LATELY, SITTING, SLOPE, SUCCESS, TRACING,
 };
 use crate::past::{Observed, Past};
 use crate::standing::{Standing, of};
@@ -97,12 +97,13 @@ pub fn next(pasts: &[Past], sitting: &str, now: u64, wish: Wish) -> Next {
     let focus = focus_of(&standings, pasts, now, focus);
     let standing = &standings[place(focus)];
     let wants = standings.each_ref().map(want);
+    let within = within(standing.now());
     let of_sitting: Vec<&Past> = done.iter().map(|place| &pasts[*place]).collect();
     Next::Case(Wanted {
         focus,
         why: why(standing, pasts, now),
-        kinds: kinds(focus, &wants, pasts, &of_sitting),
-        within: within(standing.now()),
+        kinds: kinds(focus, &wants, within, pasts, &of_sitting),
+        within,
         wants,
         pair: missed.and_then(|missed| pair(&of_sitting, missed)),
     })
@@ -138,7 +139,13 @@ fn least_held(standings: &[Standing]) -> Skill {
 
 /// The kinds of case that call for the skill in focus and for most of what else is wanted; those that
 /// the sitting has had twice are left out, those seen lately wait.
-fn kinds(focus: Skill, wants: &[f64], pasts: &[Past], sitting: &[&Past]) -> Vec<Archetype> {
+fn kinds(
+    focus: Skill,
+    wants: &[f64],
+    within: Option<Within>,
+    pasts: &[Past],
+    sitting: &[&Past],
+) -> Vec<Archetype> {
     let had = |kind: Archetype| sitting.iter().filter(|past| past.archetype == Some(kind)).count();
     let lately = &pasts[pasts.len().saturating_sub(LATELY)..];
     let seen = |kind: Archetype| lately.iter().filter(|past| past.archetype == Some(kind)).count();
@@ -151,13 +158,20 @@ fn kinds(focus: Skill, wants: &[f64], pasts: &[Past], sitting: &[&Past]) -> Vec<
             let gain: f64 = called.iter().zip(wants).map(|(share, want)| share * want).sum();
             let waits = f64::from(u32::try_from(seen(kind)).unwrap_or(u32::MAX)) * SEEN_LATELY;
             let of_focus = called[place(focus)].min(CALLS_OFTEN);
-            ([-of_focus, waits - gain], kind)
+            let off = OFF_DIFFICULTY * off(within, hardness(kind));
+            ([-of_focus, waits + off - gain], kind)
         })
         .collect();
     order::sort_short(&mut ranked, |(one, _), (other, _)| {
         one[0].total_cmp(&other[0]).then(one[1].total_cmp(&other[1]))
     });
     ranked.into_iter().take(KINDS).map(|(_, kind)| kind).collect()
+}
+
+/// How far a difficulty lies from where it should; what does not matter is met by every case.
+pub(crate) fn off(within: Option<Within>, difficulty: f64) -> f64 {
+    let [low, high] = within.map_or([0.0, 1.0], Within::ends);
+    (low - difficulty).max(difficulty - high).max(0.0)
 }
 
 /// How hard a case should be: the log odds of success fall with difficulty from what the chance that
@@ -185,3 +199,6 @@ fn pair(sitting: &[&Past], focus: Skill) -> Option<PairWanted> {
     let rules: Vec<_> = missed.into_iter().map(|one| one.rule).collect();
     (!rules.is_empty()).then_some(PairWanted { of, rules })
 }
+
+#[cfg(test)]
+mod tests;

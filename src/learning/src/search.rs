@@ -5,11 +5,9 @@
 //! weighed by what the case itself calls for. The same seed finds the same case.
 
 use crate::called::place;
-use crate::next::Wanted;
-use crate::parameters::MOST_WEIGHED;
-use engine::cases::{
-    Archetype, FORMAT, Proof, Spread, Within, archetype_at, at, difficulty, proof,
-};
+use crate::next::{Wanted, off};
+use crate::parameters::{MOST_WEIGHED, OFF_DIFFICULTY};
+use engine::cases::{Archetype, FORMAT, Proof, Spread, archetype_at, at, difficulty, proof};
 use engine::chart::{Address, Case};
 use engine::rules::{Rule, Skill};
 
@@ -59,10 +57,7 @@ impl Sieve {
     pub fn offer(&mut self, candidate: Candidate) -> bool {
         self.weighed += 1;
         let calls = candidate.calls[place(self.wanted.focus)];
-        // A difficulty that does not matter is met by every case.
-        let [low, high] = self.wanted.within.map_or([0.0, 1.0], Within::ends);
-        let off = (low - candidate.difficulty).max(candidate.difficulty - high).max(0.0);
-        let fits = off <= 0.0;
+        let off = off(self.wanted.within, candidate.difficulty);
         let gain: f64 = self
             .wanted
             .wants
@@ -71,11 +66,11 @@ impl Sieve {
             .map(|(want, calls)| if calls { *want } else { 0.0 })
             .sum();
         // The skill in focus first, then what else is wanted, then how hard it is.
-        let worth = if calls { 100.0 } else { 0.0 } + gain - off;
+        let worth = if calls { 100.0 } else { 0.0 } + gain - OFF_DIFFICULTY * off;
         if self.best.as_ref().is_none_or(|(most, _)| worth > *most) {
             self.best = Some((worth, candidate));
         }
-        (calls && fits) || self.weighed >= MOST_WEIGHED
+        (calls && off <= 0.0) || self.weighed >= MOST_WEIGHED
     }
 
     /// The best so far.
@@ -215,4 +210,106 @@ impl Search {
 #[must_use]
 pub fn calls(rules: &[&'static Rule]) -> [bool; Skill::ALL.len()] {
     Skill::ALL.map(|skill| rules.iter().any(|rule| rule.skill == skill))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::next::{Next, Wish, next};
+    use crate::trial::{START, attempt};
+    use engine::cases::{Constraints, Within, generate_as};
+
+    fn wanted(focus: Skill, kinds: &[Archetype], within: Option<[f64; 2]>) -> Wanted {
+        let Next::Case(first) = next(&[], "a", START, Wish::Due) else { panic!("nothing is due") };
+        let within = within.map(|[low, high]| Within::new(low, high).unwrap());
+        Wanted { focus, kinds: kinds.to_vec(), within, ..first }
+    }
+
+    fn candidate(seed: u64, difficulty: f64, calls: &[Skill]) -> Candidate {
+        let address = format!("1.3.{seed}.0").parse().unwrap();
+        let calls = Skill::ALL.map(|skill| calls.contains(&skill));
+        Candidate { address, kind: Archetype::DefectV, difficulty, calls }
+    }
+
+    #[test]
+    fn the_sieve_stops_at_the_first_that_calls_for_the_focus_and_is_as_hard_as_wanted() {
+        let asked = wanted(Skill::Covering, &[Archetype::DefectV], Some([0.4, 0.6]));
+        let mut sieve = Sieve::of(asked);
+        assert!(!sieve.offer(candidate(1, 0.5, &[Skill::Placing])), "not the focus");
+        assert!(!sieve.offer(candidate(2, 0.7, &[Skill::Covering])), "too hard");
+        assert!(sieve.offer(candidate(3, 0.5, &[Skill::Covering])));
+        assert_eq!(sieve.best().unwrap().address.seed, 3);
+    }
+
+    #[test]
+    fn where_none_is_right_the_sieve_keeps_the_best_of_a_few() {
+        let asked = wanted(Skill::Covering, &[Archetype::DefectV], Some([0.4, 0.6]));
+        let mut sieve = Sieve::of(asked);
+        let offers = [
+            candidate(1, 0.5, &[Skill::Placing]),
+            candidate(2, 0.9, &[Skill::Covering]),
+            candidate(3, 0.7, &[Skill::Covering]),
+            candidate(4, 0.8, &[Skill::Covering]),
+        ];
+        let over: Vec<bool> = offers.map(|one| sieve.offer(one)).to_vec();
+        assert_eq!(over, [false, false, false, true]);
+        assert_eq!(sieve.best().unwrap().address.seed, 3);
+    }
+
+    #[test]
+    fn kinds_take_turns_the_best_first() {
+        let kinds = [Archetype::DefectV, Archetype::Abscess];
+        let mut sieve = Sieve::of(wanted(Skill::Covering, &kinds, None));
+        let mut seen = Vec::new();
+        for seed in 0..3 {
+            seen.push(sieve.kind().unwrap());
+            sieve.offer(candidate(seed, 0.5, &[]));
+        }
+        assert_eq!(seen, [kinds[0], kinds[1], kinds[0]]);
+        assert_eq!(Sieve::of(wanted(Skill::Covering, &[], None)).kind(), None);
+    }
+
+    #[test]
+    fn a_search_finds_a_case_of_the_kind_that_calls_for_the_focus_the_same_every_time() {
+        for spread in [Spread::Teaching, Spread::WholeMouth] {
+            let asked = wanted(Skill::Covering, &[Archetype::Abscess], Some([0.3, 0.7]));
+            let found = Search::of(asked.clone(), spread, 11).finish().unwrap();
+            assert_eq!(archetype_at(found.address), Archetype::Abscess);
+            assert_eq!(found.address.generator, spread.generator());
+            assert!(found.calls[place(Skill::Covering)]);
+            // Its address gives the case, and the case has a sound plan.
+            assert!(proof(&at(found.address).unwrap()).is_some());
+            assert_eq!(Search::of(asked, spread, 11).finish().unwrap(), found);
+        }
+    }
+
+    #[test]
+    fn a_search_draws_what_the_generator_draws_of_that_seed() {
+        let kind = Archetype::Pregnancy;
+        let asked = Constraints { archetype: Some(kind), ..Constraints::default() };
+        let drawn = generate_as(Spread::Teaching, 5, &asked).unwrap();
+        let wanted = wanted(Skill::Course, &[kind], None);
+        let found = Search::of(wanted, Spread::Teaching, 5).finish().unwrap();
+        assert_eq!(found.address, drawn.address.unwrap());
+    }
+
+    #[test]
+    fn a_search_that_cannot_find_anything_ends() {
+        // Several roots are not drawn among teeth of one.
+        let asked = wanted(Skill::Placing, &[Archetype::WideSeptum], None);
+        assert_eq!(Search::of(asked, Spread::Teaching, 1).finish(), None);
+        let asked = wanted(Skill::Placing, &[Archetype::DefectV], None);
+        assert_eq!(Search::of(asked.clone(), Spread::Population, 1).finish(), None);
+        let mut over = Search::of(asked, Spread::Population, 1);
+        assert_eq!([over.step(), over.step()], [Progress::Nothing, Progress::Nothing]);
+    }
+
+    #[test]
+    fn what_follows_from_a_history_can_be_found() {
+        let pasts = [attempt(START).all_but(&[Skill::Covering]).within("a")];
+        let Next::Case(asked) = next(&pasts, "a", START, Wish::Due) else { panic!("due") };
+        let found = Search::of(asked.clone(), Spread::WholeMouth, 3).finish().unwrap();
+        assert!(asked.kinds.contains(&found.kind));
+        assert!(found.calls[place(asked.focus)]);
+    }
 }

@@ -74,3 +74,68 @@ fn newly_held(pasts: &[Past], first: usize) -> TakeAway {
         before.iter().zip(&after).find(|(before, after)| !mastered(before) && mastered(after));
     new.map_or(TakeAway::Clean, |(_, standing)| TakeAway::Held { skill: standing.skill })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::Help;
+    use crate::trial::{DAY, START, attempt, rule};
+
+    const TODAY: &str = "today";
+
+    fn here(place: u64) -> Past {
+        attempt(START + DAY + place).within(TODAY)
+    }
+
+    fn mended(pasts: &[Past]) -> (&'static str, usize, usize, usize) {
+        match take_away(pasts, TODAY) {
+            TakeAway::Mend { rule, times, before, last } => (rule.id, times, before, last),
+            other => panic!("found {other:?}"),
+        }
+    }
+
+    #[test]
+    fn what_went_wrong_twice_goes_before_what_went_wrong_once() {
+        let (twice, once) = (rule(Skill::Grafting), rule(Skill::Placing));
+        let pasts = [
+            here(0).saw(twice, Zone::Compromising),
+            here(1).saw(twice, Zone::Compromising).saw(once, Zone::Compromising),
+            here(2).saw(twice, Zone::Ideal),
+        ];
+        assert_eq!(mended(&pasts), (twice.id, 2, 0, 1));
+    }
+
+    #[test]
+    fn a_fault_weighs_what_it_may_cost_and_what_it_did_before() {
+        let (light, heavy) = (rule(Skill::Grafting), rule(Skill::Placing));
+        let now = here(0).saw(light, Zone::Suboptimal).saw(heavy, Zone::Unsafe);
+        assert_eq!(mended(&[now]), (heavy.id, 1, 0, 0));
+        // The same two weigh alike now; one of them was there before.
+        let before = attempt(START).saw(light, Zone::Compromising);
+        let now = here(0).saw(heavy, Zone::Compromising).saw(light, Zone::Compromising);
+        assert_eq!(mended(&[before, now]), (light.id, 1, 1, 1));
+    }
+
+    #[test]
+    fn debated_verdicts_and_other_sittings_and_what_was_shown_are_no_faults() {
+        let rule = rule(Skill::Placing);
+        assert_eq!(take_away(&[here(0).saw(rule, Zone::Debated)], TODAY), TakeAway::Clean);
+        let elsewhere = attempt(START).within("yesterday").saw(rule, Zone::Unsafe);
+        assert_eq!(take_away(&[elsewhere], TODAY), TakeAway::Nothing);
+        let shown = here(0).with(Help::Worked).saw(rule, Zone::Unsafe);
+        assert_eq!(take_away(&[shown], TODAY), TakeAway::Nothing);
+    }
+
+    #[test]
+    fn without_a_fault_what_became_mastered_is_told() {
+        let skill = Skill::Covering;
+        let mut pasts: Vec<Past> = (0..2).map(|k| attempt(START + k).right(skill)).collect();
+        assert_eq!(take_away(&pasts, TODAY), TakeAway::Nothing);
+        // The third right answer makes it mastered, a fourth tells nothing new.
+        pasts.push(here(0).right(skill));
+        assert_eq!(take_away(&pasts, TODAY), TakeAway::Held { skill });
+        pasts[2].head.sitting = None;
+        pasts.push(here(1).right(skill));
+        assert_eq!(take_away(&pasts, TODAY), TakeAway::Clean);
+    }
+}

@@ -16,7 +16,7 @@ pub enum Why {
         /// In such a case, where that is known.
         about: Option<Archetype>,
     },
-    /// Nobody knows yet whether it is there.
+    /// No case has called for it yet.
     Untried,
     /// The last answers were right, too few of them.
     Unsure {
@@ -103,7 +103,7 @@ pub fn due(standings: &[Standing], pasts: &[Past], now: u64) -> Vec<Due> {
 #[must_use]
 pub fn why(standing: &Standing, pasts: &[Past], now: u64) -> Option<Why> {
     let since = days(standing.last, Some(now));
-    let Some(last) = standing.answers.last() else { return Some(Why::Untried) };
+    let Some(last) = standing.called().next() else { return Some(Why::Untried) };
     if !last.right {
         let about = pasts.get(last.past).and_then(|past| past.archetype);
         return Some(Why::Missed { days: days(last.at, Some(now)), about });
@@ -112,4 +112,75 @@ pub fn why(standing: &Standing, pasts: &[Past], now: u64) -> Option<Why> {
         return Some(Why::Unsure { right: standing.in_a_row() });
     }
     standing.is_due(now).then_some(Why::Fading { days: since, held: standing.held })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::called::place;
+    use crate::trial::{DAY, START, attempt, mastered};
+
+    const SKILL: Skill = Skill::Covering;
+
+    fn line(pasts: &[Past], now: u64) -> Option<Due> {
+        today(pasts, now).into_iter().find(|due| due.skill == SKILL)
+    }
+
+    #[test]
+    fn at_the_very_start_everything_is_untried() {
+        let all = today(&[], START);
+        assert_eq!(all.len(), Skill::ALL.len());
+        assert!(all.iter().all(|due| due.why == Why::Untried));
+        let first = all[0].words();
+        assert_eq!(first, "Clearing the patient: not tried yet.");
+    }
+
+    #[test]
+    fn a_miss_says_when_and_in_what_case() {
+        let pasts = [attempt(START).wrong(SKILL).about(Archetype::LostWall)];
+        assert_eq!(
+            line(&pasts, START + DAY).unwrap().words(),
+            "Covering with a membrane: missed yesterday in a case about a facial wall lost towards the neighbours."
+        );
+        let mut unknown = pasts.to_vec();
+        unknown[0].archetype = None;
+        assert_eq!(
+            line(&unknown, START + 4 * DAY).unwrap().words(),
+            "Covering with a membrane: missed 4 days ago."
+        );
+    }
+
+    #[test]
+    fn right_but_too_seldom_says_so() {
+        let one = [attempt(START).right(SKILL)];
+        let words = line(&one, START).unwrap().words();
+        assert_eq!(words, "Covering with a membrane: right last time, once; not yet often enough.");
+        let two = [attempt(START).right(SKILL), attempt(START).right(SKILL)];
+        let words = line(&two, START).unwrap().words();
+        assert!(words.ends_with("right the last 2 times; not yet often enough."), "{words}");
+    }
+
+    #[test]
+    fn what_is_mastered_comes_back_when_it_fades_and_not_before() {
+        let (pasts, last) = mastered();
+        assert_eq!(line(&pasts, last + DAY), None);
+        let due = of(&pasts, last)[place(SKILL)].due.unwrap();
+        assert_eq!(line(&pasts, due - 1), None);
+        let found = line(&pasts, due).unwrap();
+        let Why::Fading { days, held } = found.why else { panic!("found {found:?}") };
+        assert!(days > 14 && (0.88..0.92).contains(&held), "{found:?}");
+        let words = found.words();
+        assert!(words.contains("days ago; the chance that you still would is 90 %."), "{words}");
+    }
+
+    #[test]
+    fn the_least_certain_stands_first() {
+        let pasts = [attempt(START).all_but(&[Skill::Stability]), attempt(START).all_but(&[])];
+        let all = today(&pasts[..1], START);
+        assert_eq!(all[0].skill, Skill::Stability);
+        let now = of(&pasts, START).map(|one| one.now());
+        let of = |due: &Due| now[place(due.skill)];
+        let all = today(&pasts, START);
+        assert!(all.windows(2).all(|pair| of(&pair[0]) <= of(&pair[1])), "{all:?}");
+    }
 }

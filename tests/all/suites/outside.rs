@@ -20,9 +20,11 @@ fn outside(place: &Place) -> Result<Counts, String> {
         return Err("the page does not build".to_owned());
     }
     let pairs = pairs(place)?;
+    let learning = learning(place)?;
     let mut command = place.checker(python);
     command
         .env("WALLWISE_PAIRS", pairs)
+        .env("WALLWISE_LEARNING", learning)
         .args(["-m", "unittest", "discover", "--start-directory"])
         .arg(place.tests("outside"))
         .args(["--pattern", "check_*.py"])
@@ -32,14 +34,27 @@ fn outside(place: &Place) -> Result<Counts, String> {
     Ok(Counts::of_unittest(&ran.text).and_exit(ran.succeeded))
 }
 
+/// Writes random answers of learners with what is made of them, and returns where they are.
+fn learning(place: &Place) -> Result<PathBuf, String> {
+    let writer = example(place, "export-learning")?;
+    let folder = place.root.join("target/outside/learning");
+    shell::must(place.command(writer).arg(&folder), "writing answers for the outside checks")?;
+    Ok(folder)
+}
+
+/// Builds an example of the tests, and returns where it is.
+fn example(place: &Place, name: &str) -> Result<PathBuf, String> {
+    let build = ["build", "--release", "--workspace", "--example", name];
+    shell::must(place.cargo().args(build), "building a writer of what the outside checks read")?;
+    Ok(place.wallwise().with_file_name("examples").join(name))
+}
+
 /// Sites and plans to measure; the checks ask for 200 at least.
 const PAIRS: &str = "210";
 
 /// Writes the export folders that the checks measure again, and returns where they are.
 fn pairs(place: &Place) -> Result<PathBuf, String> {
-    let build = ["build", "--release", "--workspace", "--example", "export-pairs"];
-    shell::must(place.cargo().args(build), "building the writer of export folders")?;
-    let writer = place.wallwise().with_file_name("examples").join("export-pairs");
+    let writer = example(place, "export-pairs")?;
     let folder = place.root.join("target/outside/pairs");
     // What an earlier run left there may have other names.
     let _ = std::fs::remove_dir_all(&folder);
