@@ -133,7 +133,8 @@ pub fn mastery(standings: &[Standing], clock: Clock) -> Csv {
 mod tests {
     use super::*;
     use crate::past::{Past, Sure};
-    use crate::review::{Bar, Span, trial};
+    use crate::review::{Bar, Span};
+    use crate::trial;
     use engine::plan::Step;
     use engine::rules::{Skill, Zone};
 
@@ -165,7 +166,7 @@ mod tests {
     fn skills_over_time_have_a_row_for_each_answer_with_its_day() {
         let mut past: Past = trial::attempt(20_784 * 24 * 3_600_000);
         past.head.ended = past.head.begun;
-        past.observed.push(trial::observed(trial::rule_of(Skill::Covering), Zone::Unsafe));
+        past.observed.push(trial::observed(trial::rule(Skill::Covering), Zone::Unsafe));
         let standings = crate::standing::of(&[past], 20_790 * 24 * 3_600_000);
         let table = mastery(&standings, Clock(0));
         assert_eq!(table.text().lines().count(), 2);

@@ -49,10 +49,19 @@ pub fn attempt(at: u64) -> Past {
     }
 }
 
+/// A verdict that counts unless it is debated; a fault is charged.
+pub fn observed(rule: &'static Rule, zone: Zone) -> Observed {
+    Observed { rule, zone, counts: zone != Zone::Debated, charged: zone.is_fault() }
+}
+
 impl Past {
     pub fn saw(mut self, rule: &'static Rule, zone: Zone) -> Self {
+<<<<<<< HEAD
         let counts = zone != Zone::Debated;
         self.observed.push(Observed { rule, zone, counts, charged: counts && zone.is_fault() });
+=======
+        self.observed.push(observed(rule, zone));
+>>>>>>> seen5
         self
     }
 

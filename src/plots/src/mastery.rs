@@ -100,7 +100,8 @@ fn panel(pen: &Pen<'_>, course: &Standing, axis: &Axis, [left, top]: [f64; 2], w
     }
     pen.line(&line, Ink::Incision);
     if course.answers.len() <= DOTS {
-        for one in &course.answers {
+        // What was not called for says next to nothing.
+        for one in course.called() {
             pen.dot([x(one), y(one.mastery)], 1.8);
         }
     }
@@ -116,11 +117,11 @@ fn says(courses: &[&Standing], axis: &Axis) -> String {
     let course = |one: &&Standing| {
         let lowest = one.answers.iter().map(|one| one.mastery).fold(1.0, f64::min);
         let mastered = if one.is_mastered() { ", mastered" } else { "" };
-        let answers = if one.answers.len() == 1 { "answer" } else { "answers" };
+        let count = one.called().count();
+        let answers = if count == 1 { "answer" } else { "answers" };
         format!(
-            "{}: {} {answers}, lowest {}, now {}{mastered}.",
+            "{}: {count} {answers}, lowest {}, now {}{mastered}.",
             one.skill.words(),
-            one.answers.len(),
             short(lowest),
             short(one.mastery)
         )

@@ -2,11 +2,9 @@
 
 use crate::components::caution::caution;
 use crate::components::plain::{el, line, nothing_yet, said};
-use crate::components::portfolio::{choose, is_in, record, tick};
-use crate::effects;
+use crate::components::portfolio::{Chosen, acts, beside, choose, is_in, record};
 use crate::prose::Prose;
 use crate::shelf::Shelf;
-use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
 /// What it needs.
@@ -16,17 +14,6 @@ pub struct PortfolioProps {
     pub shelf: Shelf,
     /// Told the ids of the attempts that are to be saved.
     pub on_save: Callback<Vec<String>>,
-}
-
-/// What the learner has chosen.
-#[derive(Clone, Default)]
-struct Chosen {
-    /// Which attempts are left out, by their places; what lies beyond is in.
-    out: Vec<bool>,
-    /// Whether notes are printed, and objections.
-    with: [bool; 2],
-    /// A name that is printed.
-    name: String,
 }
 
 /// The portfolio.
@@ -83,51 +70,6 @@ pub fn PortfolioPage(props: &PortfolioProps) -> Html {
             </table>
         </article>
     }
-}
-
-/// Printing and saving, and how many are chosen.
-fn acts(ids: Vec<String>, count: usize, on_save: &Callback<Vec<String>>) -> Html {
-    let (none, status) = (ids.is_empty(), format!("{} of {count} chosen.", ids.len()));
-    let print = Callback::from(|_: MouseEvent| effects::print());
-    let save = on_save.reform(move |_: MouseEvent| ids.clone());
-    html! {
-        <p class="row">
-            <button type="button" onclick={print} disabled={none}>{ "Print" }</button>
-            <button type="button" onclick={save} disabled={none}>{ "Save these attempts" }</button>
-            <span role="status">{ status }</span>
-        </p>
-    }
-}
-
-/// What is printed beside the records: notes, objections, a name.
-fn beside(chosen: &UseStateHandle<Chosen>) -> Vec<Html> {
-    let also = |which: usize, words: &'static str| {
-        let now = chosen.clone();
-        let turn = Callback::from(move |_: Event| {
-            let mut turned = Chosen::clone(&now);
-            turned.with[which] = !turned.with[which];
-            now.set(turned);
-        });
-        tick(line("span", "", words), chosen.with[which], turn)
-    };
-    let now = chosen.clone();
-    let oninput = Callback::from(move |event: InputEvent| {
-        let name = event.target_unchecked_into::<HtmlInputElement>().value();
-        now.set(Chosen { name, ..Chosen::clone(&now) });
-    });
-    let field = html! {
-        <>
-            <p><label for="whose">{ "A name, if you like" }</label></p>
-            <p><input id="whose" type="text" maxlength="120" autocomplete="off" aria-describedby="whose-says" {oninput} value={chosen.name.clone()} /></p>
-            <p id="whose-says" class="from">{ "It is printed and never kept: it is gone when you leave this page, and is in no file. Do not enter a patient." }</p>
-        </>
-    };
-    vec![
-        line("h2", "", "Printed with it"),
-        also(0, "Your own notes"),
-        also(1, "What you held against verdicts"),
-        field,
-    ]
 }
 
 fn empty() -> Html {

@@ -128,8 +128,8 @@ fn label(by: Span, day: Option<u64>) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::super::trial::{attempt, observed, rule_of};
     use super::*;
+    use crate::trial::{attempt, observed, rule};
     use engine::rules::Skill;
 
     const DAY: u64 = 24 * 3_600_000;
@@ -140,7 +140,7 @@ mod tests {
     fn at(days: impl IntoIterator<Item = u64>) -> Vec<Past> {
         let with = |day: u64| {
             let mut past = attempt(MONDAY + day * DAY);
-            past.observed.push(observed(rule_of(Skill::Placing), Zone::Ideal));
+            past.observed.push(observed(rule(Skill::Placing), Zone::Ideal));
             past
         };
         days.into_iter().map(with).collect()
@@ -166,7 +166,7 @@ mod tests {
     #[test]
     fn what_nobody_could_have_known_is_left_out_and_what_is_debated_is_told() {
         let mut pasts = at([0]);
-        let rule = rule_of(Skill::Covering);
+        let rule = rule(Skill::Covering);
         pasts[0].observed.push(observed(rule, Zone::Debated));
         pasts[0].observed.push(observed(rule, Zone::Unsafe));
         let mut unknowable = observed(rule, Zone::Unsafe);

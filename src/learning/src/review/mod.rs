@@ -8,8 +8,6 @@ mod mix;
 mod recurring;
 mod remark;
 mod times;
-#[cfg(test)]
-pub(crate) mod trial;
 
 pub use mix::{Bar, Mix, Span};
 pub use recurring::Recurring;
@@ -79,9 +77,9 @@ pub(crate) fn median(values: &mut [f64]) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
-    use super::trial::attempt;
     use super::*;
     use crate::record::Help;
+    use crate::trial::attempt;
 
     #[test]
     fn attempts_stand_in_the_order_in_which_they_were_begun_and_shown_ones_are_left_out() {

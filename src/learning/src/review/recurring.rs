@@ -42,14 +42,14 @@ pub(super) fn recurring(pasts: &[Past], own: &[usize]) -> Vec<Recurring> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::trial::{attempt, observed, rule_of};
     use super::*;
+    use crate::trial::{attempt, observed, rule};
     use engine::rules::{Skill, Zone};
 
     #[test]
     fn a_fault_comes_back_when_it_was_charged_twice_most_frequent_first_most_recent_first() {
         let [covering, placing, once] =
-            [Skill::Covering, Skill::Placing, Skill::Grafting].map(rule_of);
+            [Skill::Covering, Skill::Placing, Skill::Grafting].map(rule);
         let mut pasts: Vec<Past> = (0..5).map(attempt).collect();
         for place in [0, 2, 3] {
             pasts[place].observed.push(observed(covering, Zone::Compromising));
@@ -67,7 +67,7 @@ mod tests {
 
     #[test]
     fn what_was_charged_to_another_fault_with_its_cause_is_not_counted_again() {
-        let [first, second] = [Skill::Placing, Skill::Grafting].map(rule_of);
+        let [first, second] = [Skill::Placing, Skill::Grafting].map(rule);
         let mut pasts: Vec<Past> = (0..3).map(attempt).collect();
         for past in &mut pasts {
             past.observed.push(observed(first, Zone::Compromising));

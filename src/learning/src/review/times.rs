@@ -44,8 +44,8 @@ pub(super) fn seconds_of(past: &Past, step: Step) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::trial::attempt;
     use super::*;
+    use crate::trial::attempt;
 
     #[test]
     fn the_middle_and_the_ends_of_what_was_taken_step_by_step() {

@@ -1,7 +1,9 @@
 //! The parts of the portfolio.
 
+mod beside;
 mod choose;
 mod record;
 
-pub use choose::{choose, is_in, tick};
+pub use beside::{Chosen, acts, beside};
+pub use choose::{choose, is_in};
 pub use record::record;

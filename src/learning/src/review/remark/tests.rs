@@ -1,6 +1,6 @@
-use super::super::trial::{attempt, observed, rule_of};
 use super::*;
 use crate::past::Sure;
+use crate::trial::{attempt, observed, rule};
 use engine::rules::Zone;
 
 /// Attempts at a tooth, of which the first `wrong` of `all` fail the skill.
@@ -9,7 +9,7 @@ fn at(tooth: u8, skill: Skill, [wrong, all]: [u64; 2]) -> Vec<Past> {
         let mut past = attempt(place);
         past.tooth = Tooth::new(tooth).unwrap();
         let zone = if place < wrong { Zone::Compromising } else { Zone::Ideal };
-        past.observed.push(observed(rule_of(skill), zone));
+        past.observed.push(observed(rule(skill), zone));
         past
     };
     (0..all).map(of).collect()
@@ -62,7 +62,7 @@ fn each_comparison_more_raises_the_bar_for_all() {
 
 #[test]
 fn a_step_that_fails_when_it_is_hurried_is_told() {
-    let rule = rule_of(Skill::ReadingWalls);
+    let rule = rule(Skill::ReadingWalls);
     let pasts: Vec<Past> = (0..16_u64)
         .map(|place| {
             let mut past = attempt(place);
@@ -116,7 +116,7 @@ fn learners_without_any_lean_rarely_get_a_remark() {
                     Tooth::new([11, 16, 31, 36][usize::try_from(chance(4)).unwrap()]).unwrap();
                 for skill in Skill::ALL {
                     let zone = if chance(10) < 3 { Zone::Suboptimal } else { Zone::Ideal };
-                    past.observed.push(observed(rule_of(skill), zone));
+                    past.observed.push(observed(rule(skill), zone));
                 }
                 past.spent = Step::ALL.iter().map(|step| (*step, 1000 + chance(90_000))).collect();
                 past.sure = (0..3)
