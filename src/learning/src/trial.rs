@@ -56,12 +56,7 @@ pub fn observed(rule: &'static Rule, zone: Zone) -> Observed {
 
 impl Past {
     pub fn saw(mut self, rule: &'static Rule, zone: Zone) -> Self {
-<<<<<<< HEAD
-        let counts = zone != Zone::Debated;
-        self.observed.push(Observed { rule, zone, counts, charged: counts && zone.is_fault() });
-=======
         self.observed.push(observed(rule, zone));
->>>>>>> seen5
         self
     }
 
