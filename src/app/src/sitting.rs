@@ -80,7 +80,7 @@ async fn paired(wanted: &PairWanted, breath: &mut Breath) -> Option<Address> {
     let case = cases::at(wanted.of).ok()?;
     breath.take_now().await;
     let sound = sound_of(&case)?;
-    second_case(&case, &sound, &wanted.rules, breath).await
+    second_case(&case, &sound, &wanted.rules, true, breath).await
 }
 
 async fn found(wanted: Wanted, breath: &mut Breath) -> Option<Address> {

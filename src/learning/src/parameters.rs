@@ -79,7 +79,7 @@ pub const OFF_DIFFICULTY: f64 = 2.0;
 pub const LEAST_WIDTH: f64 = 0.15;
 
 /// How many cases a search draws and weighs before it takes the best of them (ours).
-pub const MOST_WEIGHED: usize = 4;
+pub const MOST_WEIGHED: usize = 2;
 
 /// Of how many kinds of case a search may draw (ours).
 pub const KINDS: usize = 4;

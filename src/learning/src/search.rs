@@ -237,26 +237,31 @@ mod tests {
     #[test]
     fn the_sieve_stops_at_the_first_that_calls_for_the_focus_and_is_as_hard_as_wanted() {
         let asked = wanted(Skill::Covering, &[Archetype::DefectV], Some([0.4, 0.6]));
-        let mut sieve = Sieve::of(asked);
-        assert!(!sieve.offer(candidate(1, 0.5, &[Skill::Placing])), "not the focus");
-        assert!(!sieve.offer(candidate(2, 0.7, &[Skill::Covering])), "too hard");
-        assert!(sieve.offer(candidate(3, 0.5, &[Skill::Covering])));
-        assert_eq!(sieve.best().unwrap().address.seed, 3);
+        let right = candidate(3, 0.5, &[Skill::Covering]);
+        assert!(Sieve::of(asked.clone()).offer(right.clone()));
+        let not_the_focus = candidate(1, 0.5, &[Skill::Placing]);
+        let too_hard = candidate(2, 0.7, &[Skill::Covering]);
+        for other in [not_the_focus, too_hard] {
+            let mut sieve = Sieve::of(asked.clone());
+            assert!(!sieve.offer(other));
+            assert!(sieve.offer(right.clone()));
+            assert_eq!(sieve.best().unwrap().address.seed, 3);
+        }
     }
 
     #[test]
     fn where_none_is_right_the_sieve_keeps_the_best_of_a_few() {
         let asked = wanted(Skill::Covering, &[Archetype::DefectV], Some([0.4, 0.6]));
-        let mut sieve = Sieve::of(asked);
-        let offers = [
-            candidate(1, 0.5, &[Skill::Placing]),
-            candidate(2, 0.9, &[Skill::Covering]),
-            candidate(3, 0.7, &[Skill::Covering]),
-            candidate(4, 0.8, &[Skill::Covering]),
-        ];
-        let over: Vec<bool> = offers.map(|one| sieve.offer(one)).to_vec();
-        assert_eq!(over, [false, false, false, true]);
-        assert_eq!(sieve.best().unwrap().address.seed, 3);
+        let placing = candidate(1, 0.5, &[Skill::Placing]);
+        let [hardest, hard] = [0.9, 0.7].map(|hard| candidate(2, hard, &[Skill::Covering]));
+        for (offers, best) in
+            [([&placing, &hard], &hard), ([&hardest, &hard], &hard), ([&hard, &hardest], &hard)]
+        {
+            let mut sieve = Sieve::of(asked.clone());
+            let over = offers.map(|one| sieve.offer(one.clone()));
+            assert_eq!(over, [false, true], "{MOST_WEIGHED} are weighed");
+            assert_eq!(sieve.best().as_ref(), Some(best));
+        }
     }
 
     #[test]

@@ -1,10 +1,15 @@
 //! What is due today, and why, in one line each.
 
+use crate::parameters::RETENTION;
 use crate::past::Past;
 use crate::standing::{Standing, days, of};
 use engine::cases::Archetype;
 use engine::geometry::order;
 use engine::rules::Skill;
+
+/// Above what is asked for by so much, a skill comes back not because it fades but because the first
+/// intervals are short.
+const SURELY_HELD: f64 = 0.02;
 
 /// Why a skill is due.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -63,6 +68,12 @@ impl Why {
             Self::Unsure { right: 1 } => "right last time, once; not yet often enough".to_owned(),
             Self::Unsure { right } => {
                 format!("right the last {right} times; not yet often enough")
+            }
+            Self::Fading { days, held } if held > RETENTION + SURELY_HELD => {
+                format!(
+                    "last right {}; it has been asked so seldom that it comes back early",
+                    ago(days)
+                )
             }
             Self::Fading { days, held } => format!(
                 "last right {}; the chance that you still would is {:.0} %",

@@ -6,6 +6,7 @@ use crate::effects::Breath;
 use crate::route::{From, Route};
 use engine::cases::value_of;
 use engine::chart::{Address, Aspect, Case};
+use engine::debrief::Verdict;
 use engine::plan::{Draft, Plan};
 use engine::rules::Rule;
 use engine::search::{Holds, Telling, Trying, across, pair_with};
@@ -28,7 +29,7 @@ pub async fn look(asked: BreaksProps, tell: impl Fn(Found)) {
     let mut found = Found { holds, pair: None };
     tell(found.clone());
     let address = match sound.as_deref() {
-        Some(sound) => second_case(case, sound, broken, &mut breath).await,
+        Some(sound) => second_case(case, sound, broken, false, &mut breath).await,
         None => None,
     };
     // By the set that sends there: it may be the set's own limit that makes the difference.
@@ -40,11 +41,13 @@ pub async fn look(asked: BreaksProps, tell: impl Fn(Found)) {
     tell(found);
 }
 
-/// The case that differs in one thing from this one, and says most about what was broken.
+/// The case that differs in one thing from this one, and says most about what was broken; where only
+/// that will do, none that says nothing about a skill of it.
 pub async fn second_case(
     case: &Case,
     sound: &Draft,
     broken: &[&'static Rule],
+    only: bool,
     breath: &mut Breath,
 ) -> Option<Address> {
     let plan = Plan::from_draft(sound, case).ok()?;
@@ -56,7 +59,9 @@ pub async fn second_case(
             break;
         }
     }
-    telling.pair()?.other.address
+    let about = |wrong: &Verdict| broken.iter().any(|rule| rule.skill == wrong.rule.skill);
+    let pair = telling.pair().filter(|pair| !only || pair.wrong.iter().any(about))?;
+    pair.other.address
 }
 
 /// How far each finding of a case can be otherwise, in the order of the findings.
