@@ -160,10 +160,13 @@ test("an objection is kept with the attempt, changes no verdict, and an empty on
       page.getByRole("button", { name: "Save this attempt" }).click(),
     ]);
     assert.equal(saved.suggestedFilename(), "attempt.json");
-    const attempt = JSON.parse(readFileSync(await saved.path(), "utf8"));
-    assert.deepEqual(attempt.events.filter((event) => event.dispute).map((event) => event.reason.trim()), [reason]);
-    assert.ok(attempt.events.length > 40 && attempt.caution === "synthetic, not for treatment");
-    assert.ok(!("mark" in attempt) && /^[0-9a-f]{16}$/.test(attempt.verdicts));
+    const file = JSON.parse(readFileSync(await saved.path(), "utf8"));
+    assert.equal(file.caution, "synthetic, not for treatment");
+    const [attempt] = file.records;
+    const done = attempt.events.map((event) => event.do);
+    assert.deepEqual(done.filter((event) => event.dispute).map((event) => event.reason.trim()), [reason]);
+    assert.ok(done.length > 40 && attempt.events.every(({ at }) => at > 1e12), "each with its time");
+    assert.ok(!JSON.stringify(attempt.head).includes("mark") && /^[0-9a-f]{16}$/.test(attempt.head.verdicts));
     // Elsewhere and back: the attempt has it.
     await page.evaluate(() => { location.hash = "#/protocol"; });
     await page.getByRole("heading", { level: 1, name: /protocol|rules/i }).waitFor();

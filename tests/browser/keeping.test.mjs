@@ -155,8 +155,6 @@ async function goOn(page, steps, done) {
         if (key) await answer(page, `#${id}`, key, value);
       }
       await carry(page, step);
-      // The room goes on once the step is kept.
-      await page.waitForTimeout(60);
     }
   }
 }

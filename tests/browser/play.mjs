@@ -171,7 +171,14 @@ export async function carry(page, step) {
   if (await button.isDisabled()) {
     throw new Error(`${step} cannot be carried out: ${await page.locator(".missing").innerText()}`);
   }
-  await button.click();
+  await movesOn(page, () => button.click());
+}
+
+/** Does something after which the room goes on, and waits for that: it goes on once a step is kept. */
+export async function movesOn(page, act) {
+  const before = await page.locator(".side").innerText();
+  await act();
+  await page.waitForFunction((side) => document.querySelector(".side")?.innerText !== side, before);
 }
 
 /** Plays steps by mouse: all of them, or those before `until`. */

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { axe, visit } from "./harness.mjs";
-import { begin, run } from "./play.mjs";
+import { begin, movesOn, run } from "./play.mjs";
 
 const carryOut = (page) => page.locator(".worked .carry-out button");
 
@@ -13,7 +13,7 @@ async function readThrough(page) {
   await page.locator(".worked").waitFor();
   while (await carryOut(page).count()) {
     titles.push(await page.locator("#sheet-title").textContent());
-    await carryOut(page).click();
+    await movesOn(page, () => carryOut(page).click());
   }
   return titles;
 }
@@ -43,9 +43,9 @@ test("a step that is shown stands on the figures before it is carried out, and s
     const steps = ["Chart", "Chart", "Examination", "Examination", "Intention"];
     for (const step of steps) {
       await page.locator("#sheet-title", { hasText: step }).waitFor();
-      await carryOut(page).click();
+      await movesOn(page, () => carryOut(page).click());
     }
-    while ((await page.locator("#sheet-title").textContent()) !== "Implant") await carryOut(page).click();
+    while ((await page.locator("#sheet-title").textContent()) !== "Implant") await movesOn(page, () => carryOut(page).click());
     // The implant of the step is drawn, not yet placed, and not to be moved.
     assert.equal(await page.locator(".board .handle").count(), 0);
     await page.locator(".figure-section", { hasText: "implant" }).waitFor();

@@ -85,8 +85,8 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
             { for found.map(report) }
             // A list of their own: what comes and goes by its key leaves the focus where it is.
             <div class="decisions">{ for decisions.map(|view| decision(view, props)) }</div>
+            { props.sure.clone() }
             <div class="carry-out">
-                { props.sure.clone() }
                 if !missing.is_empty() { <p class="missing">{ undecided(missing, props.view.tooth) }</p> }
                 if let Some(refusal) = &props.refusal { <p class="wrong" role="alert">{ refusal.clone() }</p> }
                 <button type="button" class="main" disabled={!missing.is_empty()} onclick={carry_out}>
