@@ -18,7 +18,10 @@ pub struct Bench {
     pub session: Session,
     /// The attempt with a step carried out, until that is kept: the room goes on to it then.
     pub ahead: Option<Session>,
-    /// How many of its events are kept.
+    /// How many events it has then.
+    ahead_at: usize,
+    /// How many of its events were kept when that was last told: at a step, not at each choice, because
+    /// to be told draws the sheet anew, under whoever is typing in it.
     pub kept: usize,
     /// Under what circumstances it is kept, once its first event is.
     pub head: Option<Rc<Head>>,
@@ -53,6 +56,7 @@ impl Bench {
             asked,
             session,
             ahead: None,
+            ahead_at: 0,
             kept: 0,
             head: None,
             anew: false,
@@ -85,6 +89,9 @@ impl Bench {
         if self.refusal.is_some() {
             return;
         }
+        if moves_on {
+            self.ahead_at = next.events().len();
+        }
         if moves_on || self.ahead.is_some() { self.ahead = Some(next) } else { self.session = next }
     }
 
@@ -98,14 +105,15 @@ impl Bench {
     /// That many events are kept.
     pub fn keep(&mut self, count: usize) {
         self.kept = self.kept.max(count);
-        if self.ahead.as_ref().is_some_and(|ahead| ahead.events().len() <= self.kept) {
+        if self.kept >= self.ahead_at {
             self.move_on();
         }
     }
 
-    /// Another tab has written in this attempt: what was done here and is not kept yet follows it where
-    /// it still fits.
-    pub fn follow(&mut self, there: &Session) {
+    /// Another tab has written in this attempt behind `kept` events of this one: what was done here and
+    /// is not kept yet follows it where it still fits.
+    pub fn follow(&mut self, there: &Session, kept: usize) {
+        self.kept = kept;
         let here: Vec<Event> = self.latest().events().iter().skip(self.kept).cloned().collect();
         let news = there.events().iter().skip(self.kept);
         let steps: Vec<&str> = news

@@ -49,6 +49,8 @@ struct Line {
     head: Option<Head>,
     /// How many of its events have been put in line.
     sent: usize,
+    /// How many of them are kept.
+    kept: usize,
     /// What was done up to here is not kept again before more is: it was erased.
     erased: usize,
     /// Whether what another tab wrote is on its way to the bench: nothing goes in line until it is there.
@@ -63,6 +65,8 @@ struct Job {
     writes: Vec<Write>,
     /// Whether an attempt begins or ends with it.
     turn: bool,
+    /// Whether the room waits for it.
+    moves_on: bool,
 }
 
 thread_local! {
@@ -168,7 +172,7 @@ impl Keeper {
         if line.serial != bench.serial {
             line.serial = bench.serial;
             line.head = bench.head.as_deref().cloned();
-            (line.sent, line.erased) = (bench.kept, 0);
+            (line.sent, line.kept, line.erased) = (bench.kept, bench.kept, 0);
         }
         if line.behind || line.sent.max(line.erased) >= events.len() {
             return;
@@ -202,7 +206,10 @@ impl Keeper {
             let Some(job) = job else { break };
             match db.write(&job.writes).await {
                 Ok(()) => {
-                    tell.dispatch(Action::Keep(Told::Stored(job.serial, job.place + 1)));
+                    self.written(&job);
+                    if job.moves_on {
+                        tell.dispatch(Action::Keep(Told::Stored(job.serial, job.place + 1)));
+                    }
                     if job.place == 0 && job.serial == 1 {
                         effects::ask_to_persist();
                     }
@@ -222,6 +229,14 @@ impl Keeper {
         self.line.borrow_mut().busy = false;
     }
 
+    /// One more event is kept.
+    fn written(&self, job: &Job) {
+        let mut line = self.line.borrow_mut();
+        if line.serial == job.serial {
+            line.kept = job.place + 1;
+        }
+    }
+
     /// What was in line is done again from there once the browser keeps things again.
     fn give_up(&self, place: usize) {
         let mut line = self.line.borrow_mut();
@@ -238,13 +253,15 @@ impl Keeper {
         };
         let Some(head) = head else { return };
         let Ok(texts) = db.texts(EVENTS, &events_of(&head.id)).await else { return };
-        {
+        let kept = {
             let mut line = self.line.borrow_mut();
             line.jobs.retain(|job| job.serial != serial);
-            (line.sent, line.behind) = (texts.len(), true);
-        }
+            let kept = line.kept;
+            (line.sent, line.kept, line.behind) = (texts.len(), texts.len(), true);
+            kept
+        };
         tell.dispatch(match restore(&written(&head), &texts) {
-            Ok(there) => Action::Keep(Told::Elsewhere(serial, Rc::new(there))),
+            Ok(there) => Action::Keep(Told::Elsewhere { serial, there: Rc::new(there), kept }),
             Err(why) => Action::Keep(Told::NotStored(Trouble::Other(why))),
         });
         self.line.borrow_mut().behind = false;
@@ -275,7 +292,8 @@ impl Job {
             writes.push(Write::Put(ATTEMPTS, key.text().to_owned(), written(head)));
         }
         writes.push(Write::Add(EVENTS, event_key(&head.id, place), written(&done)));
-        Self { serial, id: head.id.clone(), place, writes, turn }
+        let moves_on = matches!(event, Event::CarryOut(_));
+        Self { serial, id: head.id.clone(), place, writes, turn, moves_on }
     }
 }
 

@@ -25,7 +25,14 @@ pub enum Told {
     /// A kept attempt was fetched, or why not.
     Fetched(Key, Result<Rc<Restored>, String>),
     /// Another tab has written in the attempt on the bench.
-    Elsewhere(u32, Rc<Restored>),
+    Elsewhere {
+        /// Which case on the bench.
+        serial: u32,
+        /// The attempt as it is there.
+        there: Rc<Restored>,
+        /// How many events of this tab's were kept before.
+        kept: usize,
+    },
     /// Everything that was kept has been erased.
     Erased {
         /// By this tab, not by another.

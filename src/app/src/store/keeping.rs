@@ -31,8 +31,8 @@ impl Room {
                 room.fetched(&key, fetched);
                 room
             }
-            Told::Elsewhere(serial, there) => {
-                self.with_that_bench(serial, |bench| bench.follow(&there.session))
+            Told::Elsewhere { serial, there, kept } => {
+                self.with_that_bench(serial, |bench| bench.follow(&there.session, kept))
             }
             Told::Erased { here } => {
                 let mut room = self.with_bench(|bench| {
