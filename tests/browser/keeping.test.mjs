@@ -189,10 +189,10 @@ test("of two tabs in one attempt each follows the other, and nothing is lost", (
     await soon(async () => assert.equal(await title(other), "Intention"));
     await soon(async () => assert.match(await other.locator(".goes-on").innerText(), /Another tab carried out Examination/));
     // Both at once: everything that either did is kept, in one order, without a gap.
-    // What one answers the other sees answered: by pointer, so that a tick is never taken back.
-    await Promise.all([decide(page, steps.intention), decide(other, onlyOnes(steps.intention))]);
     page.setDefaultTimeout(3000);
     other.setDefaultTimeout(3000);
+    // What one answers the other sees answered: by pointer, so that a tick is never taken back.
+    await Promise.all([decide(page, steps.intention), decide(other, onlyOnes(steps.intention))]);
     await Promise.all([page, other].map((tab) => carry(tab, "intention").catch(() => {})));
     await soon(async () => {
       assert.equal(await title(page), "Extraction");
