@@ -236,8 +236,11 @@ mod tests {
         module.finish()
     }
 
-    /// Of each function in turn: its own number, its type, and what it calls; and where each export is.
-    fn read(module: &[u8]) -> (Vec<(i32, u32, u32)>, Vec<(String, u32)>) {
+    /// Of a function: its own number, its type, and what it calls.
+    type Told = (i32, u32, u32);
+
+    /// What is told of each function in turn, and where each export is.
+    fn read(module: &[u8]) -> (Vec<Told>, Vec<(String, u32)>) {
         let read = Order::of(module).unwrap();
         let told = read.bodies.iter().zip(&read.types).map(|(body, kind)| {
             let (mut own, mut calls) = (-1, u32::MAX);
