@@ -4,7 +4,7 @@
 const { dataset } = document.documentElement;
 dataset.worker = new URL("./worker.js", import.meta.url).href;
 dataset.sets = new URL("./sets.json", import.meta.url).href;
-dataset.prose = new URL("./prose.json", import.meta.url).href;
+dataset.prose = new URL("./prose.txt", import.meta.url).href;
 
 try {
   const { default: start } = await import("./app.js");

@@ -2,30 +2,11 @@
 
 use crate::effects;
 use crate::judging::Judging;
+pub use engine::debrief::LongText;
+use engine::debrief::read_long;
 use engine::rules::Rule;
-use serde::Deserialize;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 use yew::prelude::*;
-
-/// What is said of a rule at length.
-#[derive(Debug, Clone, PartialEq, Deserialize)]
-pub struct LongText {
-    /// What the rule asks, in one sentence.
-    pub statement: String,
-    /// Why.
-    pub why: String,
-    /// What mends a fault.
-    pub mend: String,
-    /// The whole text.
-    pub text: String,
-    /// Who says what, one a line.
-    pub sources: Vec<String>,
-    /// Where sources differ.
-    pub differ: String,
-    /// Both sides, where there are two; empty where there are none.
-    pub positions: [String; 2],
-}
 
 /// The long texts by rule.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,7 +16,7 @@ pub enum Prose {
     /// Could not be fetched.
     Trouble(String),
     /// Here.
-    Here(Rc<BTreeMap<String, LongText>>),
+    Here(Rc<Vec<(String, LongText)>>),
 }
 
 impl Prose {
@@ -43,7 +24,7 @@ impl Prose {
     #[must_use]
     pub fn of(&self, id: &str) -> Option<&LongText> {
         match self {
-            Self::Here(texts) => texts.get(id),
+            Self::Here(texts) => texts.iter().find(|(rule, _)| rule == id).map(|(_, long)| long),
             Self::Coming | Self::Trouble(_) => None,
         }
     }
@@ -64,9 +45,10 @@ impl Prose {
 /// # Errors
 /// A sentence, where they are damaged.
 pub fn read(text: &str) -> Result<Prose, String> {
-    serde_json::from_str(text)
-        .map(|texts| Prose::Here(Rc::new(texts)))
-        .map_err(|fault| format!("the long texts cannot be read: {fault}"))
+    match read_long(text) {
+        Some(texts) => Ok(Prose::Here(Rc::new(texts))),
+        None => Err("the long texts cannot be read: they did not come whole".to_owned()),
+    }
 }
 
 /// Fetches the texts once for the whole room, when `wanted` first says so; who reads them comes with

@@ -11,6 +11,7 @@ use wasm_split_cli_support::{Options, transform};
 use wasmparser::{CustomSectionReader, Parser};
 
 use super::asset::Asset;
+use super::order::order;
 use crate::{Fault, Why};
 
 /// The script that loads the later part, as the module names it.
@@ -49,11 +50,9 @@ pub fn bind(module: &Path, scratch: &Path) -> Result<Vec<Asset>, Fault> {
         })?;
     let mut assets = Asset::read_folder(&page)?;
     assets.iter_mut().for_each(shorten);
-    for part in Asset::read_folder(&parts)? {
-        assets.push(match part.extension() {
-            "wasm" => Asset { bytes: bare(&part.bytes, &part.path)?, ..part },
-            _ => part,
-        });
+    assets.extend(Asset::read_folder(&parts)?);
+    for asset in assets.iter_mut().filter(|asset| asset.extension() == "wasm") {
+        asset.bytes = bare(&asset.bytes, &asset.path)?;
     }
     Ok(assets)
 }
@@ -90,13 +89,13 @@ impl Reencode for Bare {
     }
 }
 
-/// The module without names and the like, its numbers in as few bytes as they need: the linker leaves
-/// room in each that the split might change. The bindings step does as much for the first part only.
+/// The module without names and the like, its numbers in as few bytes as they need, as the linker
+/// leaves room in each that the split might change, and its functions like to like.
 fn bare(module: &[u8], path: &str) -> Result<Vec<u8>, Fault> {
     let mut kept = Module::new();
     Bare.parse_core_module(&mut kept, Parser::new(0), module)
-        .map_err(|error| Fault::new(format!("found no WebAssembly in {path}")).because(&error))?;
-    Ok(kept.finish())
+        .and_then(|()| order(&kept.finish()))
+        .map_err(|error| Fault::new(format!("found no WebAssembly in {path}")).because(&error))
 }
 
 /// Takes out of a script what only a reader needs; leaves any other file.

@@ -5,13 +5,12 @@ use super::asset::Asset;
 use crate::commands::set;
 use crate::{Fault, Why};
 use engine::chart::Address;
-use engine::debrief;
+use engine::debrief::LongText;
 use engine::figures::style::stylesheet;
+use engine::rules;
 use engine::rules::ledger::{self, FACTS};
-use engine::rules::{self, Rule};
 use engine::scenario::Level;
 use serde::Serialize;
-use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
@@ -29,46 +28,23 @@ struct Shipped {
     addresses: Vec<Address>,
 }
 
-/// What the page says of a rule at length: left out of its module, fetched after the first case.
-#[derive(Debug, Default, Serialize)]
-struct LongText<'a> {
-    statement: &'static str,
-    why: &'static str,
-    mend: &'static str,
-    text: &'a str,
-    sources: Vec<String>,
-    differ: String,
-    positions: [&'static str; 2],
-}
-
-impl LongText<'_> {
-    fn of(rule: &'static Rule) -> Self {
-        Self {
-            statement: rule.statement,
-            why: rule.why,
-            mend: rule.mend,
-            text: rules::prose(rule.id).unwrap_or_default(),
-            sources: debrief::sources(rule),
-            differ: debrief::differ(rule),
-            positions: rule.positions.map_or([""; 2], |both| [both.one, both.other]),
-        }
-    }
-}
-
 /// Everything that is given.
 ///
 /// # Errors
 /// When a shipped set cannot be read or one of its cases cannot be drawn.
 pub fn given(scenarios: &Path) -> Result<Vec<Asset>, Fault> {
-    let facts = ledger::text();
-    let mut long: BTreeMap<&str, LongText<'_>> =
-        rules::all().map(|rule| (rule.id, LongText::of(rule))).collect();
-    long.insert(FACTS, LongText { text: &facts, ..LongText::default() });
     Ok(vec![
         json("sets.json", &sets(scenarios)?)?,
-        json("prose.json", &long)?,
+        Asset { path: "prose.txt".to_owned(), bytes: prose().into_bytes() },
         Asset { path: "figures.css".to_owned(), bytes: stylesheet(".drawing").into_bytes() },
     ])
+}
+
+/// The long texts of the rules, family by family, and the facts behind them.
+fn prose() -> String {
+    let facts = LongText { text: ledger::text(), ..LongText::default() };
+    let rules = rules::all().map(|rule| LongText::of(rule).record(rule.id));
+    rules.chain([facts.record(FACTS)]).collect()
 }
 
 fn json<T: Serialize>(path: &str, value: &T) -> Result<Asset, Fault> {

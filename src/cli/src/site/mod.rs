@@ -12,6 +12,7 @@ mod folder;
 mod given;
 mod names;
 mod offline;
+mod order;
 mod press;
 mod workspace;
 

@@ -4,6 +4,7 @@ mod compared;
 mod debate;
 mod group;
 mod local;
+mod long;
 mod mark;
 #[cfg(test)]
 mod sides;
@@ -14,6 +15,7 @@ pub use compared::{Compared, Remark, compared};
 pub use debate::{Debate, debates};
 pub use group::{Group, GroupKey};
 pub use local::{Line, allowed, decided, protocol};
+pub use long::{LongText, read as read_long};
 pub use mark::{Lost, Mark, PlanWord};
 pub use verdict::{Verdict, hash_of, judge, judge_by};
 pub use words::{
