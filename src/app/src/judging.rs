@@ -2,26 +2,27 @@
 //! module, and the room fetches it once a case or a rule is asked for: the first case never waits.
 
 use crate::components::choice::Explain;
-use crate::components::decided::{Decided, decides, local_of};
+use crate::components::decided::{Decided, DecidedProps, decides, local_of};
 use crate::components::dispute::disputable;
 use crate::components::figure::{Handles, hatchings_of_plots};
 use crate::components::handle::handles;
 use crate::components::last::last_verdicts;
 use crate::components::outline::{OutlineField, outline_field};
-use crate::components::pair::PairPage;
+use crate::components::pair::{PairPage, PairProps};
 use crate::components::plates::plates;
 use crate::components::sure::sure;
 use crate::components::term::with_terms;
-use crate::components::worked::WorkedSheet;
+use crate::components::view::view;
+use crate::components::worked::{WorkedProps, WorkedSheet};
 use crate::guide::note;
 use crate::keep::Kept;
 use crate::keep::keeper::{self, Tell};
 use crate::keep::key::Key;
 use crate::library::Library;
-use crate::pages::debrief::DebriefView;
+use crate::pages::debrief::{DebriefProps, DebriefView};
 use crate::pages::limits::limits;
-use crate::pages::own::OwnPages;
-use crate::pages::protocol::{RulePage, protocol};
+use crate::pages::own::{OwnPages, OwnProps};
+use crate::pages::protocol::{RulePage, RuleProps, protocol};
 use crate::parity::digest;
 use crate::prose::{self, Prose};
 use crate::store::{Action, Bench, Room};
@@ -150,7 +151,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         open: keeper::open,
         follow: keeper::follow,
         fetch: keeper::fetch,
-        worked: |bench, room| html! { <WorkedSheet {bench} {room} /> },
+        worked: |bench, room| view::<WorkedSheet>(WorkedProps { bench, room }),
         last: |bench, room, due| disputable(bench, room, last_verdicts(&bench.session, due)),
         terms,
         explain: with_terms,
@@ -167,20 +168,23 @@ pub fn judging() -> Result<Judging, NoJudge> {
         healed: figures::healed_section,
         plates,
         debrief: |bench, room| {
-            let debrief = html! { <DebriefView bench={bench.clone()} room={room.clone()} /> };
+            let debrief =
+                view::<DebriefView>(DebriefProps { bench: bench.clone(), room: room.clone() });
             disputable(&bench, &room, debrief)
         },
         prose: prose::read,
-        own: |room| html! { <OwnPages {room} /> },
+        own: |room| view::<OwnPages>(OwnProps { room }),
         protocol,
         limits,
-        rule: |id| html! { <RulePage {id} /> },
+        rule: |id| view::<RulePage>(RuleProps { id }),
         pair: |address, set, library| match local_of(set, library) {
-            Some(local) => html! { <PairPage {address} {local} set={set.map(str::to_owned)} /> },
+            Some(local) => {
+                view::<PairPage>(PairProps { address, local, set: set.map(str::to_owned) })
+            }
             None => html! { <p class="page">{ "The set is on its way." }</p> },
         },
         decides,
-        decided: |local| html! { <Decided local={local.clone()} /> },
+        decided: |local| view::<Decided>(DecidedProps { local: local.clone() }),
         hatchings: hatchings_of_plots,
         parity: digest,
     })

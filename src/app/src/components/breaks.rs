@@ -4,6 +4,8 @@
 mod look;
 mod row;
 
+use crate::components::changed::use_changed;
+use crate::components::hold::use_held;
 use crate::prose::Prose;
 use crate::route::Route;
 use crate::store::Bench;
@@ -34,10 +36,10 @@ pub struct BreaksProps {
 /// Where the plan breaks: the findings nearest to where it does first, the others folded away.
 #[component]
 pub fn BreaksView(props: &BreaksProps) -> Html {
-    let found = use_state(|| None::<Found>);
+    let found = use_held(|| None::<Found>);
     {
         let (found, asked) = (found.clone(), props.clone());
-        use_effect_with(props.bench.session.acts(), move |_| {
+        use_changed(props.bench.session.acts(), move |_| {
             found.set(None);
             wasm_bindgen_futures::spawn_local(look(asked, move |all| found.set(Some(all))));
         });

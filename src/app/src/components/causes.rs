@@ -1,7 +1,9 @@
 //! What was broken, and by which cause.
 
+use super::plain::folded;
 use engine::anatomy::Tooth;
 use engine::debrief::{Debrief, Group, Verdict};
+use engine::plan::Step;
 use engine::rules::Rule;
 use yew::prelude::*;
 
@@ -36,4 +38,15 @@ pub fn causes(debrief: &Debrief, tooth: Tooth, verdict: &dyn Fn(&Verdict) -> Htm
             { for debrief.groups.iter().map(group) }
         </>
     }
+}
+
+/// The verdicts of a step that are no faults, folded away; nothing where there are none.
+pub fn of_step(step: Step, debrief: &Debrief, verdict: &dyn Fn(&Verdict) -> Html) -> Html {
+    let is_here = |one: &&Verdict| one.rule.step == step && !one.is_fault();
+    let verdicts: Vec<Html> = debrief.verdicts.iter().filter(is_here).map(verdict).collect();
+    if verdicts.is_empty() {
+        return Html::default();
+    }
+    let summary = format!("{}: {} kept or debated", step.label(), verdicts.len());
+    folded("of-step", summary, verdicts)
 }

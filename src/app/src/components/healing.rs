@@ -3,6 +3,8 @@
 
 use super::figure::Drawing;
 use super::nearest::Looked;
+use super::plain::{el, folded, line, list, said, status};
+use crate::components::changed::use_worked;
 use crate::effects;
 use crate::store::Bench;
 use engine::healing::{Illustration, LABEL, LIMITS, Quantity, SOURCES, csv, illustration};
@@ -28,19 +30,17 @@ pub struct HealingProps {
 #[component]
 pub fn HealingView(props: &HealingProps) -> Html {
     let acts = props.bench.session.acts();
-    let shown = use_memo((acts, props.looked.clone()), |(_, looked)| shown(&props.bench, looked));
+    let shown = use_worked((acts, props.looked.clone()), |(_, looked)| shown(&props.bench, looked));
     let body = match shown.as_ref() {
-        None => html! { <p role="status">{ "Waiting for the nearest sound plan." }</p> },
+        None => vec![status("Waiting for the nearest sound plan.".to_owned())],
         Some(shown) => told(shown),
     };
+    let summary = "Yours, the nearest sound plan and no treatment, over twelve months";
     html! {
         <section class="healing" aria-labelledby="healing-title">
             <h3 id="healing-title">{ "How a site like this heals: an illustration" }</h3>
-            <p>{ LABEL }</p>
-            <details class="of-step">
-                <summary>{ "Yours, the nearest sound plan and no treatment, over twelve months" }</summary>
-                { body }
-            </details>
+            { line("p", "", LABEL) }
+            { folded("of-step", summary.to_owned(), body) }
         </section>
     }
 }
@@ -56,32 +56,21 @@ fn shown(bench: &Bench, looked: &Looked) -> Option<Illustration> {
     Some(illustration(session.case(), session.plan(), sound.as_ref()))
 }
 
-fn told(shown: &Illustration) -> Html {
+fn told(shown: &Illustration) -> Vec<Html> {
     let wide = WIDE.min(effects::page_width() - BESIDE);
     let drawn = Quantity::ALL.map(|quantity| {
         let id = format!("healing-{}", quantity.key());
         html! { <Drawing {id} figure={fan_plot(shown, quantity, wide)} /> }
     });
-    let arms = shown.arms.iter().map(|arm| html! { <li>{ shown.words(arm) }</li> });
-    html! {
-        <>
-            <ul>{ for arms }</ul>
-            <div class="sides">{ for drawn }</div>
-            { folded("What it does not know", LIMITS) }
-            { folded("Where its numbers come from", SOURCES) }
-            <details>
-                <summary>{ "The numbers, month by month" }</summary>
-                <textarea class="csv" readonly=true rows="8" aria-label="Millimetres lost, as comma-separated values" value={csv(shown)} />
-            </details>
-        </>
-    }
-}
-
-fn folded(title: &'static str, lines: &[&'static str]) -> Html {
-    html! {
-        <details class="sources">
-            <summary>{ title }</summary>
-            <ul>{ for lines.iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
-        </details>
-    }
+    let arms = shown.arms.iter().map(|arm| said("li", "", shown.words(arm)));
+    let numbers = html! {
+        <textarea class="csv" readonly=true rows="8" aria-label="Millimetres lost, as comma-separated values" value={csv(shown)} />
+    };
+    vec![
+        el("ul", "", arms.collect()),
+        el("div", "sides", drawn.into()),
+        folded("sources", "What it does not know".to_owned(), vec![list(LIMITS)]),
+        folded("sources", "Where its numbers come from".to_owned(), vec![list(SOURCES)]),
+        folded("", "The numbers, month by month".to_owned(), vec![numbers]),
+    ]
 }

@@ -1,7 +1,7 @@
 //! What study mode says as soon as a step is carried out.
 
 use super::caution::caution;
-use super::verdict::VerdictView;
+use super::verdict::verdict;
 use engine::debrief::Verdict;
 use engine::plan::Step;
 use engine::session::Session;
@@ -26,7 +26,7 @@ pub fn last_verdicts(session: &Session, due: Step) -> Html {
         count => format!("{}: {count} things to look at.", last.label()),
     };
     let folded = if faults.is_empty() { "Verdicts on" } else { "What else was judged on" };
-    let view = |verdict: &Verdict| html! { <VerdictView key={verdict.rule.id} verdict={verdict.clone()} {tooth} /> };
+    let view = |one: &Verdict| verdict(one, tooth);
     html! {
         <section class="last" aria-label={format!("Verdicts on {}", last.label())}>
             <p role="status">{ says }</p>

@@ -2,6 +2,8 @@
 
 mod pictured;
 
+use crate::components::changed::use_changed;
+use crate::components::hold::Held;
 use crate::effects;
 use crate::prose::Prose;
 use crate::store::Bench;
@@ -16,7 +18,7 @@ pub struct NearestProps {
     /// The case.
     pub bench: Rc<Bench>,
     /// Where what is found is kept, for what else leans on it.
-    pub looked: UseStateHandle<Looked>,
+    pub looked: Held<Looked>,
 }
 
 /// The search, while it goes on.
@@ -46,7 +48,7 @@ pub fn NearestView(props: &NearestProps) -> Html {
     let looked = props.looked.clone();
     {
         let (looked, bench) = (looked.clone(), props.bench.clone());
-        use_effect_with(props.bench.session.acts(), move |_| {
+        use_changed(props.bench.session.acts(), move |_| {
             looked.set(Looked::Looking);
             wasm_bindgen_futures::spawn_local(async move {
                 effects::after_painting().await;

@@ -1,5 +1,6 @@
 //! After a worked case: one of the same kind with its end left open, then one to do alone.
 
+use crate::components::changed::use_worked;
 use crate::route::{CaseRoute, From, Route};
 use crate::store::Bench;
 use engine::cases;
@@ -18,7 +19,7 @@ pub struct OnwardProps {
 #[component]
 pub fn Onward(props: &OnwardProps) -> Html {
     let address = props.bench.session.opened().address;
-    let next = use_memo(address, |address| {
+    let next = use_worked(address, |address| {
         let kin = address.and_then(|address| cases::kin(address).ok());
         kin.and_then(|case| case.address)
     });

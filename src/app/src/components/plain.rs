@@ -25,6 +25,16 @@ pub fn line(tag: &'static str, class: &'static str, words: &'static str) -> Html
     el(tag, class, vec![VText::new(words).into()])
 }
 
+/// A list of what never changes.
+pub fn list(lines: &[&'static str]) -> Html {
+    el("ul", "", lines.iter().map(|words| line("li", "", words)).collect())
+}
+
+/// What is said of something that goes on, or has ended, as a reader of screens is told it.
+pub fn status(words: String) -> Html {
+    html! { <p role="status">{ words }</p> }
+}
+
 /// A link.
 pub fn link(href: String, words: String) -> Html {
     html! { <a {href}>{ words }</a> }

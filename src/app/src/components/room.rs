@@ -2,6 +2,8 @@
 //! stands on the page.
 
 use super::figure::Drawing;
+use crate::components::changed::use_changed;
+use crate::components::hold::use_held;
 use crate::effects;
 use crate::store::Bench;
 use engine::cases;
@@ -33,11 +35,11 @@ enum Swept {
 /// today.
 #[component]
 pub fn RoomView(props: &RoomProps) -> Html {
-    let swept = use_state(Swept::default);
+    let swept = use_held(Swept::default);
     {
         let (swept, bench) = (swept.clone(), props.bench.clone());
         let sound = props.sound.clone();
-        use_effect_with(props.bench.session.events().len(), move |_| {
+        use_changed(props.bench.session.events().len(), move |_| {
             swept.set(Swept::Sweeping);
             wasm_bindgen_futures::spawn_local(async move {
                 effects::after_painting().await;

@@ -1,9 +1,10 @@
 //! A verdict: word and shape, measured against its band, why, by whom, and what would mend it.
 
 use super::decided::position;
-use super::dispute::Dispute;
+use super::dispute::{Dispute, DisputeProps};
 use super::scale::scale;
 use super::term::with_terms;
+use super::view::{keyed, view};
 use crate::prose::Prose;
 use crate::route::Route;
 use engine::anatomy::Tooth;
@@ -19,10 +20,8 @@ pub struct VerdictProps {
     /// The tooth: it names the sides.
     pub tooth: Tooth,
     /// Whether its fault is lit in the figures.
-    #[prop_or_default]
     pub lit: bool,
     /// Told to light it, or to let go; none where no figures stand beside it.
-    #[prop_or_default]
     pub on_light: Option<Callback<Option<&'static Rule>>>,
 }
 
@@ -48,6 +47,16 @@ pub const fn sign(zone: Zone) -> &'static str {
         Zone::Compromising => "▲",
         Zone::Unsafe => "■",
     }
+}
+
+/// The view of a verdict beside which no figures stand.
+pub fn verdict(verdict: &Verdict, tooth: Tooth) -> Html {
+    lightable(VerdictProps { verdict: verdict.clone(), tooth, lit: false, on_light: None })
+}
+
+/// The view of a verdict, by the key of its rule.
+pub fn lightable(props: VerdictProps) -> Html {
+    keyed::<VerdictView>(props.verdict.rule.id, props)
 }
 
 /// A verdict.
@@ -95,7 +104,7 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
                     <ul>{ for sources.iter().map(|source| html! { <li>{ tooth.named(source).into_owned() }</li> }) }</ul>
                     <a href={Route::Rule(rule.id.to_owned()).fragment()}>{ "The whole rule" }</a>
                 </details>
-                <Dispute rule={rule.id} />
+                { view::<Dispute>(DisputeProps { rule: rule.id }) }
                 if let Some(light) = light {
                     <button type="button" class="quiet" aria-pressed={props.lit.to_string()} onclick={light}>{ "Show it on the figures" }</button>
                 }

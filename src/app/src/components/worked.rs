@@ -4,6 +4,7 @@ use super::caution::caution;
 use super::known::report;
 use super::term::with_terms;
 use super::words::words_of_step;
+use crate::components::changed::use_changed;
 use crate::prose::Prose;
 use crate::store::{Action, Bench, Room};
 use crate::terms::terms;
@@ -34,7 +35,7 @@ pub fn WorkedSheet(props: &WorkedProps) -> Html {
     {
         // The figures show the choices of the step before it is carried out, as they show a drag.
         let (room, mut choices) = (props.room.clone(), events.clone());
-        use_effect_with(stage, move |_| {
+        use_changed(stage, move |_| {
             choices.retain(|event| matches!(event, Event::Choose(..)));
             room.dispatch(Action::Try(choices));
         });

@@ -1,5 +1,6 @@
 //! What is not modelled.
 
+use crate::components::plain::{el, line, list};
 use yew::prelude::*;
 
 /// The page.
@@ -24,13 +25,16 @@ pub fn limits() -> Html {
         "Closing force: how far the flap must travel against how far it can.",
         "Patients: lists and distributions of our own making, within what published surveys report.",
     ];
-    html! {
-        <article class="page">
-            <h1>{ "Limits" }</h1>
-            <p class="lead">{ "What this room leaves out, so that you do not take its silence for an answer." }</p>
-            <ul>{ for left_out.iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
-            <h2>{ "Teaching models" }</h2>
-            <ul>{ for models.iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
-        </article>
-    }
+    let parts = vec![
+        line("h1", "", "Limits"),
+        line(
+            "p",
+            "lead",
+            "What this room leaves out, so that you do not take its silence for an answer.",
+        ),
+        list(&left_out),
+        line("h2", "", "Teaching models"),
+        list(&models),
+    ];
+    el("article", "page", parts)
 }

@@ -1,12 +1,15 @@
 //! Pages on what one has done oneself: read and replayed once for all of them.
 
+use crate::components::changed::use_changed;
+use crate::components::hold::{Held, use_held};
 use crate::components::own::note::keep_note;
+use crate::components::view::view;
 use crate::effects;
 use crate::keep::Kept;
 use crate::keep::file::saved;
 use crate::keep::shelf::shelf;
-use crate::pages::keeping::KeepingPage;
-use crate::pages::portfolio::PortfolioPage;
+use crate::pages::keeping::{KeepingPage, KeepingProps};
+use crate::pages::portfolio::{PortfolioPage, PortfolioProps};
 use crate::pages::review::review;
 use crate::pages::sitting::sitting;
 use crate::pages::today::today;
@@ -29,13 +32,13 @@ pub struct OwnProps {
 pub fn OwnPages(props: &OwnProps) -> Html {
     let room = &props.room;
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let read = use_state(|| None::<Result<Shelf, String>>);
-    let changes = use_state(|| 0_u32);
+    let read = use_held(|| None::<Result<Shelf, String>>);
+    let changes = use_held(|| 0_u32);
     {
         let read = read.clone();
         // Whatever is added, by this tab or another, changes what is kept.
         let changed = (room.kept.clone(), room.route.clone(), room.library.clone(), *changes);
-        use_effect_with(changed, move |(kept, _, library, _)| match kept {
+        use_changed(changed, move |(kept, _, library, _)| match kept {
             Kept::Opening => {}
             // What is done without being kept is still done: the pages show what there is.
             Kept::Without(_) => read.set(Some(Ok(Shelf::empty(library.clone())))),
@@ -54,15 +57,18 @@ pub fn OwnPages(props: &OwnProps) -> Html {
     };
     match &room.route {
         Route::Sitting(name) => sitting(&shelf, name, &prose),
-        Route::Keeping => html! { <KeepingPage room={room.clone()} {shelf} /> },
+        Route::Keeping => view::<KeepingPage>(KeepingProps { room: room.clone(), shelf }),
         Route::Review => review(&shelf, &prose, &noting(changes)),
-        Route::Portfolio => html! { <PortfolioPage {shelf} on_save={Callback::from(save)} /> },
+        Route::Portfolio => {
+            let on_save = Callback::from(save);
+            view::<PortfolioPage>(PortfolioProps { shelf, on_save })
+        }
         _ => today(&shelf),
     }
 }
 
 /// Keeps a note of one's own, and has what is kept read again.
-fn noting(changes: UseStateHandle<u32>) -> Callback<(String, String)> {
+fn noting(changes: Held<u32>) -> Callback<(String, String)> {
     Callback::from(move |(id, text): (String, String)| {
         let changes = changes.clone();
         spawn_local(async move {

@@ -1,6 +1,7 @@
 //! The portfolio: attempts that the learner chooses, to be printed or handed on.
 
 use crate::components::caution::caution;
+use crate::components::hold::use_held;
 use crate::components::plain::{el, line, nothing_yet, said};
 use crate::components::portfolio::{Chosen, acts, beside, choose, is_in, record};
 use crate::prose::Prose;
@@ -20,7 +21,7 @@ pub struct PortfolioProps {
 #[component]
 pub fn PortfolioPage(props: &PortfolioProps) -> Html {
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let chosen = use_state(Chosen::default);
+    let chosen = use_held(Chosen::default);
     let shelf = &props.shelf;
     let count = shelf.pasts.len();
     if count == 0 {

@@ -1,7 +1,8 @@
 //! What is due, and why; a sitting begins here.
 
 use crate::components::caution::caution;
-use crate::components::own::sit::Sit;
+use crate::components::own::sit::{Sit, SitProps};
+use crate::components::view::view;
 use crate::effects;
 use crate::shelf::Shelf;
 use crate::sitting::{done, open_one};
@@ -24,15 +25,19 @@ pub fn today(shelf: &Shelf) -> Html {
         Some(sitting) => format!("Go on: case {} of {SITTING}", done(&shelf.pasts, sitting) + 1),
         None => "Begin practising".to_owned(),
     };
+    let sit = |says: String, anyway| {
+        let (pasts, sitting) = (shelf.pasts.clone(), open.clone());
+        view::<Sit>(SitProps { pasts, sitting, says: says.into(), anyway })
+    };
     html! {
         <article class="page today">
             <h1>{ "Today" }</h1>
             if all.is_empty() {
                 <p class="lead">{ nothing_due(&standings, now) }</p>
-                <p><Sit pasts={shelf.pasts.clone()} sitting={open} says="One case all the same" anyway=true /></p>
+                <p>{ sit("One case all the same".to_owned(), true) }</p>
             } else {
                 <p class="lead">{ lead(shelf.pasts.is_empty(), all.len()) }</p>
-                <p><Sit pasts={shelf.pasts.clone()} sitting={open} {says} /></p>
+                <p>{ sit(says, false) }</p>
                 <ol class="due">{ for all.iter().take(AT_ONCE).map(line) }</ol>
                 if all.len() > AT_ONCE {
                     <details><summary>{ format!("And {} more", all.len() - AT_ONCE) }</summary><ol class="due" start={(AT_ONCE + 1).to_string()}>{ for all.iter().skip(AT_ONCE).map(line) }</ol></details>

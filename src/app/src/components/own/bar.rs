@@ -1,11 +1,14 @@
 //! At the end of a case: the way on in the sitting that it belongs to.
 
-use super::sit::Sit;
+use super::sit::{Sit, SitProps};
+use crate::components::changed::use_changed;
+use crate::components::hold::use_held;
+use crate::components::view::view;
 use crate::keep::shelf::shelf;
 use crate::library::Library;
 use crate::route::Route;
 use crate::sitting::done;
-use crate::store::{Bench, Room};
+use crate::store::Bench;
 use learning::parameters::SITTING;
 use learning::past::Past;
 use std::rc::Rc;
@@ -16,20 +19,18 @@ use yew::prelude::*;
 pub struct BarProps {
     /// The case.
     pub bench: Rc<Bench>,
-    /// The whole room.
-    pub room: UseReducerHandle<Room>,
 }
 
 /// The way on; nothing outside a sitting.
 #[component]
 pub fn SittingBar(props: &BarProps) -> Html {
-    let pasts = use_state(|| None::<Rc<Vec<Past>>>);
+    let pasts = use_held(|| None::<Rc<Vec<Past>>>);
     let sitting = props.bench.asked.sitting.clone();
     {
         let pasts = pasts.clone();
         // The case itself is among them once all of it is kept.
         let kept = props.bench.kept == props.bench.latest().events().len();
-        use_effect_with((kept, sitting.clone()), move |(kept, sitting)| {
+        use_changed((kept, sitting.clone()), move |(kept, sitting)| {
             if *kept && sitting.is_some() {
                 wasm_bindgen_futures::spawn_local(async move {
                     if let Ok(shelf) = shelf(Library::Coming).await {
@@ -42,11 +43,17 @@ pub fn SittingBar(props: &BarProps) -> Html {
     let (Some(sitting), Some(pasts)) = (sitting, &*pasts) else { return Html::default() };
     let count = done(pasts, &sitting);
     let whole = Route::Sitting(sitting.clone()).fragment();
+    let sit = SitProps {
+        pasts: pasts.clone(),
+        sitting: Some(sitting),
+        says: "Next case".into(),
+        anyway: false,
+    };
     html! {
         <section class="next-worked">
             <p>{ format!("Case {count} of {SITTING} in this sitting.") }</p>
             if count < SITTING {
-                <p class="row"><Sit pasts={pasts.clone()} sitting={Some(sitting)} says="Next case" /><a href={whole}>{ "End the sitting here" }</a></p>
+                <p class="row">{ view::<Sit>(sit) }<a href={whole}>{ "End the sitting here" }</a></p>
             } else {
                 <p><a class="onward" href={whole}>{ "End of the sitting: what to take away" }</a></p>
             }

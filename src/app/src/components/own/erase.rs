@@ -1,5 +1,6 @@
 //! Erasing everything, with a word on what goes.
 
+use crate::components::hold::use_held;
 use crate::effects;
 use crate::keep::channel::Word;
 use crate::keep::db::{STORES, Write};
@@ -20,8 +21,8 @@ pub struct EraseProps {
 /// Asks once more before it erases.
 #[component]
 pub fn Erase(props: &EraseProps) -> Html {
-    let said = use_state(String::new);
-    let sure = use_state(|| false);
+    let said = use_held(String::new);
+    let sure = use_held(|| false);
     let tick = {
         let sure = sure.clone();
         Callback::from(move |_: MouseEvent| sure.set(!*sure))

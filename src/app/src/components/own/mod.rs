@@ -2,5 +2,6 @@
 
 pub mod bar;
 pub mod erase;
+pub mod kept;
 pub mod note;
 pub mod sit;

@@ -1,5 +1,7 @@
 //! A note to oneself, kept beside an attempt.
 
+use crate::components::changed::use_changed;
+use crate::components::hold::use_held;
 use crate::keep::db::{NOTES, Write};
 use crate::keep::keeper::keeper;
 use learning::file::LONGEST_NOTE;
@@ -32,10 +34,10 @@ pub async fn keep_note(id: &str, text: &str) -> Result<(), String> {
 #[component]
 pub fn OwnNote(props: &NoteProps) -> Html {
     let field = use_node_ref();
-    let said = use_state(String::new);
+    let said = use_held(String::new);
     {
         let field = field.clone();
-        use_effect_with(props.id.clone(), move |id| {
+        use_changed(props.id.clone(), move |id| {
             let id = id.clone();
             wasm_bindgen_futures::spawn_local(async move {
                 let Some(db) = keeper().db() else { return };

@@ -1,5 +1,6 @@
 //! The button that leads to the next case of a sitting.
 
+use crate::components::hold::use_held;
 use crate::effects;
 use crate::route::Route;
 use crate::sitting::{Onto, fresh, onto};
@@ -18,15 +19,14 @@ pub struct SitProps {
     /// What it says.
     pub says: AttrValue,
     /// Whether to go on where nothing is due.
-    #[prop_or(false)]
     pub anyway: bool,
 }
 
 /// The button.
 #[component]
 pub fn Sit(props: &SitProps) -> Html {
-    let looking = use_state(|| false);
-    let said = use_state(|| None::<&'static str>);
+    let looking = use_held(|| false);
+    let said = use_held(|| None::<&'static str>);
     let go = {
         let (looking, said) = (looking.clone(), said.clone());
         let pasts = props.pasts.clone();

@@ -1,18 +1,29 @@
 //! Answers to one question of a pair, and the button that closes it.
 
+use super::Shown;
+use crate::components::hold::{Held, use_held};
 use yew::prelude::*;
+
+/// What a question of a pair needs.
+#[derive(Properties, PartialEq)]
+pub struct AskedProps {
+    /// The pair.
+    pub shown: Shown,
+    /// Told once it is answered.
+    pub done: Callback<()>,
+}
 
 /// What has been answered so far of one question's rows, and whether it is closed.
 #[derive(Clone)]
 pub struct Answers {
-    chosen: UseStateHandle<Vec<Option<usize>>>,
-    closed: UseStateHandle<bool>,
+    chosen: Held<Vec<Option<usize>>>,
+    closed: Held<bool>,
 }
 
 /// The answers of a question with so many rows.
 #[hook]
 pub fn use_answers(rows: usize) -> Answers {
-    Answers { chosen: use_state(|| vec![None; rows]), closed: use_state(|| false) }
+    Answers { chosen: use_held(move || vec![None; rows]), closed: use_held(|| false) }
 }
 
 impl Answers {

@@ -1,24 +1,15 @@
 //! The second question of a pair: which choices have to change.
 
-use super::Shown;
-use super::answers::use_answers;
+use super::answers::{AskedProps, use_answers};
+use crate::components::changed::use_worked;
 use engine::plan::Decision;
 use engine::search::{Change, answer_words};
 use yew::prelude::*;
 
-/// What it needs.
-#[derive(Properties, PartialEq)]
-pub struct DecideProps {
-    /// The pair.
-    pub shown: Shown,
-    /// Told once it is answered.
-    pub done: Callback<()>,
-}
-
 /// The question.
 #[component]
-pub fn Decide(props: &DecideProps) -> Html {
-    let decisions = use_memo(props.shown.clone(), |shown| shown.0.decisions());
+pub fn Decide(props: &AskedProps) -> Html {
+    let decisions = use_worked(props.shown.clone(), |shown| shown.0.decisions());
     let answers = use_answers(decisions.len());
     let pair = &props.shown.0;
     let tooth = pair.base.site.tooth;

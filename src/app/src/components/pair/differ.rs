@@ -1,24 +1,15 @@
 //! The first question of a pair: what is alike, and what differs.
 
-use super::Shown;
-use super::answers::use_answers;
+use super::answers::{AskedProps, use_answers};
+use crate::components::changed::use_worked;
 use engine::chart::Change;
 use engine::search::Against;
 use yew::prelude::*;
 
-/// What it needs.
-#[derive(Properties, PartialEq)]
-pub struct DifferProps {
-    /// The pair.
-    pub shown: Shown,
-    /// Told once it is answered.
-    pub done: Callback<()>,
-}
-
 /// The question.
 #[component]
-pub fn Differ(props: &DifferProps) -> Html {
-    let rows = use_memo(props.shown.clone(), |shown| shown.0.rows());
+pub fn Differ(props: &AskedProps) -> Html {
+    let rows = use_worked(props.shown.clone(), |shown| shown.0.rows());
     let answers = use_answers(rows.len());
     let tooth = props.shown.0.base.site.tooth;
     let against_words = Against::ALL.map(Against::words);

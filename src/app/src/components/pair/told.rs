@@ -1,7 +1,7 @@
 //! What a pair was about: the rule, both plans on the second case, and the way on.
 
 use crate::components::figure::Drawing;
-use crate::components::verdict::VerdictView;
+use crate::components::verdict::verdict;
 use crate::prose::Prose;
 use crate::route::{CaseRoute, From, Route};
 use engine::figures::{self, Figure, Show};
@@ -27,7 +27,7 @@ pub fn told(pair: &Pair, prose: &Prose) -> Html {
             <h2 id="told-title" tabindex="-1">{ "What decides" }</h2>
             <p class="lead">{ statement }</p>
             <p>{ format!("{}: with {} the rule is kept, with {} the same plan breaks it.", tooth.named(pair.is.aspect.scaled().words), pair.was.words(), pair.is.words()) }</p>
-            <VerdictView verdict={worst.clone()} {tooth} />
+            { verdict(worst, tooth) }
             { drawn(pair) }
             if let Some(href) = onward { <p><a class="onward" {href}>{ "Take the second case as your own" }</a></p> }
         </section>

@@ -1,8 +1,10 @@
 //! Aiming the film once more.
 
 use super::dial::{Dial, dial};
-use super::same_attempt;
+use super::{PlateProps, same_attempt};
 use crate::components::figure::Drawing;
+use crate::components::hold::use_held;
+use crate::components::view::keyed;
 use crate::store::{Action, Bench};
 use engine::anatomy::Site;
 use engine::figures::{self, Figure};
@@ -10,7 +12,7 @@ use engine::imaging::Aim;
 use engine::session::{Event, Exposure, Moment};
 use std::rc::Rc;
 use web_sys::Event as Change;
-use yew::prelude::{Callback, Html, MouseEvent, Properties, component, html, use_state_eq};
+use yew::prelude::{Callback, Html, MouseEvent, Properties, component, html};
 
 /// Receptors by size, with the lengths of their sides.
 const SIZES: [&str; 3] = ["size 0, 22 x 35 mm", "size 1, 24 x 40 mm", "size 2, 31 x 41 mm"];
@@ -36,10 +38,18 @@ impl PartialEq for AimingProps {
     }
 }
 
+/// Another of these each time that so many films have been taken.
+pub fn aiming(films: usize, plate: &PlateProps, before: Exposure, moment: Moment) -> Html {
+    let PlateProps { bench, act } = plate;
+    let props = AimingProps { bench: bench.clone(), before, moment, act: act.clone() };
+    keyed::<Aiming>(&films.to_string(), props)
+}
+
 /// Tube and receptor to be turned, drawn as they stand, and the exposure.
 #[component]
 pub fn Aiming(props: &AimingProps) -> Html {
-    let aim = use_state_eq(|| props.before);
+    let before = props.before;
+    let aim = use_held(move || before);
     let turn = |set: fn(&mut Exposure, f64)| {
         let aim = aim.clone();
         Callback::from(move |value: f64| {

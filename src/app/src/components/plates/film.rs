@@ -1,8 +1,10 @@
 //! The films of a case, one at a time.
 
-use super::aim::Aiming;
+use super::aim::aiming;
 use super::picture::Picture;
 use super::{PlateProps, name_of};
+use crate::components::changed::use_worked;
+use crate::components::hold::use_held;
 use engine::imaging::{self, Aim, Film, Noise};
 use engine::session::{Session, Taken};
 use yew::prelude::*;
@@ -13,12 +15,12 @@ pub fn FilmPlate(props: &PlateProps) -> Html {
     let session = &props.bench.session;
     let films = session.films();
     // The newest is looked at, unless another was asked for since it came.
-    let asked = use_state_eq(|| (0, 0));
+    let asked = use_held(|| (0, 0));
     let newest = films.len().saturating_sub(1);
     let at = if asked.0 == films.len() { asked.1 } else { newest };
     let taken = films[at];
-    let film = use_memo((name_of(&props.bench), taken), |_| exposed(session, taken));
-    let grey = use_memo((name_of(&props.bench), taken), |_| film.grey.clone());
+    let film = use_worked((name_of(&props.bench), taken), |_| exposed(session, taken));
+    let grey = use_worked((name_of(&props.bench), taken), |_| film.grey.clone());
     let others = (films.len() > 1).then(|| {
         html! {
             <div class="row" role="group" aria-label="Which film">
@@ -40,7 +42,7 @@ pub fn FilmPlate(props: &PlateProps) -> Html {
             { for others }
             <p class="reading">{ format!("The bar is 10 mm on the receptor: what stands at the tooth is drawn {grown:.2} times as large. Films so far: {}. Repeats so far: {repeats}.", films.len()) }</p>
             if let Some(moment) = next {
-                <Aiming key={newest} bench={props.bench.clone()} before={films[newest].exposure} {moment} act={props.act.clone()} />
+                { aiming(newest, props, films[newest].exposure, moment) }
             }
         </figure>
     }

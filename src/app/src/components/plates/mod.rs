@@ -10,9 +10,10 @@ mod section;
 mod slices;
 mod sound;
 
+use crate::components::view::view;
 use crate::effects;
 use crate::store::{Action, Bench};
-use aim::Aiming;
+use aim::aiming;
 use engine::plan::choices::Examination;
 use engine::session::Exposure;
 use film::FilmPlate;
@@ -40,15 +41,16 @@ pub fn plates(bench: Rc<Bench>, act: Callback<Action>) -> Html {
             html! { <section class="plates">{ written }</section> }
         };
     }
+    let plate = || PlateProps { bench: bench.clone(), act: act.clone() };
     html! {
         <section class="plates" aria-labelledby="plates-title">
             <h2 id="plates-title">{ "Films, sections, probe" }</h2>
-            if films { <FilmPlate bench={bench.clone()} act={act.clone()} /> }
+            if films { { view::<FilmPlate>(plate()) } }
             if let Some(moment) = followed {
-                <Aiming bench={bench.clone()} before={Exposure::PARALLEL} {moment} act={act.clone()} />
+                { aiming(0, &plate(), Exposure::PARALLEL, moment) }
             }
-            if sections { <SectionPlate bench={bench.clone()} /> }
-            if sounded { <Sounding bench={bench.clone()} act={act.clone()} /> }
+            if sections { { view::<SectionPlate>(plate()) } }
+            if sounded { { view::<Sounding>(plate()) } }
             { written }
         </section>
     }
@@ -74,7 +76,6 @@ pub struct PlateProps {
     /// The case.
     pub bench: Rc<Bench>,
     /// Told what is done at the plate, where anything can be.
-    #[prop_or_default]
     pub act: Callback<Action>,
 }
 

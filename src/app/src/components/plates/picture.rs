@@ -1,5 +1,6 @@
 //! A picture of grey pixels with lines and handles over it, in millimetres.
 
+use crate::components::changed::use_changed;
 use std::rc::Rc;
 use wasm_bindgen::{Clamped, JsCast};
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, ImageData};
@@ -30,7 +31,7 @@ pub fn Picture(props: &PictureProps) -> Html {
     let [columns, rows] = props.pixels;
     {
         let canvas = canvas.clone();
-        use_effect_with((props.grey.clone(), props.pixels), move |(grey, pixels)| {
+        use_changed((props.grey.clone(), props.pixels), move |(grey, pixels)| {
             paint(&canvas, grey, *pixels);
         });
     }

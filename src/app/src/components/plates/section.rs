@@ -5,6 +5,8 @@ use super::dial::{Dial, dial};
 use super::picture::Picture;
 use super::slices::{SLICES, cut, laid, place_in_words, says};
 use super::{PlateProps, name_of};
+use crate::components::changed::use_worked;
+use crate::components::hold::{Held, use_held};
 use engine::geometry::P2;
 use engine::imaging::window;
 use yew::prelude::*;
@@ -13,15 +15,15 @@ use yew::prelude::*;
 #[component]
 pub fn SectionPlate(props: &PlateProps) -> Html {
     let case = props.bench.session.opened();
-    let kind = use_state_eq(|| 0_usize);
-    let at = use_state_eq(|| 0.0);
-    let (centre, width) = (use_state_eq(|| 1000.0), use_state_eq(|| 4000.0));
-    let tips = use_state_eq(|| [P2::new(11.0, 14.0), P2::new(19.0, 14.0)]);
-    let scene = use_memo(name_of(&props.bench), |_| laid(case));
+    let kind = use_held(|| 0_usize);
+    let at = use_held(|| 0.0);
+    let (centre, width) = (use_held(|| 1000.0), use_held(|| 4000.0));
+    let tips = use_held(|| [P2::new(11.0, 14.0), P2::new(19.0, 14.0)]);
+    let scene = use_worked(name_of(&props.bench), move |_| laid(case));
     let (slice, name, [least, most]) = SLICES[*kind];
-    let taken = use_memo((name_of(&props.bench), *kind, *at), |_| cut(&scene, case, slice, *at));
+    let taken = use_worked((name_of(&props.bench), *kind, *at), |_| cut(&scene, case, slice, *at));
     let seen = (name_of(&props.bench), *kind, *at, *centre, *width);
-    let grey = use_memo(seen, |_| {
+    let grey = use_worked(seen, |_| {
         taken.grey.iter().map(|grey| window(*grey, *centre, *width)).collect::<Vec<u8>>()
     });
     let size = taken.pixels.map(|count| f64::from(count) * taken.voxel);
@@ -37,7 +39,7 @@ pub fn SectionPlate(props: &PlateProps) -> Html {
             at.set(if place == 2 { 2.0 } else { 0.0 });
         })
     };
-    let set = |state: &UseStateHandle<f64>| {
+    let set = |state: &Held<f64>| {
         let state = state.clone();
         Callback::from(move |value: f64| state.set(value))
     };

@@ -3,6 +3,7 @@
 use super::PlateProps;
 use super::dial::{Dial, dial};
 use crate::components::figure::Drawing;
+use crate::components::hold::use_held;
 use crate::store::Action;
 use engine::anatomy::{Site, Wall};
 use engine::figures;
@@ -10,14 +11,14 @@ use engine::rules::Known;
 use engine::session::{Event, Sounded, Spot};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event as Change};
-use yew::prelude::{Callback, Html, MouseEvent, component, html, use_state_eq};
+use yew::prelude::{Callback, Html, MouseEvent, component, html};
 
 /// One side of the tooth with what was read there, the probe, and the list of readings.
 #[component]
 pub fn Sounding(props: &PlateProps) -> Html {
     let session = &props.bench.session;
     let site = &session.opened().site;
-    let at = use_state_eq(|| Spot { wall: Wall::Facial, tenths: 0 });
+    let at = use_held(|| Spot { wall: Wall::Facial, tenths: 0 });
     let all = session.soundings();
     let may = session.may_sound();
     let reach = f64::from(Spot::reach(site)) / 10.0;

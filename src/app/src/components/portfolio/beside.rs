@@ -1,6 +1,7 @@
 //! What goes with the attempts of a portfolio, and what is done with them.
 
 use super::choose::tick;
+use crate::components::hold::Held;
 use crate::components::plain::line;
 use crate::effects;
 use web_sys::HtmlInputElement;
@@ -32,7 +33,7 @@ pub fn acts(ids: Vec<String>, count: usize, on_save: &Callback<Vec<String>>) -> 
 }
 
 /// What is printed beside the records: notes, objections, a name.
-pub fn beside(chosen: &UseStateHandle<Chosen>) -> Vec<Html> {
+pub fn beside(chosen: &Held<Chosen>) -> Vec<Html> {
     let also = |which: usize, words: &'static str| {
         let now = chosen.clone();
         let turn = Callback::from(move |_: Event| {

@@ -1,0 +1,30 @@
+//! What can be done at the end of a debrief.
+
+use super::plain::{button, el, link};
+use crate::effects;
+use crate::keep::Kept;
+use crate::keep::file::of_one;
+use crate::store::Bench;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// The same again, the attempt as a file, paper, another case.
+pub fn ways_on(bench: Rc<Bench>, kept: Kept, again: Callback<MouseEvent>) -> Html {
+    let parts = vec![
+        html! { <button type="button" onclick={again}>{ "The same case again" }</button> },
+        button("Save this attempt", saving(bench, kept)),
+        button("Print", Callback::from(|_: MouseEvent| effects::print())),
+        link("#/".to_owned(), "Another case".to_owned()),
+    ];
+    el("p", "row", parts)
+}
+
+/// Saves the attempt as a file: choices and what was held against verdicts, never marks.
+fn saving(bench: Rc<Bench>, kept: Kept) -> Callback<MouseEvent> {
+    Callback::from(move |_| {
+        let (bench, kept) = (bench.clone(), kept.clone());
+        wasm_bindgen_futures::spawn_local(async move {
+            effects::save("attempt.json", &of_one(&bench, &kept).await);
+        });
+    })
+}
