@@ -33,7 +33,7 @@ pub fn on<T: PartialEq + 'static>(thing: T) -> On {
 }
 
 /// Whether two things of one type are equal.
-fn same<T: PartialEq + 'static>(one: &dyn Any, other: &dyn Any) -> bool {
+pub fn same<T: PartialEq + 'static>(one: &dyn Any, other: &dyn Any) -> bool {
     one.downcast_ref::<T>()
         .zip(other.downcast_ref())
         .is_some_and(|(one, other): (&T, &T)| one == other)

@@ -1,10 +1,13 @@
 //! A state of a view, compiled once: the framework's own is compiled anew for each type that it is
 //! given, a kilobyte or more every time.
 
+use super::changed::same;
 use std::any::Any;
 use std::fmt;
+use std::marker::PhantomData;
 use std::ops::Deref;
 use std::rc::Rc;
+use wasm_bindgen::UnwrapThrowExt;
 use yew::prelude::*;
 
 /// Something of any type.
@@ -13,7 +16,9 @@ pub type Thing = Rc<dyn Any>;
 /// A state of a view.
 pub struct Held<T> {
     state: UseStateHandle<Thing>,
-    value: Rc<T>,
+    /// What it was when the view was drawn: by this it differs from what an earlier view was given.
+    drawn: Thing,
+    of: PhantomData<T>,
 }
 
 impl<T: 'static> Held<T> {
@@ -25,27 +30,28 @@ impl<T: 'static> Held<T> {
 
 impl<T> Clone for Held<T> {
     fn clone(&self) -> Self {
-        Self { state: self.state.clone(), value: self.value.clone() }
+        Self { state: self.state.clone(), drawn: self.drawn.clone(), of: PhantomData }
     }
 }
 
-impl<T> Deref for Held<T> {
+impl<T: 'static> Deref for Held<T> {
     type Target = T;
 
+    /// What was set last, drawn or not: two answers may come before the view is drawn again.
     fn deref(&self) -> &T {
-        &self.value
+        self.state.downcast_ref().unwrap_throw()
     }
 }
 
-impl<T: PartialEq> PartialEq for Held<T> {
+impl<T: PartialEq + 'static> PartialEq for Held<T> {
     fn eq(&self, other: &Self) -> bool {
-        self.value == other.value
+        same::<T>(&*self.drawn, &*other.drawn)
     }
 }
 
-impl<T: fmt::Debug> fmt::Debug for Held<T> {
+impl<T: fmt::Debug + 'static> fmt::Debug for Held<T> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.value.fmt(f)
+        (**self).fmt(f)
     }
 }
 
@@ -58,11 +64,11 @@ fn use_thing(first: Box<dyn FnOnce() -> Thing>) -> UseStateHandle<Thing> {
 #[hook]
 pub fn use_held<T: 'static>(first: impl FnOnce() -> T + 'static) -> Held<T> {
     let state = use_thing(Box::new(move || Rc::new(first())));
-    let value = typed(&state);
-    Held { state, value }
+    let drawn = Thing::clone(&state);
+    Held { state, drawn, of: PhantomData }
 }
 
 /// A hook keeps one type, as the framework's own do: nothing that is read or typed in changes it.
 pub fn typed<T: 'static>(thing: &Thing) -> Rc<T> {
-    wasm_bindgen::UnwrapThrowExt::unwrap_throw(thing.clone().downcast())
+    thing.clone().downcast().unwrap_throw()
 }

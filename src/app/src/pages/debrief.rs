@@ -81,7 +81,8 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         debate_cards(&debrief.verdicts, tooth, &prose),
     ];
     parts.extend(sought_for(&bench, &sound, &looked, broken(debrief)));
-    parts.extend(own);
+    // Its place is there before it is: the framework matches a list from its end.
+    parts.push(own.unwrap_or_default());
     parts.push(line("h3", "", "Every verdict, in the order of care"));
     parts.extend(Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)));
     parts.push(said("p", "from", format!("Rule set {RULE_SET}.")));

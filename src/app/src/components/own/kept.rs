@@ -36,13 +36,23 @@ pub fn told([attempts, events, notes]: [usize; 3], space: &str, shelf: &Shelf) -
         ),
         el("dl", "", kept),
     ];
-    if !shelf.aside.is_empty() {
-        let aside = shelf.aside.iter().map(|(id, why)| said("li", "", format!("{id}: {why}")));
-        parts.push(line("h2", "", "Kept, and not readable here"));
-        parts.push(el("ul", "", aside.collect()));
-        parts.push(line("p", "", "They stay as they are."));
-    }
+    // Its place is there all the same: the framework matches a list from its end.
+    parts.push(unreadable(shelf));
     parts.push(line("h2", "", "Keep it safe"));
     parts.push(line("p", "", "A browser may clear what it stores: when space runs short, when history is cleared, in some browsers after a week without a visit. A file of your own is the only safe copy."));
     parts
+}
+
+/// What stays as it is; nothing where all could be read.
+fn unreadable(shelf: &Shelf) -> Html {
+    if shelf.aside.is_empty() {
+        return Html::default();
+    }
+    let aside = shelf.aside.iter().map(|(id, why)| said("li", "", format!("{id}: {why}")));
+    let parts = [
+        line("h2", "", "Kept, and not readable here"),
+        el("ul", "", aside.collect()),
+        line("p", "", "They stay as they are."),
+    ];
+    parts.into_iter().collect()
 }

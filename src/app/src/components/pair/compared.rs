@@ -51,16 +51,18 @@ pub fn Compared(props: &ComparedProps) -> Html {
         });
         AskedProps { shown: shown.clone(), done }
     };
-    let mut parts = vec![
+    // What is not due yet has its place all the same: the framework matches a list from its end.
+    let due = |stage_of: Stage, part: &dyn Fn() -> Html| match **stage >= stage_of {
+        true => part(),
+        false => Html::default(),
+    };
+    let parts = [
         line("p", "lead", LOOK),
         sides(&shown.0),
         view::<Differ>(to(Stage::Decide, "decide-title")),
+        due(Stage::Decide, &|| view::<Decide>(to(Stage::Told, "told-title"))),
+        due(Stage::Told, &|| told(&shown.0, &prose)),
+        due(Stage::Told, &caution),
     ];
-    if **stage >= Stage::Decide {
-        parts.push(view::<Decide>(to(Stage::Told, "told-title")));
-    }
-    if **stage >= Stage::Told {
-        parts.extend([told(&shown.0, &prose), caution()]);
-    }
     parts.into_iter().collect()
 }
