@@ -15,7 +15,7 @@ use crate::bench::Restored;
 use crate::effects;
 use crate::route::{From, Route};
 use crate::store::{Action, Bench, Room};
-use core::cell::RefCell;
+use core::cell::{RefCell, RefMut};
 use engine::debrief::{hash_of, judge};
 use engine::session::{Event, Shown};
 use learning::record::{Done, Head, Help};
@@ -53,8 +53,18 @@ struct Line {
     kept: usize,
     /// What was done up to here is not kept again before more is: it was erased.
     erased: usize,
+    /// Whether another tab has told that it wrote in this attempt.
+    news: bool,
     /// Whether what another tab wrote is on its way to the bench: nothing goes in line until it is there.
     behind: bool,
+}
+
+/// What the line is worked off in.
+enum Turn {
+    /// An event is written.
+    Write(Job),
+    /// What another tab wrote in the attempt at this case is read.
+    CatchUp(u32),
 }
 
 /// One event to be written.
@@ -148,13 +158,10 @@ impl Keeper {
         let Some(db) = self.db() else { return };
         match word {
             Word::Wrote(id) => {
-                let (serial, ours) = {
-                    let line = self.line.borrow();
-                    (line.serial, line.head.as_ref().is_some_and(|head| head.id == id))
-                };
-                if ours {
-                    self.catch_up(&db, serial, &tell).await;
-                }
+                // It is read in its turn, between two writes of this tab's own.
+                let mut line = self.line.borrow_mut();
+                line.news |= line.head.as_ref().is_some_and(|head| head.id == id);
+                self.work_off(line, &db, &tell);
             }
             Word::Erased => {
                 self.forget();
@@ -194,16 +201,36 @@ impl Keeper {
             tell.dispatch(Action::Keep(Told::Begun(bench.serial, Rc::new(head.clone()))));
         }
         line.head = Some(head);
+        self.work_off(line, &db, tell);
+    }
+
+    /// Has the line worked off, unless somebody does.
+    fn work_off(self: &Rc<Self>, mut line: RefMut<'_, Line>, db: &Db, tell: &Tell) {
         if !line.busy {
             line.busy = true;
-            wasm_bindgen_futures::spawn_local(self.clone().work(db, tell.clone()));
+            wasm_bindgen_futures::spawn_local(self.clone().work(db.clone(), tell.clone()));
         }
     }
 
+    /// What comes next: another tab's news before what this one has to write.
+    fn next(&self) -> Option<Turn> {
+        let mut line = self.line.borrow_mut();
+        if core::mem::take(&mut line.news) {
+            return Some(Turn::CatchUp(line.serial));
+        }
+        line.jobs.pop_front().map(Turn::Write)
+    }
+
     async fn work(self: Rc<Self>, db: Db, tell: Tell) {
-        loop {
-            let job = self.line.borrow_mut().jobs.pop_front();
-            let Some(job) = job else { break };
+        while let Some(turn) = self.next() {
+            let job = match turn {
+                Turn::Write(job) => job,
+                Turn::CatchUp(serial) => {
+                    // Told of its own writing in another way, or late, it has nothing to follow.
+                    let _ = self.catch_up(&db, serial, &tell).await;
+                    continue;
+                }
+            };
             match db.write(&job.writes).await {
                 Ok(()) => {
                     self.written(&job);
@@ -219,7 +246,9 @@ impl Keeper {
                     }
                     self.tell_tabs(&Word::Wrote(job.id));
                 }
-                Err(Trouble::Taken) => self.catch_up(&db, job.serial, &tell).await,
+                // The case has left the bench: the other tab has it.
+                Err(Trouble::Taken) if self.line.borrow().serial != job.serial => {}
+                Err(Trouble::Taken) if self.catch_up(&db, job.serial, &tell).await => {}
                 Err(why) => {
                     self.give_up(job.place);
                     tell.dispatch(Action::Keep(Told::NotStored(why)));
@@ -245,16 +274,20 @@ impl Keeper {
     }
 
     /// Another tab has written in the attempt on the bench: it is read anew, and the room puts what was
-    /// done here behind it.
-    async fn catch_up(&self, db: &Db, serial: u32, tell: &Tell) {
+    /// done here behind it. Whether there was anything that this tab had not.
+    async fn catch_up(&self, db: &Db, serial: u32, tell: &Tell) -> bool {
         let head = {
             let line = self.line.borrow();
             line.head.clone().filter(|_| line.serial == serial)
         };
-        let Some(head) = head else { return };
-        let Ok(texts) = db.texts(EVENTS, &events_of(&head.id)).await else { return };
+        let Some(head) = head else { return false };
+        let Ok(texts) = db.texts(EVENTS, &events_of(&head.id)).await else { return false };
         let kept = {
             let mut line = self.line.borrow_mut();
+            if texts.len() <= line.kept {
+                // This tab has followed already.
+                return false;
+            }
             line.jobs.retain(|job| job.serial != serial);
             let kept = line.kept;
             (line.sent, line.kept, line.behind) = (texts.len(), texts.len(), true);
@@ -265,6 +298,7 @@ impl Keeper {
             Err(why) => Action::Keep(Told::NotStored(Trouble::Other(why))),
         });
         self.line.borrow_mut().behind = false;
+        true
     }
 
     async fn fetch(self: Rc<Self>, key: Key, tell: Tell) {

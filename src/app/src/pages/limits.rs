@@ -24,6 +24,7 @@ pub fn limits() -> Html {
         "Healing: how much of ridge and facial wall is lost over the months, about published means with a seeded spread. Re-entry finds one course of many; the debrief shows how far they lie apart. Never a forecast.",
         "Closing force: how far the flap must travel against how far it can.",
         "Patients: lists and distributions of our own making, within what published surveys report.",
+        "Practice: knowledge tracing and FSRS-6 with published or stated parameters choose and space cases. They tell what your answers here make likely, nothing of your hands or of a patient.",
     ];
     let parts = vec![
         line("h1", "", "Limits"),
