@@ -148,14 +148,14 @@ impl Remark {
                     Jaw::Maxilla => ["upper", "lower"],
                 };
                 format!(
-                    "{}: {most} attempts with a fault were at teeth of the {here} jaw. There you failed {hits} of {all}, in the {there} jaw {other} of {rest}.",
+                    "{}: {most} attempts with a fault were at teeth of the {here} jaw. There {hits} of {all} had one, in the {there} jaw {other} of {rest}.",
                     skill.words()
                 )
             }
             What::Front(skill, front) => {
                 let [here, there] = if front { ["front", "back"] } else { ["back", "front"] };
                 format!(
-                    "{}: {most} attempts with a fault were at {here} teeth. There you failed {hits} of {all}, at {there} teeth {other} of {rest}.",
+                    "{}: {most} attempts with a fault were at {here} teeth. There {hits} of {all} had one, at {there} teeth {other} of {rest}.",
                     skill.words()
                 )
             }
@@ -163,7 +163,7 @@ impl Remark {
                 let [here, there] =
                     if quick { ["quicker", "slower"] } else { ["slower", "quicker"] };
                 format!(
-                    "{}: {most} attempts with a fault in it were {here} than your own middle time for it. The {here} ones failed {hits} of {all} times, the {there} ones {other} of {rest}.",
+                    "{}: {most} attempts with a fault in it were {here} than your own middle time for it. Of the {here} ones {hits} of {all} had one, of the {there} ones {other} of {rest}.",
                     step.label()
                 )
             }

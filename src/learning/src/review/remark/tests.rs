@@ -35,7 +35,7 @@ fn a_planted_lean_to_one_jaw_is_found_with_its_numbers() {
     assert_eq!((found.here, found.elsewhere, compared), ([7, 8], [1, 14], 1));
     let says = found.says();
     assert!(says.starts_with("Covering with a membrane: 7 of your 8 attempts with a fault were at teeth of the lower jaw."), "{says}");
-    assert!(says.contains("There you failed 7 of 8, in the upper jaw 1 of 14."), "{says}");
+    assert!(says.contains("There 7 of 8 had one, in the upper jaw 1 of 14."), "{says}");
 }
 
 #[test]
