@@ -92,8 +92,11 @@ export async function watch(context, home) {
       faults.push(`asked another host: ${request.url()}`);
     }
   });
-  context.on("requestfailed", (request) =>
-    faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`));
+  context.on("requestfailed", (request) => {
+    // What a page still waited for when it was left or loaded anew is nobody's fault.
+    const why = request.failure()?.errorText;
+    if (why !== "net::ERR_ABORTED") faults.push(`request failed: ${request.url()} ${why}`);
+  });
   context.on("console", (message) => {
     if (["error", "warning"].includes(message.type())) faults.push(`console: ${message.text()}`);
   });
