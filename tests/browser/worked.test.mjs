@@ -62,7 +62,7 @@ test("terms explain themselves under the pointer, by key and by touch, and go by
   visit(async ({ page, context }) => {
     await begin(page);
     await page.getByText("Ask for", { exact: true }).waitFor();
-    while ((await page.locator("#sheet-title").textContent()) !== "Flap") await carryOut(page).click();
+    while ((await page.locator("#sheet-title").textContent()) !== "Flap") await movesOn(page, () => carryOut(page).click());
     const word = page.locator(".told .ask .term-word").first();
     const means = page.locator(".told .ask .term-means").first();
     assert.ok(!(await means.isVisible()));
