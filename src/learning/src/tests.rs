@@ -1,13 +1,14 @@
 //! Files of attempts, and what attempts say once they are replayed.
 
 use crate::file::{self, LONGEST_NOTE};
-use crate::past::{Past, replay};
+use crate::past::{Past, replay, verdicts_of};
 use crate::record::{Done, Head, Help, RECORD_FORMAT, Record};
 use engine::cases::{at, generate};
 use engine::chart::{Address, Case};
 use engine::debrief::{hash_of, judge};
-use engine::plan::Step;
-use engine::rules::Skill;
+use engine::plan::{Decision, Step};
+use engine::rules::trial::Trial;
+use engine::rules::{Debated, Held, Level, Local, Moved, Protocol, Side, Skill, Worth, Zone};
 use engine::session::{Event, Mode, Session, wander};
 use serde::de::IgnoredAny;
 
@@ -216,4 +217,61 @@ fn an_attempt_whose_events_do_not_fit_its_case_says_where() {
     assert!(refused.to_string().starts_with("event "), "{refused}");
     let address: Address = head.address.unwrap();
     assert!(at(address).is_ok());
+}
+
+/// A trial in which everything is answered, as its record.
+fn record_of(trial: &Trial) -> (Record<Case>, Session) {
+    let mut session = Session::open(trial.case.clone(), Mode::Study);
+    while let Some(step) = session.due() {
+        for entry in Decision::ALL.iter().filter(|entry| entry.step == step) {
+            if let Some(value) = trial.draft.value(entry.decision) {
+                session.apply(Event::Choose(entry.decision, Some(value.clone()))).unwrap();
+            }
+        }
+        session.apply(Event::CarryOut(step)).unwrap();
+    }
+    let mut head = Head::begin("trial".to_owned(), "#/case/1".to_owned(), &session, 1, 0);
+    head.verdicts = verdicts_of(&session);
+    let done = |event: &Event| Done { at: None, what: event.written() };
+    let events = session.events().iter().map(done).collect();
+    let case = Some(trial.case.clone().under(Local::NONE));
+    (Record { head, events, case, note: String::new() }, session)
+}
+
+#[test]
+fn an_attempt_carries_the_protocol_of_its_set_and_replays_to_the_same_verdicts() {
+    let mut trial = Trial::plain();
+    let (free, session) = record_of(&trial);
+    assert!(!file::record(&free).contains("local"), "as before there were protocols");
+    // What is debated of the plain plan is taken for a fault by the set.
+    let verdicts = session.verdicts();
+    let debated = verdicts.iter().find(|one| one.zone == Zone::Debated).unwrap();
+    let positions = vec![Held {
+        rule: debated.rule.id.to_owned(),
+        holds: Side::Other,
+        debated: Debated::All(Worth::Suboptimal),
+    }];
+    let protocol = Protocol { positions, ..Protocol::default() };
+    trial.case = trial.case.under(Local { level: Some(Level::Resident), protocol });
+    let (record, _) = record_of(&trial);
+    assert_ne!(record.head.verdicts, free.head.verdicts);
+    let read = file::read::<Case>(&saved(std::slice::from_ref(&record)));
+    assert_eq!((&read.records[..], &read.faults[..]), (&[record.clone()][..], &[][..]));
+    // The case itself is as it stands; the record has it judged as its set would.
+    let again = replay(&record.head, &record.events, record.case.unwrap()).unwrap();
+    assert_eq!(verdicts_of(&again), record.head.verdicts);
+}
+
+#[test]
+fn an_attempt_that_would_have_a_rule_otherwise_than_it_may_is_refused() {
+    let trial = Trial::plain();
+    let (mut record, _) = record_of(&trial);
+    let moved = |to| Moved { rule: "membrane-short-of-intact-bone".to_owned(), from: 2.0, to };
+    for (to, fits) in [(2.5, true), (9.0, false)] {
+        record.head.local.protocol.bands = vec![moved(to)];
+        let again = replay(&record.head, &record.events, trial.case.clone());
+        assert_eq!(again.is_ok(), fits, "{to}");
+    }
+    let why = replay(&record.head, &record.events, trial.case).unwrap_err().to_string();
+    assert!(why.contains("published figures run from 2 to 3 mm"), "{why}");
 }

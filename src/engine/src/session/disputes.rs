@@ -53,9 +53,9 @@ impl Session {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Attempt, Mode};
+    use super::super::{Mode, Written};
     use super::*;
-    use crate::debrief::judge;
+    use crate::debrief::{hash_of, judge};
     use crate::rules::trial::Trial;
 
     fn dispute(rule: &str, reason: &str) -> Event {
@@ -66,16 +66,17 @@ mod tests {
     fn a_reason_travels_with_the_attempt_and_changes_no_verdict() {
         let trial = Trial::plain();
         let mut session = Session::open(trial.case.clone(), Mode::Study);
-        let before = Attempt::of(&session);
+        let hash = |session: &Session| hash_of(&judge(session.opened(), session.plan()));
+        let before = hash(&session);
         session.apply(dispute("too-near-a-root", "  The film was misread. ")).unwrap();
         session.apply(dispute("gap-too-narrow", "I would graft less.")).unwrap();
         session.apply(dispute("too-near-a-root", "Second thought.")).unwrap();
         assert_eq!(session.disputed("too-near-a-root"), Some("Second thought."));
-        let attempt = Attempt::of(&session);
-        assert_eq!(attempt.verdicts, before.verdicts);
-        let text = serde_json::to_string(&attempt).unwrap();
-        let back: Attempt = serde_json::from_str(&text).unwrap();
-        let events = back.read_events().unwrap();
+        assert_eq!(hash(&session), before);
+        let written: Vec<Written> = session.events().iter().map(Event::written).collect();
+        let text = serde_json::to_string(&written).unwrap();
+        let back: Vec<Written> = serde_json::from_str(&text).unwrap();
+        let events: Vec<Event> = back.iter().map(|one| Event::try_from(one).unwrap()).collect();
         let again = Session::replay(trial.case.clone(), Mode::Study, &events).unwrap();
         assert_eq!(again.disputes(), session.disputes());
         assert_eq!(

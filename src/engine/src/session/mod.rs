@@ -1,7 +1,6 @@
 //! Event in, View out: the one facade that page and tool drive. An attempt is its list of events and
 //! replays to the same debrief.
 
-mod attempt;
 mod disputes;
 mod event;
 mod film_report;
@@ -20,7 +19,6 @@ mod wander;
 mod worked;
 mod written;
 
-pub use attempt::{ATTEMPT_FORMAT, Attempt, Broken, CaseRef};
 pub use disputes::LONGEST_REASON;
 pub use event::{Event, Unreadable};
 pub use films::{Exposure, Moment, Taken};

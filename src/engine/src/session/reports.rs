@@ -30,7 +30,7 @@ pub struct Report {
 impl Report {
     /// One that its own step weighs.
     pub(super) fn of(step: Step, title: &str, lines: Vec<String>) -> Self {
-        Self { step, weighed_in: step, title: crate::debrief::capital(title), lines }
+        Self { step, weighed_in: step, title: crate::casing::capital(title), lines }
     }
 }
 
@@ -102,7 +102,7 @@ fn examined(case: &Case, examination: Examination, read: &Read) -> Vec<String> {
                 format!("Facial, mesial to distal: {fm}, {f}, {fd} mm."),
                 format!(
                     "{}, mesial to distal: {om}, {o}, {od} mm.",
-                    crate::debrief::capital(site.tooth.oral_word())
+                    crate::casing::capital(site.tooth.oral_word())
                 ),
             ];
             let deep = readings.probing.iter().filter(|depth| depth.get() >= 6.0).count();
@@ -158,7 +158,7 @@ fn look(case: &Case) -> Vec<String> {
         infection.to_owned(),
         margin,
         format!("Keratinised tissue: {:.1} mm.", soft.keratinised.get()),
-        crate::debrief::capital(smile(soft.lip)) + ".",
+        crate::casing::capital(smile(soft.lip)) + ".",
         format!(
             "Contact point to the neighbours' crest, estimated: {:.1} mm mesially, {:.1} mm distally.",
             soft.contact_to_crest[0].get(),
@@ -177,7 +177,7 @@ pub(super) fn to_floor(what: &str, distance: Mm) -> String {
 
 fn sections(case: &Case) -> Vec<String> {
     let report = &case.readings.sections;
-    let oral = crate::debrief::capital(case.site.tooth.oral_word());
+    let oral = crate::casing::capital(case.site.tooth.oral_word());
     let plate = |name: &str, plate: Option<Mm>| match plate {
         Some(thick) => format!("{name} plate 1 mm below the crest: {:.1} mm.", thick.get()),
         None => format!("{name} plate near the crest: not discernible (thin or missing)."),
@@ -303,6 +303,6 @@ fn under_flap(case: &Case, plan: &Plan) -> Vec<String> {
     if found.is_empty() {
         vec!["The facial wall is whole under the flap.".to_owned()]
     } else {
-        found.iter().map(|words| crate::debrief::capital(words) + ".").collect()
+        found.iter().map(|words| crate::casing::capital(words) + ".").collect()
     }
 }

@@ -1,8 +1,8 @@
 use super::*;
 use crate::cases::{Constraints, Spread, generate_as};
+use crate::debrief::{hash_of, judge};
 use crate::plan::Decision;
 use crate::rules::trial::Trial;
-use crate::rules::{Debated, Held, Level, Local, Moved, Protocol, Side, Worth, Zone};
 
 /// Answers and carries out everything, step by step, as a learner would.
 fn played(trial: &Trial, mode: Mode) -> Session {
@@ -41,57 +41,31 @@ fn steps_come_in_order_and_the_past_is_kept() {
     assert_eq!(past, Refusal::Past { decision: Decision::Drugs });
 }
 
+/// Its events as they are stored.
+fn stored(session: &Session) -> String {
+    let written: Vec<Written> = session.events().iter().map(Event::written).collect();
+    serde_json::to_string(&written).unwrap()
+}
+
+/// What is stored, read.
+fn read(text: &str) -> Vec<Event> {
+    let written: Vec<Written> = serde_json::from_str(text).unwrap();
+    written.iter().map(|one| Event::try_from(one).unwrap()).collect()
+}
+
+/// Hash of the verdicts of its plan on its case as it was opened.
+fn hash(session: &Session) -> u64 {
+    hash_of(&judge(session.opened(), session.plan()))
+}
+
 #[test]
 fn an_attempt_replays_to_the_same_debrief() {
     let trial = Trial::plain();
     let session = played(&trial, Mode::Study);
-    let attempt = Attempt::of(&session);
-    let text = serde_json::to_string(&attempt).unwrap();
-    let read: Attempt = serde_json::from_str(&text).unwrap();
-    let events = read.read_events().unwrap();
-    let again = Session::replay(trial.case, read.mode, &events).unwrap();
-    assert_eq!(Attempt::of(&again), attempt);
+    let again = Session::replay(trial.case, Mode::Study, &read(&stored(&session))).unwrap();
+    assert_eq!(again.plan(), session.plan());
+    assert_eq!(hash(&again), hash(&session));
     assert!(again.debrief(None).is_some());
-}
-
-#[test]
-fn an_attempt_carries_the_protocol_of_its_set_and_replays_to_the_same_verdicts() {
-    let mut trial = Trial::plain();
-    let free = Attempt::of(&played(&trial, Mode::Study));
-    assert!(!serde_json::to_string(&free).unwrap().contains("local"), "as before");
-    // What is debated of the plain plan is taken for a fault by the set.
-    let verdicts = played(&trial, Mode::Study).verdicts();
-    let debated = verdicts.iter().find(|one| one.zone == Zone::Debated).unwrap();
-    let positions = vec![Held {
-        rule: debated.rule.id.to_owned(),
-        holds: Side::Other,
-        debated: Debated::All(Worth::Suboptimal),
-    }];
-    let protocol = Protocol { positions, ..Protocol::default() };
-    trial.case = trial.case.under(Local { level: Some(Level::Resident), protocol });
-    let attempt = Attempt::of(&played(&trial, Mode::Study));
-    assert_ne!(attempt.verdicts, free.verdicts);
-    let text = serde_json::to_string(&attempt).unwrap();
-    let read: Attempt = serde_json::from_str(&text).unwrap();
-    assert_eq!(read, attempt);
-    let CaseRef::Written(case) = read.case.clone() else { panic!("{text}") };
-    assert!(case.local.is_none(), "the case itself is as it stands");
-    let again =
-        Session::replay(read.given(*case).unwrap(), read.mode, &read.read_events().unwrap());
-    assert_eq!(Attempt::of(&again.unwrap()), attempt);
-}
-
-#[test]
-fn an_attempt_that_would_have_a_rule_otherwise_than_it_may_is_refused() {
-    let trial = Trial::plain();
-    let mut attempt = Attempt::of(&played(&trial, Mode::Study));
-    let moved = |to| Moved { rule: "membrane-short-of-intact-bone".to_owned(), from: 2.0, to };
-    for (to, fits) in [(2.5, true), (9.0, false)] {
-        attempt.local.protocol.bands = vec![moved(to)];
-        assert_eq!(attempt.given(trial.case.clone()).is_ok(), fits, "{to}");
-    }
-    let why = attempt.given(trial.case).unwrap_err().to_string();
-    assert!(why.contains("published figures run from 2 to 3 mm"), "{why}");
 }
 
 #[test]
@@ -114,13 +88,6 @@ fn what_was_not_asked_for_is_not_told() {
     let told: Vec<_> = told.iter().filter(|report| report.step == Step::Chart).collect();
     assert_eq!(told[0].lines, ["No known allergies."]);
     assert!(!session.view().history.iter().any(|line| line.contains("pressure")));
-}
-
-#[test]
-fn an_attempt_of_a_later_format_is_refused_without_damage() {
-    let session = played(&Trial::plain(), Mode::Study);
-    let later = Attempt { format: ATTEMPT_FORMAT + 1, ..Attempt::of(&session) };
-    assert!(later.read_events().unwrap_err().to_string().contains("newer version"));
 }
 
 /// Answers what is asked in the step that is due, of a trial's choices.
@@ -224,12 +191,9 @@ fn a_plate_that_breaks_is_told_then_answered_and_stays_broken_on_replay() {
     // What is shown from there on is the site as it was left; what is stored is the case as it was.
     assert_eq!(session.case().site.defects.len(), 1);
     assert!(session.opened().site.defects.is_empty());
-    let attempt = Attempt::of(&session);
-    assert_eq!(attempt.case, CaseRef::Written(Box::new(trial.case.clone())));
-    let CaseRef::Written(case) = attempt.case.clone() else { panic!("a written case") };
-    let events = attempt.read_events().unwrap();
-    let again = Session::replay(*case, Mode::Study, &events).unwrap();
-    assert_eq!(Attempt::of(&again), attempt);
+    assert_eq!(*session.opened(), trial.case);
+    let again = Session::replay(trial.case, Mode::Study, &read(&stored(&session))).unwrap();
+    assert_eq!(hash(&again), hash(&session));
     assert_eq!(again.case(), session.case());
     assert!(told(&again));
     // The wall was whole when it was examined, and is judged so; it is not when it is placed in.
