@@ -6,7 +6,7 @@ use core::fmt;
 use engine::anatomy::Tooth;
 use engine::cases::{Archetype, GENERATOR, WHOLE_MOUTH, archetype_at};
 use engine::chart::Case;
-use engine::debrief::{PlanWord, Verdict, debrief, hash_of};
+use engine::debrief::{PlanWord, Verdict, debrief, hash_of, judge};
 use engine::plan::{Refusal, Step};
 use engine::rules::{Rule, Skill, Unfit, Zone};
 use engine::session::{Event, Session, Unreadable};
@@ -169,8 +169,8 @@ impl Past {
     /// verdict was kept to compare.
     #[must_use]
     pub fn is_judged_otherwise(&self) -> Option<bool> {
-        let kept = u64::from_str_radix(&self.head.verdicts, 16).ok()?;
-        Some(kept != self.verdicts)
+        let kept = &self.head.verdicts;
+        (!kept.is_empty()).then(|| *kept != in_words(self.verdicts))
     }
 
     /// Milliseconds spent on it, pauses cut.
@@ -196,6 +196,17 @@ impl Past {
         of_skill.peek()?;
         Some(!of_skill.any(Observed::is_fault))
     }
+}
+
+/// The verdicts of an attempt as it stands, as its record names them.
+#[must_use]
+pub fn verdicts_of(session: &Session) -> String {
+    in_words(hash_of(&judge(session.opened(), session.plan())))
+}
+
+/// A hash as a record has it.
+fn in_words(hash: u64) -> String {
+    format!("{hash:016x}")
 }
 
 fn archetype_of(head: &Head) -> Option<Archetype> {

@@ -8,8 +8,8 @@ use web_sys::{BroadcastChannel, MessageEvent};
 const NAME: &str = "wallwise";
 /// What is told when everything was taken away.
 const ERASED: &str = "erased";
-/// What is told when attempts came in from a file.
-const BROUGHT_IN: &str = "brought-in";
+/// What is told when there are other attempts than before.
+const OTHERS: &str = "others";
 
 /// Something that another tab did.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,8 +18,8 @@ pub enum Word {
     Wrote(String),
     /// It erased everything.
     Erased,
-    /// It brought attempts in.
-    BroughtIn,
+    /// It began or ended an attempt, or brought some in: what is kept is to be listed anew.
+    Others,
 }
 
 /// One end of the channel; nothing where the browser has none.
@@ -38,7 +38,7 @@ impl Channel {
             if let Some(text) = event.data().as_string() {
                 hear(match text.as_str() {
                     ERASED => Word::Erased,
-                    BROUGHT_IN => Word::BroughtIn,
+                    OTHERS => Word::Others,
                     _ => Word::Wrote(text),
                 });
             }
@@ -54,7 +54,7 @@ impl Channel {
         let text = match word {
             Word::Wrote(id) => id.as_str(),
             Word::Erased => ERASED,
-            Word::BroughtIn => BROUGHT_IN,
+            Word::Others => OTHERS,
         };
         if let Some(channel) = &self.channel {
             let _ = channel.post_message(&text.into());

@@ -89,7 +89,7 @@ pub async fn bring_in(text: &str, room: &UseReducerHandle<Room>) -> Result<Broug
     }
     effects::remember_keeping();
     room.dispatch(Action::Keep(Told::Known(keys(&db).await)));
-    keeper.tell_tabs(&Word::BroughtIn);
+    keeper.tell_tabs(&Word::Others);
     Ok(told)
 }
 

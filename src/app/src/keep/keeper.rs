@@ -16,8 +16,8 @@ use crate::effects;
 use crate::route::{From, Route};
 use crate::store::{Action, Bench, Room};
 use core::cell::{RefCell, RefMut};
-use engine::debrief::{hash_of, judge};
 use engine::session::{Event, Shown};
+use learning::past::verdicts_of;
 use learning::record::{Done, Head, Help};
 use std::collections::VecDeque;
 use std::rc::Rc;
@@ -162,12 +162,13 @@ impl Keeper {
                 let mut line = self.line.borrow_mut();
                 line.news |= line.head.as_ref().is_some_and(|head| head.id == id);
                 self.work_off(line, &db, &tell);
+                return;
             }
             Word::Erased => {
                 self.forget();
                 tell.dispatch(Action::Keep(Told::Erased { here: false }));
             }
-            Word::BroughtIn => {}
+            Word::Others => {}
         }
         tell.dispatch(Action::Keep(Told::Known(keys(&db).await)));
     }
@@ -190,9 +191,8 @@ impl Keeper {
             let last = place + 1 == events.len();
             let ends = last && matches!(event, Event::CarryOut(_)) && bench.latest().is_over();
             if ends {
-                let verdicts = judge(bench.latest().opened(), bench.latest().plan());
                 head.ended = Some(now);
-                head.verdicts = format!("{:016x}", hash_of(&verdicts));
+                head.verdicts = verdicts_of(bench.latest());
             }
             line.jobs.push_back(Job::new(bench.serial, &head, place, event, now, ends));
         }
@@ -243,6 +243,7 @@ impl Keeper {
                     if job.turn {
                         effects::remember_keeping();
                         tell.dispatch(Action::Keep(Told::Known(keys(&db).await)));
+                        self.tell_tabs(&Word::Others);
                     }
                     self.tell_tabs(&Word::Wrote(job.id));
                 }

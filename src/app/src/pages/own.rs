@@ -37,8 +37,8 @@ pub fn OwnPages(props: &OwnProps) -> Html {
     {
         let read = read.clone();
         // Whatever is added, by this tab or another, changes what is kept.
-        let changed = (room.kept.clone(), room.route.clone(), room.library.clone(), *changes);
-        use_changed(changed, move |(kept, _, library, _)| match kept {
+        let changed = (room.kept.clone(), room.library.clone(), *changes);
+        use_changed(changed, move |(kept, library, _)| match kept {
             Kept::Opening => {}
             // What is done without being kept is still done: the pages show what there is.
             Kept::Without(_) => read.set(Some(Ok(Shelf::empty(library.clone())))),

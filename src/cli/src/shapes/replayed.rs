@@ -88,8 +88,6 @@ impl ReplayedAttempt {
             statement: tooth.named(one.rule.statement).into_owned(),
         });
         let case = head.address.map_or_else(|| "written out".to_owned(), |case| case.to_string());
-        let was =
-            (!head.verdicts.is_empty()).then(|| head.verdicts == format!("{:016x}", past.verdicts));
         Self {
             id: head.id.clone(),
             case,
@@ -105,7 +103,7 @@ impl ReplayedAttempt {
             word: past.word.word(),
             faults: faults.collect(),
             rule_set: head.rule_set.clone(),
-            as_it_was: was,
+            as_it_was: past.is_judged_otherwise().map(|otherwise| !otherwise),
             note,
         }
     }
