@@ -16,8 +16,8 @@ const FILES = [];
 // Storage belongs to the whole host: a room under another of its paths keeps its own.
 const OURS = `wallwise ${registration.scope} `;
 const KEPT = OURS + VERSION;
-// Only these may differ between versions under one name.
-const FIXED = ["index.html", "manifest.webmanifest"];
+// Only this may differ between versions under one name.
+const FIXED = ["index.html"];
 const NAMED_FOR_CONTENT = /-[0-9a-f]{16}\.\w+$/;
 
 self.addEventListener("install", (event) => event.waitUntil(fill()));

@@ -1,14 +1,17 @@
 //! The page as a folder: compile, bind, gather, name, list, press, write.
 //!
-//! Every address inside the folder is relative and every file but three is named for its content, so
-//! any static host can serve it under any path and cache it for ever; the entry, the manifest and the
-//! worker that keeps the page offline have to be asked for anew each time.
+//! Every address inside the folder is relative and every file but two is named for its content, so
+//! any static host can serve it under any path and cache it for ever; the entry and the worker that
+//! keeps the page offline have to be asked for anew each time.
 
 mod asset;
 mod bind;
+mod brief;
 mod cache;
 mod compile;
+mod fold;
 mod folder;
+mod functions;
 mod given;
 mod names;
 mod offline;

@@ -9,9 +9,8 @@ use super::HASH_DIGITS;
 use super::asset::{Asset, sha256};
 use crate::Fault;
 
-/// Files whose address must not change: the entry, the script that owns the page's scope, and what a
-/// browser knows an installed page by.
-pub const FIXED: &[&str] = &["index.html", "manifest.webmanifest", "sw.js"];
+/// Files whose address must not change: the entry, and the script that owns the page's scope.
+pub const FIXED: &[&str] = &["index.html", "sw.js"];
 /// Files that may refer to others.
 const TEXT: &[&str] = &["css", "html", "js", "json", "svg", "webmanifest"];
 
