@@ -93,9 +93,7 @@ export async function watch(context, home) {
     }
   });
   context.on("requestfailed", (request) => {
-    // What a page still waited for when it was left or loaded anew is nobody's fault.
-    const why = request.failure()?.errorText;
-    if (why !== "net::ERR_ABORTED") faults.push(`request failed: ${request.url()} ${why}`);
+    faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`);
   });
   context.on("console", (message) => {
     if (["error", "warning"].includes(message.type())) faults.push(`console: ${message.text()}`);
