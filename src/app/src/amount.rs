@@ -4,6 +4,7 @@ use engine::anatomy::Tooth;
 use engine::debrief::with_unit;
 use engine::geometry::Outline;
 use engine::plan::NumberKind;
+use engine::units::decimal;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, HtmlInputElement};
 
@@ -45,8 +46,8 @@ pub fn read(kind: &NumberKind, text: &str) -> Result<i32, String> {
             kind.words(kind.by)
         )
     };
-    let value: f64 =
-        text.trim().replace(['−', '–'], "-").replace(',', ".").parse().map_err(|_| expected())?;
+    let plain = text.trim().replace(['−', '–'], "-").replace(',', ".");
+    let value = decimal(&plain).ok_or_else(expected)?;
     let count = value * f64::from(kind.per_unit);
     if !count.is_finite() || count.abs() > 1e6 || (count - count.round()).abs() > 1e-6 {
         return Err(expected());
@@ -109,7 +110,7 @@ pub fn in_words(tenths: i32, [less, more]: [&str; 2]) -> String {
 pub fn placed(text: &str, before: i32, [less, more]: [&str; 2]) -> Option<i32> {
     let text = text.trim().to_ascii_lowercase().replace(['−', '–'], "-").replace(',', ".");
     let end = text.find(|letter: char| letter.is_ascii_alphabetic()).unwrap_or(text.len());
-    let tenths = text[..end].trim().parse::<f64>().ok()? * 10.0;
+    let tenths = decimal(text[..end].trim())? * 10.0;
     if !(tenths.is_finite() && tenths.abs() < 1e4 && (tenths - tenths.round()).abs() < 1e-6) {
         return None;
     }

@@ -6,6 +6,7 @@
 
 pub mod anatomy;
 pub mod cases;
+pub mod casing;
 pub mod chart;
 pub mod debrief;
 pub mod events;

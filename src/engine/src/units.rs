@@ -8,6 +8,10 @@
 //! let nonsense = Mm::new(1.0) + Deg::new(1.0);
 //! ```
 
+mod decimal;
+
+pub use decimal::decimal;
+
 use core::fmt;
 use core::ops::{Add, Div, Mul, Neg, Sub};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};

@@ -1,6 +1,7 @@
 //! A reading against the bands of its rule.
 
 use crate::backend::{FINE, Plate, figure, filled, style, words};
+use engine::casing::capital;
 use engine::debrief::{number_that_agrees, with_unit};
 use engine::figures::{Figure, Ink, Item, text};
 use engine::rules::{Bands, Reading, Zone};
@@ -31,7 +32,7 @@ pub fn band_plot(bands: &Bands<'_>, reading: Reading, px: f64) -> Option<Figure>
     // The backend cannot fail; what plotters itself refuses would leave the plot without a part.
     let _ = draw(&mut items, bands, value, range, &names, [px, tall]);
     let says = says(bands, value);
-    Some(figure("bands", capitalised(bands.quantity), says, [px, tall], items))
+    Some(figure("bands", capital(bands.quantity), says, [px, tall], items))
 }
 
 /// What is drawn: all limits and the reading, with room at both ends; never below nothing where
@@ -184,11 +185,6 @@ fn trimmed(limit: f64) -> String {
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
-fn capitalised(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 fn says(bands: &Bands<'_>, value: f64) -> String {
     let with = |number: f64| with_unit(&trimmed(number), bands.unit);
     let zones: Vec<String> = bands
@@ -202,7 +198,7 @@ fn says(bands: &Bands<'_>, value: f64) -> String {
         .collect();
     format!(
         "{}: {}, {}. The scale: {}.",
-        capitalised(bands.quantity),
+        capital(bands.quantity),
         with_unit(&number_that_agrees(bands, value), bands.unit),
         bands.zone_of(value).word(),
         zones.join("; ")

@@ -83,7 +83,7 @@ fn told(found: &Found, bench: &Bench, prose: &Prose) -> Html {
 /// What could be anything.
 fn unmoved(found: &Found, bench: &Bench) -> Html {
     let tooth = bench.session.case().site.tooth;
-    let name = |one: &Holds| tooth.named(one.aspect.scaled().words).to_lowercase();
+    let name = |one: &Holds| tooth.named(one.aspect.scaled().words).to_ascii_lowercase();
     let names: Vec<String> = found.holds.iter().filter(|one| one.is_open()).map(name).collect();
     if names.is_empty() {
         return Html::default();

@@ -2,7 +2,8 @@
 
 use crate::prose::Prose;
 use engine::anatomy::Tooth;
-use engine::debrief::{Debate, Verdict, capital, debates, explain};
+use engine::casing::capital;
+use engine::debrief::{Debate, Verdict, debates, explain};
 use yew::prelude::*;
 
 /// A card for each debated verdict.

@@ -2,6 +2,7 @@
 //! touch and by key.
 
 use crate::terms::terms;
+use engine::casing::is_latin;
 use engine::geometry::order;
 use engine::plan::Step;
 use std::sync::OnceLock;
@@ -85,7 +86,7 @@ fn pieces(text: &str) -> Vec<Piece<'_>> {
 
 /// Whether no letter or hyphen stands on either side.
 fn is_whole(text: &str, at: usize, end: usize) -> bool {
-    let joined = |one: char| one.is_alphanumeric() || one == '-';
+    let joined = |one: char| is_latin(one) || one == '-';
     !text[..at].ends_with(joined) && !text[end..].starts_with(joined)
 }
 

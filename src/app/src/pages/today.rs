@@ -66,7 +66,7 @@ fn nothing_due(standings: &[Standing], now: u64) -> String {
         Some((due, skill)) => {
             let days = due.saturating_sub(now).div_ceil(24 * 60 * 60 * 1000);
             let in_days = if days <= 1 { "tomorrow".to_owned() } else { format!("in {days} days") };
-            format!("Nothing is due. Next comes {}, {in_days}.", skill.words().to_lowercase())
+            format!("Nothing is due. Next comes {}, {in_days}.", skill.words().to_ascii_lowercase())
         }
         None => "Nothing is due.".to_owned(),
     }

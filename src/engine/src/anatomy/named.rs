@@ -2,6 +2,7 @@
 //! say *oral*; whoever reads them beside a case reads *palatal* or *lingual*.
 
 use super::tooth::{Jaw, Tooth};
+use crate::casing::is_latin;
 use std::borrow::Cow;
 
 /// What *oral* means when it does not mean a side: by mouth, or of the mouth as a whole.
@@ -93,14 +94,14 @@ fn sides(words: &str) -> impl Iterator<Item = (usize, usize, bool)> + '_ {
         }
         let next = words[end..].strip_prefix(' ').unwrap_or("");
         let next = next.split(|letter| !in_a_word(letter)).next().unwrap_or("");
-        let title = capital && next.starts_with(char::is_uppercase);
+        let title = capital && next.starts_with(|first: char| first.is_ascii_uppercase());
         (adverb || !title && !NOT_A_SIDE.contains(&next)).then_some((at, end, adverb))
     })
 }
 
 /// A hyphen belongs to the word: keys are written with them.
 fn in_a_word(letter: char) -> bool {
-    letter.is_alphanumeric() || letter == '-' || letter == '_'
+    is_latin(letter) || letter == '-' || letter == '_'
 }
 
 #[cfg(test)]

@@ -10,7 +10,7 @@ use crate::chart::{Case, Fact, Source};
 use crate::plan::choices::Examination;
 use crate::plan::{Decision, Draft, Kind, Plan, Step, Value};
 use crate::rules::{Known, Rule};
-use crate::units::Mm;
+use crate::units::{Mm, decimal};
 use core::fmt;
 use core::str::FromStr;
 use serde::{Deserialize, Serialize};
@@ -257,7 +257,7 @@ impl FromStr for Within {
         let wrong =
             || NotWithin { found: format!("\"{}\"", text.chars().take(30).collect::<String>()) };
         let (from, to) = text.split_once('-').ok_or_else(wrong)?;
-        let (Ok(from), Ok(to)) = (from.trim().parse(), to.trim().parse()) else {
+        let (Some(from), Some(to)) = (decimal(from.trim()), decimal(to.trim())) else {
             return Err(wrong());
         };
         Self::new(from, to)

@@ -48,6 +48,7 @@ pub(crate) use readings::{
 };
 
 use crate::anatomy::{Site, Socket, Tooth, Tube};
+use crate::casing::capital;
 use crate::chart::{Address, Case, Patient};
 use crate::geometry::P3;
 use crate::rules::Given;
@@ -443,10 +444,7 @@ fn title(tooth: Tooth, patient: &Patient) -> String {
         Complaint::Trauma => "after a blow",
         Complaint::Restorable => "sent for extraction",
     };
-    let words = tooth.words();
-    let mut letters = words.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}: {reason}", letters.as_str())
+    format!("{}: {reason}", capital(&tooth.words()))
 }
 
 /// What must hold of any drawn site: the root lies inside the ridge with some plate over it, the

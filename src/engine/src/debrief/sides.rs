@@ -3,6 +3,7 @@
 use super::{Group, GroupKey, Verdict, explain};
 use crate::anatomy::Tooth;
 use crate::cases::{self, Archetype};
+use crate::casing::is_latin;
 use crate::chart::Fact;
 use crate::plan::{Decision, Kind};
 use crate::rules::{self, Reading, Rule, Scale};
@@ -35,8 +36,8 @@ fn sides_only(text: &str) -> String {
 }
 
 fn says_oral(text: &str) -> bool {
-    let text = text.to_lowercase();
-    let mut words = text.split(|letter: char| !letter.is_alphanumeric() && letter != '-');
+    let text = text.to_ascii_lowercase();
+    let mut words = text.split(|letter: char| !is_latin(letter) && letter != '-');
     words.any(|word| matches!(word, "oral" | "orally"))
 }
 

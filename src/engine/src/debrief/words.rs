@@ -4,8 +4,9 @@
 use super::local::{self, decided};
 use super::verdict::Verdict;
 use crate::anatomy::Tooth;
+use crate::casing::capital;
 use crate::rules::{Agreement, Bands, Evidence, Reading, Rule, Scale, Zone};
-use crate::units::comparable;
+use crate::units::{comparable, decimal};
 use std::borrow::Cow;
 
 /// What is said about one verdict, part by part.
@@ -153,7 +154,7 @@ pub fn number_that_agrees(bands: &Bands<'_>, value: f64) -> String {
     let zone = bands.zone_of(value);
     for places in 1..=3 {
         let text = format!("{value:.places$}");
-        let shown: f64 = text.parse().unwrap_or(value);
+        let shown = decimal(&text).unwrap_or(value);
         let on_a_cut = bands.cuts.iter().any(|cut| cut.at == shown && cut.at != value);
         if bands.zone_of(shown) == zone && !on_a_cut {
             return trim(&text);
@@ -199,15 +200,6 @@ pub fn with_unit(number: &str, unit: &str) -> String {
         _ => unit,
     };
     if unit.is_empty() { format!("{size}{side}") } else { format!("{size} {unit}{side}") }
-}
-
-/// A text that begins with a capital.
-#[must_use]
-pub fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
 
 #[cfg(test)]

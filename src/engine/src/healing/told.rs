@@ -139,7 +139,7 @@ impl Illustration {
     /// Whose a treatment is, what is done, and where the model ends.
     #[must_use]
     pub fn words(&self, arm: &Arm) -> String {
-        let whose = crate::debrief::capital(&self.whose(arm));
+        let whose = crate::casing::capital(&self.whose(arm));
         match &arm.fan {
             Err(unknown) => format!("{whose}: {}.", unknown.words()),
             Ok(fan) => {

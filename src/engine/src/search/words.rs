@@ -3,6 +3,7 @@
 use super::cost::Change;
 use super::nearest::Nearest;
 use crate::anatomy::Tooth;
+use crate::casing::small;
 use crate::debrief::with_unit;
 use crate::plan::{Decision, Kind, Value};
 
@@ -47,7 +48,7 @@ impl Nearest {
         format!(
             "No plan was found that is sound within the course you ended with. The nearest is to {}: {}{nearer}",
             self.course.label(),
-            lower(&count)
+            small(&count)
         )
     }
 }
@@ -57,11 +58,6 @@ fn counted(count: usize) -> String {
     const WORDS: [&str; 8] = ["Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine"];
     let word = count.checked_sub(2).and_then(|place| WORDS.get(place));
     word.map_or_else(|| count.to_string(), |word| (*word).to_owned())
-}
-
-fn lower(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 /// Which boxes of a list are turned on and off.

@@ -1,6 +1,7 @@
 //! A number that is turned: slider and field of the same value.
 
 use crate::amount::text_of;
+use engine::units::decimal;
 use yew::prelude::*;
 
 /// What a dial needs.
@@ -53,7 +54,7 @@ pub fn field(name: String, range: [f64; 3], value: Option<f64>, on_turn: Callbac
 }
 
 fn value_of(text: &str, [least, most, step]: [f64; 3]) -> Option<f64> {
-    let value: f64 = text.trim().replace(',', ".").replace('−', "-").parse().ok()?;
+    let value = decimal(&text.trim().replace(',', ".").replace('−', "-"))?;
     let value = (value / step).round() * step;
     (least..=most).contains(&value).then_some(value)
 }
