@@ -11,9 +11,14 @@ use wasm_split_cli_support::{Options, transform};
 use wasmparser::{CustomSectionReader, Parser};
 
 use super::asset::Asset;
+use super::brief::Brief;
+use super::fold::fold;
 use super::order::order;
 use crate::{Fault, Why};
 
+/// The first part and its glue, as the bindings step names them.
+const MODULE: &str = "app_bg.wasm";
+const GLUE: &str = "app.js";
 /// The script that loads the later part, as the module names it.
 const LATER: &str = "./later.js";
 /// The script that hands the later part what it shares with the first; `www` has it.
@@ -51,10 +56,27 @@ pub fn bind(module: &Path, scratch: &Path) -> Result<Vec<Asset>, Fault> {
     let mut assets = Asset::read_folder(&page)?;
     assets.iter_mut().for_each(shorten);
     assets.extend(Asset::read_folder(&parts)?);
+    abbreviate(&mut assets)?;
     for asset in assets.iter_mut().filter(|asset| asset.extension() == "wasm") {
         asset.bytes = bare(&asset.bytes, &asset.path)?;
     }
     Ok(assets)
+}
+
+/// Gives module and glue short names for each other's functions.
+fn abbreviate(assets: &mut [Asset]) -> Result<(), Fault> {
+    let among = |assets: &[Asset], name: &str| {
+        assets.iter().position(|asset| asset.path == name).ok_or_else(|| {
+            Fault::new(format!("found no {name} among what the bindings step wrote"))
+        })
+    };
+    let (module, glue) = (among(assets, MODULE)?, among(assets, GLUE)?);
+    let none = || format!("found no WebAssembly in {MODULE}");
+    let mut brief = Brief::of(&assets[module].bytes).why(none)?;
+    assets[module].bytes = brief.module(&assets[module].bytes).why(none)?;
+    let script = String::from_utf8_lossy(&assets[glue].bytes);
+    assets[glue].bytes = brief.glue(&script).into_bytes();
+    Ok(())
 }
 
 /// Cuts the module where the page's sources say so: what is needed first, and the rest.
@@ -90,11 +112,12 @@ impl Reencode for Bare {
 }
 
 /// The module without names and the like, its numbers in as few bytes as they need, as the linker
-/// leaves room in each that the split might change, and its functions like to like.
+/// leaves room in each that the split might change, and its functions each once and like to like.
 fn bare(module: &[u8], path: &str) -> Result<Vec<u8>, Fault> {
     let mut kept = Module::new();
     Bare.parse_core_module(&mut kept, Parser::new(0), module)
-        .and_then(|()| order(&kept.finish()))
+        .and_then(|()| fold(&kept.finish()))
+        .and_then(|folded| order(&folded))
         .map_err(|error| Fault::new(format!("found no WebAssembly in {path}")).because(&error))
 }
 

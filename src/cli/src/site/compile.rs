@@ -75,6 +75,8 @@ fn flags(workspace: &Workspace) -> String {
     let mut flags: Vec<String> = given.into_iter().filter(|flags| !flags.is_empty()).collect();
     // The split has to know every place in the module that names another.
     flags.push("-Clink-arg=--emit-relocs".to_owned());
+    // Half of the usual stack: what lies behind it then has addresses that take a byte less each.
+    flags.push("-Clink-arg=-zstack-size=524288".to_owned());
     let mut hide = |path: &Path, name: &str| {
         flags.push(format!("--remap-path-prefix={}={name}", path.display()));
     };

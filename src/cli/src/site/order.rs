@@ -3,113 +3,37 @@
 //! A compressor spends least on what resembles what it has just seen, and the order of the functions
 //! means nothing to who runs them: putting like to like takes a fortieth off what is sent.
 
-use core::convert::Infallible;
 use std::collections::BTreeMap;
 
-use wasm_encoder::reencode::{Error, Reencode};
-use wasm_encoder::{CodeSection, FunctionSection, Module};
-use wasmparser::{
-    BinaryReaderError, CodeSectionReader, FunctionBody, FunctionSectionReader, Parser, Payload,
-    TypeRef,
-};
+use wasmparser::{BinaryReaderError, FunctionBody};
+
+use super::functions::{Fallible, Functions};
 
 /// Instructions that are compared at a time.
 const RUN: usize = 3;
 /// A run that more functions than this have says nothing of any of them.
 const COMMON: usize = 1000;
 
-type Fallible<T> = Result<T, Error<Infallible>>;
-
 /// The same module with its functions in another order.
 ///
 /// # Errors
 /// When it is no module.
 pub fn order(module: &[u8]) -> Fallible<Vec<u8>> {
-    let mut order = Order::of(module)?;
-    let mut ordered = Module::new();
-    order.parse_core_module(&mut ordered, Parser::new(0), module)?;
-    Ok(ordered.finish())
-}
-
-/// The functions of a module and where each goes.
-struct Order<'a> {
-    /// How many functions it takes from elsewhere; these are numbered first.
-    imported: u32,
-    types: Vec<u32>,
-    bodies: Vec<FunctionBody<'a>>,
-    /// Which function comes at each place.
-    order: Vec<usize>,
-    /// At which place each function comes.
-    places: Vec<u32>,
-}
-
-impl<'a> Order<'a> {
-    fn of(module: &'a [u8]) -> Result<Self, BinaryReaderError> {
-        let (mut imported, mut types, mut bodies) = (0, Vec::new(), Vec::new());
-        for payload in Parser::new(0).parse_all(module) {
-            match payload? {
-                Payload::ImportSection(section) => {
-                    for import in section.into_imports() {
-                        let is_function =
-                            matches!(import?.ty, TypeRef::Func(_) | TypeRef::FuncExact(_));
-                        imported += u32::from(is_function);
-                    }
-                }
-                Payload::FunctionSection(section) => {
-                    types = section.into_iter().collect::<Result<_, _>>()?;
-                }
-                Payload::CodeSectionEntry(body) => bodies.push(body),
-                _ => {}
-            }
-        }
-        let mut functions = Vec::with_capacity(bodies.len());
-        for (body, kind) in bodies.iter().zip(&types) {
-            functions.push(Function {
-                kind: *kind,
-                length: body.as_bytes().len(),
-                runs: runs(module, body)?,
-            });
-        }
-        let order = like_to_like(&functions);
-        let mut places = vec![0; order.len()];
-        for (place, function) in (0_u32..).zip(&order) {
-            places[*function] = place;
-        }
-        Ok(Self { imported, types, bodies, order, places })
+    let all = Functions::of(module)?;
+    let mut functions = Vec::with_capacity(all.bodies.len());
+    for (body, kind) in all.bodies.iter().zip(&all.types) {
+        functions.push(Function {
+            kind: *kind,
+            length: body.as_bytes().len(),
+            runs: runs(module, body)?,
+        });
     }
-}
-
-impl Reencode for Order<'_> {
-    type Error = Infallible;
-
-    fn function_index(&mut self, function: u32) -> Fallible<u32> {
-        let own = function.checked_sub(self.imported).and_then(|own| usize::try_from(own).ok());
-        let place = own.and_then(|own| self.places.get(own));
-        Ok(place.map_or(function, |place| self.imported + place))
+    let order = like_to_like(&functions);
+    let mut places = vec![0; order.len()];
+    for (place, function) in (0_u32..).zip(&order) {
+        places[*function] = place;
     }
-
-    fn parse_function_section(
-        &mut self,
-        functions: &mut FunctionSection,
-        _: FunctionSectionReader<'_>,
-    ) -> Fallible<()> {
-        for function in &self.order {
-            functions.function(self.types[*function]);
-        }
-        Ok(())
-    }
-
-    fn parse_code_section(
-        &mut self,
-        code: &mut CodeSection,
-        _: CodeSectionReader<'_>,
-    ) -> Fallible<()> {
-        for place in 0..self.order.len() {
-            let body = self.bodies[self.order[place]].clone();
-            self.parse_function_body(code, body)?;
-        }
-        Ok(())
-    }
+    all.placed(module, &order, &places)
 }
 
 /// What is compared of a function.
@@ -202,10 +126,10 @@ fn most_alike(
 mod tests {
     use super::*;
     use wasm_encoder::{
-        EntityType, ExportKind, ExportSection, Function as Body, ImportSection, TypeSection,
-        ValType,
+        CodeSection, EntityType, ExportKind, ExportSection, Function as Body, FunctionSection,
+        ImportSection, Module, TypeSection, ValType,
     };
-    use wasmparser::Operator;
+    use wasmparser::{Operator, Parser, Payload};
 
     /// Four functions behind one from elsewhere, exported as "a" to "d". Each begins with a number of
     /// its own, its place; "a" is like "c" and "b" like "d", and each calls the next, "d" the import.
@@ -241,7 +165,7 @@ mod tests {
 
     /// What is told of each function in turn, and where each export is.
     fn read(module: &[u8]) -> (Vec<Told>, Vec<(String, u32)>) {
-        let read = Order::of(module).unwrap();
+        let read = Functions::of(module).unwrap();
         let told = read.bodies.iter().zip(&read.types).map(|(body, kind)| {
             let (mut own, mut calls) = (-1, u32::MAX);
             for step in body.get_operators_reader().unwrap() {
