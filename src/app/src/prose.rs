@@ -1,5 +1,8 @@
 //! The long text of each rule: fetched when it is first wanted, shown as text, never as markup.
 
+use crate::components::changed::{use_changed, use_worked};
+use crate::components::hold::use_held;
+use crate::components::plain::{self, said, together};
 use crate::effects;
 use crate::judging::Judging;
 pub use engine::debrief::LongText;
@@ -55,10 +58,10 @@ pub fn read(text: &str) -> Result<Prose, String> {
 /// the judge.
 #[hook]
 pub fn use_prose(wanted: bool, judging: Option<Judging>) -> Prose {
-    let fetched = use_state(|| None::<Result<String, String>>);
+    let fetched = use_held(|| None::<Result<String, String>>);
     {
         let fetched = fetched.clone();
-        use_effect_with(wanted, move |wanted| {
+        use_changed(wanted, move |wanted| {
             if *wanted && fetched.is_none() {
                 wasm_bindgen_futures::spawn_local(async move {
                     fetched.set(Some(effects::fetch_text("prose").await));
@@ -66,7 +69,7 @@ pub fn use_prose(wanted: bool, judging: Option<Judging>) -> Prose {
             }
         });
     }
-    let read = use_memo((fetched, judging), |(fetched, judging)| {
+    let read = use_worked((fetched, judging), |(fetched, judging)| {
         let read = match (&**fetched, judging) {
             (Some(Ok(text)), Some(judging)) => (judging.prose)(text),
             (Some(Err(why)), _) => Err(why.clone()),
@@ -80,7 +83,7 @@ pub fn use_prose(wanted: bool, judging: Option<Judging>) -> Prose {
 /// Our own small Markdown: `## heading` lines, paragraphs parted by empty lines, `- ` list items.
 pub fn html(text: &str) -> Html {
     let blocks = text.split("\n\n").map(str::trim).filter(|block| !block.is_empty());
-    html! { <>{ for blocks.map(block) }</> }
+    together(blocks.map(block).collect())
 }
 
 fn block(block: &str) -> Html {
@@ -91,14 +94,14 @@ fn block(block: &str) -> Html {
         }
         None => (None, block),
     };
-    let heading = head.map(|head| html! { <h2>{ head }</h2> });
+    let heading = head.map(|head| said("h2", "", head)).unwrap_or_default();
     let items: Vec<&str> = rest.lines().filter_map(|line| line.trim().strip_prefix("- ")).collect();
     let body = if rest.trim().is_empty() {
         Html::default()
     } else if items.is_empty() {
-        html! { <p>{ rest.replace('\n', " ") }</p> }
+        said("p", "", rest.replace('\n', " "))
     } else {
-        html! { <ul>{ for items.into_iter().map(|item| html! { <li>{ item.to_owned() }</li> }) }</ul> }
+        plain::items("", items.into_iter().map(str::to_owned).collect())
     };
-    html! { <>{ heading }{ body }</> }
+    together(vec![heading, body])
 }

@@ -1,11 +1,14 @@
 //! The room as a whole: head, place, foot.
 
+use crate::components::changed::use_changed;
+use crate::components::plain::{alert, button, el, line, link, said, text, with};
+use crate::components::view::view;
 use crate::effects;
 use crate::judging::judging;
 use crate::keep::Kept;
 use crate::keep::told::Told;
 use crate::library::Library;
-use crate::pages::bench::BenchPage;
+use crate::pages::bench::{BenchPage, BenchProps};
 use crate::pages::briefing::briefing;
 use crate::pages::home::home;
 use crate::prose::{Prose, use_prose};
@@ -16,6 +19,18 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
+
+/// The parts of the room.
+const PARTS: [(&str, &str); 5] = [
+    ("#/today", "Today"),
+    ("#/review", "Review"),
+    ("#/protocol", "Protocol"),
+    ("#/limits", "Limits"),
+    ("#/briefing", "Briefing"),
+];
+/// What stands under everything.
+const FOOT: &str =
+    "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser.";
 
 /// The room.
 #[component]
@@ -48,25 +63,33 @@ pub fn Room() -> Html {
     html! {
         <ContextProvider<Prose> context={prose.clone()}>
             { room.judging.map(|judging| (judging.hatchings)()) }
-            <a class="skip" href="#room-place" onclick={Callback::from(|event: MouseEvent| { event.prevent_default(); effects::focus("room-place"); })}>{ "Skip to the case" }</a>
-            <header class="room-head">
-                <a class="name" href="#/">{ "Wallwise" }</a>
-                <nav aria-label="Room">
-                    <a href="#/today">{ "Today" }</a>
-                    <a href="#/review">{ "Review" }</a>
-                    <a href="#/protocol">{ "Protocol" }</a>
-                    <a href="#/limits">{ "Limits" }</a>
-                    <a href="#/briefing">{ "Briefing" }</a>
-                    <button type="button" class="quiet" onclick={name}>{ notation }</button>
-                </nav>
-            </header>
+            { skip() }
+            { head(button(notation, name)) }
             { not_kept(&room) }
             <main id="room-place" tabindex="-1">{ place(&room, &prose) }</main>
-            <footer class="room-foot">
-                <p>{ "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser." }</p>
-            </footer>
+            { el("footer", "room-foot", vec![line("p", "", FOOT)]) }
         </ContextProvider<Prose>>
     }
+}
+
+/// The way past the head of the room, for who goes by keys.
+fn skip() -> Html {
+    let past = Callback::from(|event: MouseEvent| {
+        event.prevent_default();
+        effects::focus("room-place");
+    });
+    html! { <a class="skip" href="#room-place" onclick={past}>{ "Skip to the case" }</a> }
+}
+
+/// The room's name, and the ways to its parts.
+fn head(notation: Html) -> Html {
+    let part =
+        |(href, words): (&'static str, &'static str)| link(href.to_owned(), words.to_owned());
+    let mut parts = Vec::from(PARTS.map(part));
+    parts.push(notation);
+    let name = [("class", "name"), ("href", "#/")];
+    let name = with("a", &name, vec![text("Wallwise".to_owned())]);
+    el("header", "room-head", vec![name, with("nav", &[("aria-label", "Room")], parts)])
 }
 
 fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
@@ -109,7 +132,9 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             }
         }
         Route::Case(_) | Route::Attempt(..) => match &room.bench {
-            Some(bench) => html! { <BenchPage bench={bench.clone()} room={room.clone()} /> },
+            Some(bench) => {
+                view::<BenchPage>(BenchProps { bench: bench.clone(), room: room.clone() })
+            }
             None => waiting(room, "The case is on its way."),
         },
     }
@@ -119,18 +144,17 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
 fn waiting(room: &State, says: &'static str) -> Html {
     match &room.trouble {
         Some(why) => trouble(why),
-        None => html! { <p class="page">{ says }</p> },
+        None => line("p", "page", says),
     }
 }
 
 fn trouble(why: &str) -> Html {
-    html! {
-        <article class="page">
-            <h1>{ "This leads nowhere" }</h1>
-            <p role="alert">{ why.to_owned() }</p>
-            <p><a href="#/">{ "To the sets" }</a></p>
-        </article>
-    }
+    let parts = vec![
+        line("h1", "", "This leads nowhere"),
+        alert("", why.to_owned()),
+        el("p", "", vec![link("#/".to_owned(), "To the sets".to_owned())]),
+    ];
+    el("article", "page", parts)
 }
 
 /// Said for as long as nothing is kept.
@@ -140,12 +164,13 @@ fn not_kept(room: &UseReducerHandle<State>) -> Html {
         let room = room.clone();
         Callback::from(move |_: MouseEvent| room.dispatch(Action::Keep(Told::AskAgain)))
     };
-    html! {
-        <div class="not-kept" role="status">
-            <p>{ format!("{why} You can go on, but what you do will be gone with this tab unless you save it as a file.") }</p>
-            <p class="row"><a href="#/keeping">{ "Save it as a file" }</a><button type="button" class="quiet" onclick={again}>{ "Try again" }</button></p>
-        </div>
-    }
+    let says = format!(
+        "{why} You can go on, but what you do will be gone with this tab unless you save it as a file."
+    );
+    let save = link("#/keeping".to_owned(), "Save it as a file".to_owned());
+    let ways = el("p", "row", vec![save, button("Try again", again)]);
+    let attributes = [("class", "not-kept"), ("role", "status")];
+    with("div", &attributes, vec![said("p", "", says), ways])
 }
 
 /// Keeps what is done, and fetches what is wanted of it.
@@ -154,15 +179,15 @@ fn use_keeping(room: &UseReducerHandle<State>) {
     let (tell, kept) = (room.dispatcher(), room.kept.clone());
     {
         let tell = tell.clone();
-        use_effect_with((room.judging, room.asked_to_keep), move |(judging, _)| {
+        use_changed((room.judging, room.asked_to_keep), move |(judging, _)| {
             if let Some(judging) = judging {
                 (judging.open)(tell);
             }
         });
     }
-    use_effect_with(matches!(kept, Kept::Here(_)), |kept| effects::promise_keeping(*kept));
+    use_changed(matches!(kept, Kept::Here(_)), |kept| effects::promise_keeping(*kept));
     let changed = (room.judging, room.bench.clone(), room.fetching.clone(), kept);
-    use_effect_with(changed, move |(judging, bench, fetching, kept)| {
+    use_changed(changed, move |(judging, bench, fetching, kept)| {
         let Some(judging) = judging else { return };
         match (bench, fetching) {
             (Some(bench), _) => (judging.follow)(bench, kept, &tell),
@@ -176,23 +201,16 @@ fn use_keeping(room: &UseReducerHandle<State>) {
 #[hook]
 fn use_address(room: &UseReducerHandle<State>) {
     let room = room.clone();
-    use_effect_with((), move |()| {
+    use_changed((), move |()| {
         let listener = Closure::<dyn FnMut()>::new(move || {
             room.dispatch(Action::Go(Route::read(&effects::fragment())))
         });
-        let window = web_sys::window();
-        if let Some(window) = &window {
+        if let Some(window) = web_sys::window() {
             let _ = window
                 .add_event_listener_with_callback("hashchange", listener.as_ref().unchecked_ref());
         }
-        move || {
-            if let Some(window) = window {
-                let _ = window.remove_event_listener_with_callback(
-                    "hashchange",
-                    listener.as_ref().unchecked_ref(),
-                );
-            }
-        }
+        // The room stays for as long as the page, and so does what listens for it.
+        listener.forget();
     });
 }
 
@@ -200,7 +218,7 @@ fn use_address(room: &UseReducerHandle<State>) {
 #[hook]
 fn use_judge(room: &UseReducerHandle<State>, wanted: bool) {
     let room = room.clone();
-    use_effect_with((wanted, room.retries), move |(wanted, _)| {
+    use_changed((wanted, room.retries), move |(wanted, _)| {
         if *wanted && room.judging.is_none() {
             spawn_local(async move {
                 let judging = judging().await.map_err(|fault| fault.to_string());
@@ -214,7 +232,7 @@ fn use_judge(room: &UseReducerHandle<State>, wanted: bool) {
 #[hook]
 fn use_library(room: &UseReducerHandle<State>) {
     let room = room.clone();
-    use_effect_with((), move |()| {
+    use_changed((), move |()| {
         spawn_local(async move {
             let read = effects::fetch_text("sets").await.and_then(|text| {
                 serde_json::from_str(&text)

@@ -1,6 +1,6 @@
 //! The board: linked figures of one case, which stay in view.
 
-use super::figure::Drawing;
+use super::figure::{FigureProps, drawn};
 use crate::effects;
 use crate::judging::Judging;
 use crate::store::{Action, Bench, Said};
@@ -18,13 +18,13 @@ pub fn board(bench: &Bench, judging: Option<Judging>, act: &Callback<Action>) ->
         // Handles move the draft as it was before the drag, so that a drag adds up once.
         let held = (!over && !bench.is_told()).then(|| bench.session.draft().clone());
         let handles = judging.map(|judging| judging.handles);
-        let name = figure.name;
         let is_here = |said: &&Said| {
             let decisions = figure.handles.iter().filter_map(|handle| handle.vertex);
             decisions.map(|(decision, _)| decision).any(|decision| decision == said.about)
         };
         let said = bench.said.as_ref().filter(is_here).cloned();
-        html! { <Drawing key={name} {figure} draft={held} {handles} {said} tooth={bench.session.case().site.tooth} act={act.clone()} /> }
+        let (tooth, act) = (Some(bench.session.case().site.tooth), act.clone());
+        drawn(FigureProps { figure, id: None, draft: held, handles, tooth, said, act })
     });
     let shown = Callback::from(|event: FocusEvent| effects::bring_into_view(&event));
     html! { <section class="board" aria-label="Figures of the case" tabindex="0" onfocusin={shown}>{ for figures }</section> }

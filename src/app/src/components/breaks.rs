@@ -6,6 +6,9 @@ mod row;
 
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
+use crate::components::plain::{
+    el, folded, heading, labelled, line, onward, said, status, together,
+};
 use crate::prose::Prose;
 use crate::route::Route;
 use crate::store::Bench;
@@ -46,16 +49,12 @@ pub fn BreaksView(props: &BreaksProps) -> Html {
     }
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let body = match &*found {
-        None => html! { <p role="status">{ "Trying the findings one by one." }</p> },
+        None => status("Trying the findings one by one.".to_owned()),
         Some(found) => told(found, &props.bench, &prose),
     };
-    html! {
-        <section class="breaks" aria-labelledby="breaks-title">
-            <h3 id="breaks-title">{ "Where your plan breaks" }</h3>
-            <p>{ "How far each finding of this case could be otherwise, all else being the same, before your plan is judged otherwise. The wedge is this case." }</p>
-            { body }
-        </section>
-    }
+    let heading = heading("h3", "breaks-title", "Where your plan breaks".to_owned());
+    let says = "How far each finding of this case could be otherwise, all else being the same, before your plan is judged otherwise. The wedge is this case.";
+    labelled("breaks", "breaks-title", heading, vec![line("p", "", says), body])
 }
 
 fn told(found: &Found, bench: &Bench, prose: &Prose) -> Html {
@@ -63,21 +62,16 @@ fn told(found: &Found, bench: &Bench, prose: &Prose) -> Html {
     order::sort_short_by_key(&mut rows, |one| one.margin());
     let (near, far) = rows.split_at(rows.len().min(NEAR));
     let list = |rows: &[&Holds]| {
-        html! { <ul class="plain">{ for rows.iter().map(|one| row(one, bench, prose)) }</ul> }
+        el("ul", "plain", rows.iter().map(|one| row(one, bench, prose)).collect())
     };
-    html! {
-        <>
-            { list(near) }
-            if !far.is_empty() {
-                <details>
-                    <summary>{ format!("Farther from an edge: {}", far.len()) }</summary>
-                    { list(far) }
-                </details>
-            }
-            { unmoved(found, bench) }
-            { second(&found.pair) }
-        </>
-    }
+    let farther = match far.is_empty() {
+        true => Html::default(),
+        false => {
+            let summary = format!("Farther from an edge: {}", far.len());
+            folded("", summary, vec![list(far)])
+        }
+    };
+    together(vec![list(near), farther, unmoved(found, bench), second(&found.pair)])
 }
 
 /// What could be anything.
@@ -88,18 +82,18 @@ fn unmoved(found: &Found, bench: &Bench) -> Html {
     if names.is_empty() {
         return Html::default();
     }
-    html! { <p>{ format!("Whatever these are, the verdicts stay: {}.", names.join("; ")) }</p> }
+    said("p", "", format!("Whatever these are, the verdicts stay: {}.", names.join("; ")))
 }
 
 /// The way to a second case.
 fn second(pair: &Option<Option<Route>>) -> Html {
     match pair {
         None => Html::default(),
-        Some(None) => {
-            html! { <p>{ "No second case was found that differs in one thing and asks for another choice." }</p> }
-        }
-        Some(Some(route)) => html! {
-            <p><a class="onward" href={route.fragment()}>{ "A second case that differs in one thing" }</a></p>
-        },
+        Some(None) => line(
+            "p",
+            "",
+            "No second case was found that differs in one thing and asks for another choice.",
+        ),
+        Some(Some(route)) => onward(&route.fragment(), "A second case that differs in one thing"),
     }
 }

@@ -1,6 +1,6 @@
 //! What was broken, and by which cause.
 
-use super::plain::folded;
+use super::plain::{el, folded, line, said, together};
 use engine::anatomy::Tooth;
 use engine::debrief::{Debrief, Group, Verdict};
 use engine::plan::Step;
@@ -21,23 +21,20 @@ pub fn broken(debrief: &Debrief) -> Vec<&'static Rule> {
 /// What to change first: faults by their cause, the heaviest first.
 pub fn causes(debrief: &Debrief, tooth: Tooth, verdict: &dyn Fn(&Verdict) -> Html) -> Html {
     if debrief.groups.is_empty() {
-        return html! { <p class="nothing">{ "Nothing to mend." }</p> };
+        return line("p", "nothing", "Nothing to mend.");
     }
     let group = |group: &Group| {
-        let faults = group.faults.iter().map(|place| verdict(&debrief.verdicts[*place]));
-        match group.cause(tooth) {
-            Some(cause) => {
-                html! { <section class="cause"><h4>{ cause }</h4><p class="from">{ "One cause, charged once." }</p>{ for faults }</section> }
-            }
-            None => html! { <section class="cause">{ for faults }</section> },
+        let mut parts = Vec::new();
+        if let Some(cause) = group.cause(tooth) {
+            parts.push(said("h4", "", cause));
+            parts.push(line("p", "from", "One cause, charged once."));
         }
+        parts.extend(group.faults.iter().map(|place| verdict(&debrief.verdicts[*place])));
+        el("section", "cause", parts)
     };
-    html! {
-        <>
-            <h3>{ "What to change first" }</h3>
-            { for debrief.groups.iter().map(group) }
-        </>
-    }
+    let mut parts = vec![line("h3", "", "What to change first")];
+    parts.extend(debrief.groups.iter().map(group));
+    together(parts)
 }
 
 /// The verdicts of a step that are no faults, folded away; nothing where there are none.

@@ -1,9 +1,10 @@
 //! The caution that stands on every screen and print with a verdict.
 
+use super::plain::{text, with};
 use engine::debrief::CAUTION;
 use yew::prelude::*;
 
 /// The caution.
 pub fn caution() -> Html {
-    html! { <p class="caution" role="note">{ CAUTION }</p> }
+    with("p", &[("class", "caution"), ("role", "note")], vec![text(CAUTION.to_owned())])
 }

@@ -1,5 +1,6 @@
 //! Decisions with a closed list of answers: one of them, or any number, none included.
 
+use super::plain::{el, line, said, text};
 use engine::anatomy::Tooth;
 use engine::plan::choices::Choice;
 use engine::plan::{Entry, Value};
@@ -86,15 +87,14 @@ pub struct Frame {
 pub fn asked(frame: &Frame, decided: bool, answers: Html) -> Html {
     let Frame { entry, tooth, explain } = frame;
     let ask = tooth.named(entry.ask);
-    let ask = explain.map_or_else(|| html! { { ask.to_string() } }, |explain| explain(&ask));
-    html! {
-        <fieldset key={entry.key} class={classes!("decision", (!decided).then_some("undecided"))} id={format!("decision-{}", entry.key)}>
-            <legend>
-                <span class="decision-name">{ tooth.named(entry.label) }</span>
-                if !decided { <span class="undecided-mark">{ "undecided" }</span> }
-            </legend>
-            <p class="ask with-terms">{ ask }</p>
-            <div class="options">{ answers }</div>
-        </fieldset>
-    }
+    let ask = explain.map_or_else(|| text(ask.to_string()), |explain| explain(&ask));
+    let mark = if decided { Html::default() } else { line("span", "undecided-mark", "undecided") };
+    let name = said("span", "decision-name", tooth.named(entry.label).into_owned());
+    let class = if decided { "decision" } else { "decision undecided" };
+    let parts = vec![
+        el("legend", "", vec![name, mark]),
+        el("p", "ask with-terms", vec![ask]),
+        el("div", "options", vec![answers]),
+    ];
+    html! { <fieldset key={entry.key} {class} id={format!("decision-{}", entry.key)}>{ for parts }</fieldset> }
 }

@@ -1,5 +1,6 @@
 //! The corners of an outline as numbers, each with the way in which it lies.
 
+use super::plain::{el, press, text, with};
 use crate::amount::{in_words, placed, text_of};
 use crate::effects;
 use engine::geometry::{Outline, OutlineFault};
@@ -69,16 +70,18 @@ pub fn vertex(place: usize, at: [i32; 2], fields: &Fields<'_>) -> Html {
         })
     };
     let corner = place + 1;
-    html! {
-        <tr>
-            <th scope="row">{ corner }</th>
-            <td><div class="pair">{ number(0, "mesiodistal") }{ number(1, "apical") }</div></td>
-            <td><div class="pair">
-                <button type="button" class="step" aria-label={format!("Add a corner after corner {corner}")} onclick={button(true)}>{ "+" }</button>
-                <button type="button" class="step" id={off(fields.key, place)} aria-label={format!("Take corner {corner} away")} onclick={button(false)}>{ "×" }</button>
-            </div></td>
-        </tr>
-    }
+    let more = format!("Add a corner after corner {corner}");
+    let less = format!("Take corner {corner} away");
+    let id = off(fields.key, place);
+    let less = [("id", id.as_str()), ("class", "step"), ("aria-label", less.as_str())];
+    let numbers = vec![number(0, "mesiodistal"), number(1, "apical")];
+    let buttons = vec![
+        press(&[("class", "step"), ("aria-label", &more)], "+".to_owned(), button(true)),
+        press(&less, "×".to_owned(), button(false)),
+    ];
+    let pair = |parts| el("td", "", vec![el("div", "pair", parts)]);
+    let head = with("th", &[("scope", "row")], vec![text(corner.to_string())]);
+    el("tr", "", vec![head, pair(numbers), pair(buttons)])
 }
 
 fn off(key: &str, place: usize) -> String {

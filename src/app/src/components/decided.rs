@@ -1,5 +1,6 @@
 //! What the set that gives a case decides otherwise than the rules.
 
+use super::plain::{el, folded, link, said, text};
 use crate::library::Library;
 use crate::prose::{LongText, Prose};
 use crate::route::Route;
@@ -55,23 +56,19 @@ pub fn Decided(props: &DecidedProps) -> Html {
         Some(Level::Resident) => ", for residents",
         None => "",
     };
-    html! {
-        <details class="decided">
-            <summary>{ format!("This set has a protocol of its own{whom}.") }</summary>
-            if let Some(note) = &props.local.protocol.note { <p>{ note }</p> }
-            <ul>{ for lines.iter().map(|line| told(line, &prose)) }</ul>
-        </details>
-    }
+    let summary = format!("This set has a protocol of its own{whom}.");
+    let note = props.local.protocol.note.as_ref();
+    let mut parts: Vec<Html> =
+        note.map(|note| said("p", "", note.to_string())).into_iter().collect();
+    parts.push(el("ul", "", lines.iter().map(|line| told(line, &prose)).collect()));
+    folded("decided", summary, parts)
 }
 
 fn told(line: &Line, prose: &Prose) -> Html {
     let position = line.holds.zip(prose.of(line.rule.id)).map(|(side, long)| stated(side, long));
-    html! {
-        <li>
-            <a href={Route::Rule(line.rule.id.to_owned()).fragment()}>{ prose.statement(line.rule) }</a>
-            { format!(" {}", line.moved) }
-            if let Some(position) = position { { format!("Your set holds: \u{201c}{position}\u{201d} ") } }
-            { &line.makes }
-        </li>
-    }
+    let rule = link(Route::Rule(line.rule.id.to_owned()).fragment(), prose.statement(line.rule));
+    let mut parts = vec![rule, text(format!(" {}", line.moved))];
+    parts.extend(position.map(|side| text(format!("Your set holds: \u{201c}{side}\u{201d} "))));
+    parts.push(text(line.makes.to_string()));
+    el("li", "", parts)
 }

@@ -1,5 +1,6 @@
 //! What a learner holds against a verdict: kept with the attempt, no verdict is changed by it.
 
+use super::plain::{button, el, folded, live, text, with};
 use crate::store::{Action, Bench, Room};
 use engine::session::Event;
 use engine::session::LONGEST_REASON;
@@ -42,17 +43,14 @@ pub fn Dispute(props: &DisputeProps) -> Html {
             }
         })
     };
-    html! {
-        <details class="dispute">
-            <summary>{ summary }</summary>
-            <label for={id.clone()}>{ "Your reason. It stays with this attempt, for whoever reads it; the verdict stands." }</label>
-            <textarea {id} ref={field} rows="3" maxlength={LONGEST_REASON.to_string()} value={kept.clone().unwrap_or_default()} />
-            <p class="row">
-                <button type="button" class="quiet" onclick={keep}>{ "Keep this reason" }</button>
-                <span role="status">{ if kept.is_some() { "Kept. An empty reason takes it back." } else { "" } }</span>
-            </p>
-        </details>
-    }
+    let says = if kept.is_some() { "Kept. An empty reason takes it back." } else { "" };
+    let reason =
+        "Your reason. It stays with this attempt, for whoever reads it; the verdict stands.";
+    let label = with("label", &[("for", &id)], vec![text(reason.to_owned())]);
+    let field = html! { <textarea {id} ref={field} rows="3" maxlength={LONGEST_REASON.to_string()} value={kept.unwrap_or_default()} /> };
+    let says = live(says.to_owned());
+    let row = el("p", "row", vec![button("Keep this reason", keep), says]);
+    folded("dispute", summary.to_owned(), vec![label, field, row])
 }
 
 /// Verdicts beside which a reason can be written: it goes to the attempt on the bench.

@@ -1,6 +1,7 @@
 //! The edges of an outline as numbers.
 
 use super::corners::{Fields, field};
+use super::plain::{el, line, press};
 use crate::amount::{in_words, span, stretched};
 use engine::geometry::Outline;
 use yew::prelude::*;
@@ -40,12 +41,15 @@ pub fn edge(
         let by = if least { -out } else { out };
         Callback::from(move |_: MouseEvent| move_to.emit(here + by))
     };
-    html! {
-        <div class="edge">
-            <span>{ name }</span>
-            <button type="button" class="step" aria-label={format!("{name}: 0.5 mm inwards")} onclick={nudge(-5)}>{ "−" }</button>
-            { field(fields, name, part, here, id, move_to.clone()) }
-            <button type="button" class="step" aria-label={format!("{name}: 0.5 mm outwards")} onclick={nudge(5)}>{ "+" }</button>
-        </div>
-    }
+    let step = |sign: &str, way: &str, by: i32| {
+        let name = format!("{name}: 0.5 mm {way}");
+        press(&[("class", "step"), ("aria-label", &name)], sign.to_owned(), nudge(by))
+    };
+    let parts = vec![
+        line("span", "", name),
+        step("−", "inwards", -5),
+        field(fields, name, part, here, id, move_to.clone()),
+        step("+", "outwards", 5),
+    ];
+    el("div", "edge", parts)
 }

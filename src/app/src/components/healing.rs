@@ -1,9 +1,9 @@
 //! How far courses of healing lie apart: the learner's treatment, that of the nearest sound plan, none.
 //! Folded away, late in the debrief: it judges nothing.
 
-use super::figure::Drawing;
+use super::figure::still;
 use super::nearest::Looked;
-use super::plain::{el, folded, line, list, said, status};
+use super::plain::{el, folded, heading, labelled, line, list, said, status};
 use crate::components::changed::use_worked;
 use crate::effects;
 use crate::store::Bench;
@@ -36,13 +36,10 @@ pub fn HealingView(props: &HealingProps) -> Html {
         Some(shown) => told(shown),
     };
     let summary = "Yours, the nearest sound plan and no treatment, over twelve months";
-    html! {
-        <section class="healing" aria-labelledby="healing-title">
-            <h3 id="healing-title">{ "How a site like this heals: an illustration" }</h3>
-            { line("p", "", LABEL) }
-            { folded("of-step", summary.to_owned(), body) }
-        </section>
-    }
+    let title = "How a site like this heals: an illustration".to_owned();
+    let heading = heading("h3", "healing-title", title);
+    let parts = vec![line("p", "", LABEL), folded("of-step", summary.to_owned(), body)];
+    labelled("healing", "healing-title", heading, parts)
 }
 
 /// The picture once it can be drawn; nothing while the search goes on.
@@ -60,7 +57,7 @@ fn told(shown: &Illustration) -> Vec<Html> {
     let wide = WIDE.min(effects::page_width() - BESIDE);
     let drawn = Quantity::ALL.map(|quantity| {
         let id = format!("healing-{}", quantity.key());
-        html! { <Drawing {id} figure={fan_plot(shown, quantity, wide)} /> }
+        still(fan_plot(shown, quantity, wide), Some(id.into()))
     });
     let arms = shown.arms.iter().map(|arm| said("li", "", shown.words(arm)));
     let numbers = html! {

@@ -1,5 +1,6 @@
 //! What the judge says of the case on the bench, once the rules are here.
 
+use super::plain::{button, line, said, status, with};
 use crate::guide;
 use crate::store::{Action, Bench, Room};
 use crate::terms::Term;
@@ -13,7 +14,7 @@ pub fn debrief(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Html {
     match (room.judging, &room.trouble) {
         (Some(judging), _) => (judging.debrief)(bench.clone(), room.clone()),
         (None, Some(why)) => no_judge(why, room),
-        (None, None) => html! { <p>{ "The rules are on their way." }</p> },
+        (None, None) => line("p", "", "The rules are on their way."),
     }
 }
 
@@ -30,7 +31,7 @@ pub fn last(bench: &Bench, room: &UseReducerHandle<Room>) -> Html {
         (_, None, Some(why)) => no_judge(why, room),
         // Something was carried out and nothing is told of it yet.
         (_, None, None) if bench.session.shown().chart.is_some() => {
-            html! { <p role="status">{ "What was found is on its way." }</p> }
+            status("What was found is on its way.".to_owned())
         }
         _ => Html::default(),
     }
@@ -83,10 +84,6 @@ fn no_judge(why: &str, room: &UseReducerHandle<Room>) -> Html {
         let room = room.clone();
         Callback::from(move |_: MouseEvent| room.dispatch(Action::AskAgain))
     };
-    html! {
-        <div class="wrong" role="alert">
-            <p>{ why.to_owned() }</p>
-            <button type="button" class="quiet" onclick={again}>{ "Fetch them again" }</button>
-        </div>
-    }
+    let parts = vec![said("p", "", why.to_owned()), button("Fetch them again", again)];
+    with("div", &[("class", "wrong"), ("role", "alert")], parts)
 }

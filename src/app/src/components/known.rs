@@ -1,40 +1,37 @@
 //! What I know: findings, each with where it came from.
 
+use super::plain::{el, folded, items, line, said, text, with};
 use engine::rules::Knowledge;
 use engine::session::{Report, View};
 use yew::prelude::*;
 
 /// What one examination or act reported.
 pub fn report(report: &Report) -> Html {
-    html! {
-        <section class="report">
-            <h3>{ &report.title }<span class="from">{ format!(" · {}", report.step.label()) }</span></h3>
-            <ul>{ for report.lines.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
-        </section>
-    }
+    told(report.title.clone(), format!(" · {}", report.step.label()), report.lines.clone())
+}
+
+/// A part under its title, which says where it is from.
+fn told(title: String, from: String, lines: Vec<String>) -> Html {
+    let title = el("h3", "", vec![text(title), said("span", "from", from)]);
+    el("section", "report", vec![title, items("", lines)])
 }
 
 /// The panel.
 pub fn known(view: &View, reports: &[Report]) -> Html {
-    let reports = reports.iter().map(report);
     let facts = view.known.iter().filter_map(|known| match known.knowledge {
-        Knowledge::Seen(source) => Some(html! {
-            <li><span>{ view.tooth.named(known.fact.words()) }</span><span class="from">{ format!(" · {}", source.words()) }</span></li>
-        }),
+        Knowledge::Seen(source) => {
+            let fact = view.tooth.named(known.fact.words()).into_owned();
+            let source = format!(" · {}", source.words());
+            Some(el("li", "", vec![said("span", "", fact), said("span", "from", source)]))
+        }
         _ => None,
     });
-    html! {
-        <details class="known" open=true>
-            <summary><h2>{ "What I know" }</h2></summary>
-            <section class="report">
-                <h3>{ "History" }<span class="from">{ " · told unasked" }</span></h3>
-                <ul>{ for view.history.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
-            </section>
-            { for reports }
-            <details class="facts">
-                <summary>{ "Facts seen, and by what" }</summary>
-                <ul>{ for facts }</ul>
-            </details>
-        </details>
-    }
+    let facts = vec![el("ul", "", facts.collect())];
+    let mut parts = vec![
+        el("summary", "", vec![line("h2", "", "What I know")]),
+        told("History".to_owned(), " · told unasked".to_owned(), view.history.clone()),
+    ];
+    parts.extend(reports.iter().map(report));
+    parts.push(folded("facts", "Facts seen, and by what".to_owned(), facts));
+    with("details", &[("class", "known"), ("open", "open")], parts)
 }

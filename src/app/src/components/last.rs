@@ -1,6 +1,7 @@
 //! What study mode says as soon as a step is carried out.
 
 use super::caution::caution;
+use super::plain::{self, status, with};
 use super::verdict::verdict;
 use engine::debrief::Verdict;
 use engine::plan::Step;
@@ -27,17 +28,17 @@ pub fn last_verdicts(session: &Session, due: Step) -> Html {
     };
     let folded = if faults.is_empty() { "Verdicts on" } else { "What else was judged on" };
     let view = |one: &Verdict| verdict(one, tooth);
-    html! {
-        <section class="last" aria-label={format!("Verdicts on {}", last.label())}>
-            <p role="status">{ says }</p>
-            { for faults.into_iter().map(view) }
-            if !rest.is_empty() {
-                <details>
-                    <summary>{ format!("{folded} {}", last.label()) }</summary>
-                    { for rest.into_iter().map(view) }
-                </details>
-            }
-            { caution() }
-        </section>
-    }
+    let mut parts = vec![status(says)];
+    parts.extend(faults.into_iter().map(view));
+    // Its place is there all the same: the framework matches a list from its end.
+    parts.push(match rest.is_empty() {
+        true => Html::default(),
+        false => {
+            let summary = format!("{folded} {}", last.label());
+            plain::folded("", summary, rest.into_iter().map(view).collect())
+        }
+    });
+    parts.push(caution());
+    let label = format!("Verdicts on {}", last.label());
+    with("section", &[("class", "last"), ("aria-label", &label)], parts)
 }

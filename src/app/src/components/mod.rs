@@ -2,6 +2,7 @@
 
 pub mod board;
 pub mod breaks;
+pub mod case_head;
 pub mod causes;
 pub mod caution;
 pub mod changed;
@@ -13,7 +14,9 @@ pub mod decision;
 pub mod dispute;
 pub mod edges;
 pub mod figure;
+pub mod fresh;
 pub mod handle;
+pub mod hatchings;
 pub mod healing;
 pub mod hold;
 pub mod judged;
@@ -33,6 +36,7 @@ pub mod review;
 pub mod room;
 pub mod scale;
 pub mod sheet;
+pub mod sign;
 pub mod sought;
 pub mod steps;
 pub mod sure;

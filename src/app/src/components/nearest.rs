@@ -4,9 +4,11 @@ mod pictured;
 
 use crate::components::changed::use_changed;
 use crate::components::hold::Held;
+use crate::components::plain::{el, heading, items, labelled, line, status, text, together};
 use crate::effects;
 use crate::prose::Prose;
 use crate::store::Bench;
+use engine::rules::Rule;
 use engine::search::{Change, Nearest};
 use pictured::pictured;
 use std::rc::Rc;
@@ -57,43 +59,35 @@ pub fn NearestView(props: &NearestProps) -> Html {
         });
     }
     let body = match &*looked {
-        Looked::Looking => html! { <p role="status">{ "Looking for the nearest sound plan." }</p> },
-        Looked::Found(None) => html! { <p>{ "No sound plan was found near yours." }</p> },
+        Looked::Looking => status("Looking for the nearest sound plan.".to_owned()),
+        Looked::Found(None) => line("p", "", "No sound plan was found near yours."),
         Looked::Found(Some(Found(nearest))) => told(&props.bench, nearest, &prose),
     };
-    html! {
-        <section class="nearest" aria-labelledby="nearest-title">
-            <h3 id="nearest-title">{ "The nearest sound plan" }</h3>
-            { body }
-        </section>
-    }
+    let heading = heading("h3", "nearest-title", "The nearest sound plan".to_owned());
+    labelled("nearest", "nearest-title", heading, vec![body])
 }
 
 fn told(bench: &Bench, nearest: &Nearest, prose: &Prose) -> Html {
     let tooth = bench.session.case().site.tooth;
     let is_first = |change: &&Change| nearest.first == Some(change.decision);
-    let first = nearest.changes.iter().find(is_first).map(|change| {
-        html! { <p class="lead"><strong>{ "Change this first: " }</strong>{ change.words(tooth) }</p> }
-    });
-    let then: Vec<&Change> = nearest.changes.iter().filter(|one| !is_first(one)).collect();
-    let line = |change: &&Change| html! { <li>{ change.words(tooth) }</li> };
-    let forced = nearest
-        .forced_by
-        .iter()
-        .map(|rule| html! { <li>{ tooth.named(&prose.statement(rule)).into_owned() }</li> });
-    html! {
-        <>
-            <p role="status">{ nearest.words() }</p>
-            { first }
-            if !then.is_empty() {
-                <p>{ "Then:" }</p>
-                <ul>{ for then.iter().map(line) }</ul>
-            }
-            if !nearest.forced_by.is_empty() {
-                <p>{ "Within your course these could not be kept:" }</p>
-                <ul>{ for forced }</ul>
-            }
-            if !nearest.changes.is_empty() { { pictured(bench, nearest) } }
-        </>
+    let mut parts = vec![status(nearest.words())];
+    if let Some(change) = nearest.changes.iter().find(is_first) {
+        let first = line("strong", "", "Change this first: ");
+        parts.push(el("p", "lead", vec![first, text(change.words(tooth))]));
     }
+    let then = nearest.changes.iter().filter(|one| !is_first(one));
+    let then: Vec<String> = then.map(|change| change.words(tooth)).collect();
+    if !then.is_empty() {
+        parts.push(line("p", "", "Then:"));
+        parts.push(items("", then));
+    }
+    if !nearest.forced_by.is_empty() {
+        let named = |rule: &&Rule| tooth.named(&prose.statement(rule)).into_owned();
+        parts.push(line("p", "", "Within your course these could not be kept:"));
+        parts.push(items("", nearest.forced_by.iter().map(named).collect()));
+    }
+    if !nearest.changes.is_empty() {
+        parts.push(pictured(bench, nearest));
+    }
+    together(parts)
 }

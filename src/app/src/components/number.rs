@@ -1,6 +1,7 @@
 //! A decision with a number: slider, field and steps, all of the same count.
 
 use super::choice::asked;
+use super::plain::{el, line, press, said, together};
 use super::sheet::Sheet;
 use crate::amount::{directed, read, start, text_of};
 use crate::store::Action;
@@ -47,22 +48,24 @@ pub fn number(props: &Number<'_>) -> Html {
     };
     let shown = props.count.map(|count| kind.words(count)).unwrap_or_default();
     let name = tooth.named(props.entry.label);
-    let answers = html! {
-        <>
-            <div class="number">
-                <button type="button" class="step" aria-label={format!("{name}: less")} onclick={step(-kind.by)}>{ "−" }</button>
-                { slider(props, &choose) }
-                <button type="button" class="step" aria-label={format!("{name}: more")} onclick={step(kind.by)}>{ "+" }</button>
-                <label class="field">
-                    <span class="visually-hidden">{ format!("{name} in {}", kind.unit) }</span>
-                    <input type="text" inputmode="decimal" size="6" value={shown} placeholder="—" onchange={on_field} aria-invalid={invalid.to_string()} />
-                    <span>{ kind.unit }</span>
-                </label>
-            </div>
-            <p class="reading">{ props.count.map(|count| directed(&kind, count, tooth)).unwrap_or_default() }</p>
-            { wrong }
-        </>
+    let button = |sign: &str, way: &str, by: i32| {
+        let name = format!("{name}: {way}");
+        press(&[("class", "step"), ("aria-label", &name)], sign.to_owned(), step(by))
     };
+    let field = html! { <input type="text" inputmode="decimal" size="6" value={shown} placeholder="—" onchange={on_field} aria-invalid={invalid.to_string()} /> };
+    let field = vec![
+        said("span", "visually-hidden", format!("{name} in {}", kind.unit)),
+        field,
+        line("span", "", kind.unit),
+    ];
+    let row = vec![
+        button("−", "less", -kind.by),
+        slider(props, &choose),
+        button("+", "more", kind.by),
+        el("label", "field", field),
+    ];
+    let reading = props.count.map(|count| directed(&kind, count, tooth)).unwrap_or_default();
+    let answers = together(vec![el("div", "number", row), said("p", "reading", reading), wrong]);
     asked(&props.sheet.frame(props.entry), props.count.is_some(), answers)
 }
 

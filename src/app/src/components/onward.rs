@@ -1,6 +1,7 @@
 //! After a worked case: one of the same kind with its end left open, then one to do alone.
 
 use crate::components::changed::use_worked;
+use crate::components::plain::{el, line, link};
 use crate::route::{CaseRoute, From, Route};
 use crate::store::Bench;
 use engine::cases;
@@ -39,10 +40,6 @@ pub fn Onward(props: &OnwardProps) -> Html {
         ),
     };
     let case = CaseRoute { shown: then, ..CaseRoute::study(From::Address(address)) };
-    html! {
-        <section class="next-worked">
-            <p>{ says }</p>
-            <p><a href={Route::Case(case).fragment()}>{ way }</a></p>
-        </section>
-    }
+    let way = link(Route::Case(case).fragment(), way.to_owned());
+    el("section", "next-worked", vec![line("p", "", says), el("p", "", vec![way])])
 }

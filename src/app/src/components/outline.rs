@@ -3,6 +3,7 @@
 use super::choice::asked;
 use super::corners::{Fields, Set, vertex};
 use super::edges::{EDGES, edge};
+use super::plain::{button, el, folded, line, said, together};
 use super::sheet::Sheet;
 use crate::effects;
 use crate::store::Action;
@@ -47,20 +48,17 @@ pub fn outline_field(entry: &'static Entry, outline: Option<&Outline>, sheet: &S
         .map(|(place, which)| edge(which, (place == 0).then(|| first.clone()), &fields));
     let corners = outline.tenths();
     let vertices = corners.iter().enumerate().map(|(place, at)| vertex(place, *at, &fields));
-    let answers = html! {
-        <>
-            <div class="edges">{ for edges }</div>
-            <details class="vertices">
-                <summary>{ format!("{} corners", corners.len()) }</summary>
-                <p class="reading">{ MORE }</p>
-                <table>
-                    <thead><tr><th>{ "Corner" }</th><th>{ format!("mesial or distal, {} or apical, mm", ways[1][0]) }</th><th>{ "More or less" }</th></tr></thead>
-                    <tbody>{ for vertices }</tbody>
-                </table>
-            </details>
-            { sheet.said_of(entry.decision, None) }
-        </>
-    };
+    let heads =
+        ["Corner", &format!("mesial or distal, {} or apical, mm", ways[1][0]), "More or less"]
+            .map(|head| said("th", "", head.to_owned()));
+    let head = el("thead", "", vec![el("tr", "", heads.into())]);
+    let table = vec![head, el("tbody", "", vertices.collect())];
+    let summary = format!("{} corners", corners.len());
+    let answers = together(vec![
+        el("div", "edges", edges.collect()),
+        folded("vertices", summary, vec![line("p", "reading", MORE), el("table", "", table)]),
+        sheet.said_of(entry.decision, None),
+    ]);
     asked(&sheet.frame(entry), true, answers)
 }
 
@@ -71,10 +69,6 @@ fn not_drawn(first: String, set: Set) -> Html {
         set.emit(Outline::new(START.to_vec()));
         effects::focus_soon(first.clone());
     });
-    html! {
-        <>
-            <button type="button" class="quiet" onclick={begin}>{ "Begin with a small patch" }</button>
-            <p class="reading">{ "Then drag its corners on the facial map, or give its edges here." }</p>
-        </>
-    }
+    let says = "Then drag its corners on the facial map, or give its edges here.";
+    together(vec![button("Begin with a small patch", begin), line("p", "reading", says)])
 }

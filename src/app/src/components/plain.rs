@@ -1,13 +1,41 @@
 //! Elements with nothing but a class and their parts. The macro writes some hundred bytes for each
 //! element that it is given; long pages of text are put together from these instead.
 
+mod parts;
+mod table;
+mod ways;
+
+pub use parts::{folded, group, heading, labelled, landing, section};
+pub use table::{row, table};
+pub use ways::{button, disabled, link, links, onward, press, toggle};
 use yew::prelude::*;
-use yew::virtual_dom::VText;
+use yew::virtual_dom::{VTag, VText};
+
+/// Attributes of an element, each with its value.
+pub type Attributes<'a> = &'a [(&'static str, &'a str)];
 
 /// An element of this class, or of none where it is empty.
 pub fn el(tag: &'static str, class: &'static str, parts: Vec<Html>) -> Html {
-    let class = (!class.is_empty()).then_some(class);
-    html! { <@{tag} {class}>{ for parts }</@> }
+    with(tag, &[("class", class)], parts)
+}
+
+/// An element of these attributes; an empty one is left out.
+pub fn with(tag: &'static str, attributes: Attributes<'_>, parts: Vec<Html>) -> Html {
+    tagged(tag, attributes, parts).into()
+}
+
+fn tagged(tag: &'static str, attributes: Attributes<'_>, parts: Vec<Html>) -> VTag {
+    let mut tag = VTag::new(tag);
+    for (name, value) in attributes.iter().filter(|one| !one.1.is_empty()) {
+        tag.add_attribute(name, (*value).to_owned());
+    }
+    tag.add_children(parts);
+    tag
+}
+
+/// Parts one after the other, in no element of their own.
+pub fn together(parts: Vec<Html>) -> Html {
+    parts.into_iter().collect()
 }
 
 /// Words by themselves.
@@ -30,31 +58,30 @@ pub fn list(lines: &[&'static str]) -> Html {
     el("ul", "", lines.iter().map(|words| line("li", "", words)).collect())
 }
 
+/// The same of what is worked out.
+pub fn items(class: &'static str, lines: Vec<String>) -> Html {
+    el("ul", class, lines.into_iter().map(|words| said("li", "", words)).collect())
+}
+
 /// What is said of something that goes on, or has ended, as a reader of screens is told it.
 pub fn status(words: String) -> Html {
-    html! { <p role="status">{ words }</p> }
+    with("p", &[("role", "status")], vec![text(words)])
 }
 
-/// A link.
-pub fn link(href: String, words: String) -> Html {
-    html! { <a {href}>{ words }</a> }
+/// The same within a line.
+pub fn live(words: String) -> Html {
+    with("span", &[("role", "status")], vec![text(words)])
 }
 
-/// A quiet button.
-pub fn button(words: &'static str, onclick: Callback<MouseEvent>) -> Html {
-    html! { <button type="button" class="quiet" {onclick}>{ words }</button> }
+/// What went wrong, as a reader of screens is told it at once.
+pub fn alert(class: &'static str, words: String) -> Html {
+    with("p", &[("class", class), ("role", "alert")], vec![text(words)])
 }
 
-/// A part of a page under its heading.
-pub fn section(id: &'static str, title: &'static str, parts: Vec<Html>) -> Html {
-    html! { <section aria-labelledby={id}><h2 {id}>{ title }</h2>{ for parts }</section> }
-}
-
-/// What is folded away until it is asked for.
-pub fn folded(class: &'static str, summary: String, parts: Vec<Html>) -> Html {
-    let mut all = vec![said("summary", "", summary)];
-    all.extend(parts);
-    el("details", class, all)
+/// A sign of this shape, for the eye alone: words beside it say the same.
+pub fn shape(shape: &'static str) -> Html {
+    let attributes = [("class", "sign"), ("aria-hidden", "true")];
+    with("span", &attributes, vec![VText::new(shape).into()])
 }
 
 /// A page that has nothing to show yet: why, what it will show, and a way to the first case.

@@ -1,5 +1,6 @@
 //! What was read, and what was there.
 
+use super::plain::{self, el, line, table, together};
 use engine::anatomy::Tooth;
 use engine::debrief::Compared;
 use yew::prelude::*;
@@ -12,22 +13,15 @@ pub fn readings(all: &[Compared], tooth: Tooth) -> Html {
     let words =
         |one: &Compared, noted: Option<_>| noted.map(|noted| one.finding.noted_words(noted));
     let row = |one: &Compared| {
-        html! {
-            <tr>
-                <th scope="row">{ tooth.named(one.finding.words()) }</th>
-                <td>{ words(one, one.noted).unwrap_or_else(|| "—".to_owned()) }</td>
-                <td>{ words(one, one.truth).unwrap_or_else(|| "none".to_owned()) }</td>
-                <td>{ one.remark.words() }</td>
-            </tr>
-        }
+        let wrote = words(one, one.noted).unwrap_or_else(|| "—".to_owned());
+        let is = words(one, one.truth).unwrap_or_else(|| "none".to_owned());
+        let remark = one.remark.words().to_owned();
+        plain::row(tooth.named(one.finding.words()).into_owned(), vec![wrote, is, remark])
     };
-    html! {
-        <>
-            <h3>{ "What you read, and what was there" }</h3>
-            <table class="readings">
-                <thead><tr><th>{ "Finding" }</th><th>{ "You wrote" }</th><th>{ "It is" }</th><th>{ "Remark" }</th></tr></thead>
-                <tbody>{ for all.iter().map(row) }</tbody>
-            </table>
-        </>
-    }
+    let rows = el("tbody", "", all.iter().map(row).collect());
+    let heads = ["Finding", "You wrote", "It is", "Remark"];
+    together(vec![
+        line("h3", "", "What you read, and what was there"),
+        table("readings", &heads, rows),
+    ])
 }

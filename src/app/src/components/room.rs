@@ -1,7 +1,8 @@
 //! The room that the case leaves for an implant, and how hard the case is: worked out once the debrief
 //! stands on the page.
 
-use super::figure::Drawing;
+use super::figure::still;
+use super::plain::{heading, labelled, said, status, together};
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
 use crate::effects;
@@ -50,19 +51,13 @@ pub fn RoomView(props: &RoomProps) -> Html {
         });
     }
     let (room, hard) = match &*swept {
-        Swept::Sweeping => (html! { <p role="status">{ "Trying every stock size." }</p> }, None),
+        Swept::Sweeping => (status("Trying every stock size.".to_owned()), None),
         Swept::Done(None, hard) => (Html::default(), hard.clone()),
         Swept::Done(Some(room), hard) => (told(&props.bench, room), hard.clone()),
     };
-    html! {
-        <section class="space" aria-labelledby="space-title">
-            <h3 id="space-title">{ "Room, and how hard this case is" }</h3>
-            { room }
-            if let Some(hard) = hard {
-                <p>{ format!("From 0, easy, to 1, hard, this case is at {hard}. In play are the rules that one other answer to a sound plan would break; hidden is what has to be asked or looked for.") }</p>
-            }
-        </section>
-    }
+    let hard = hard.map(|hard| said("p", "", format!("From 0, easy, to 1, hard, this case is at {hard}. In play are the rules that one other answer to a sound plan would break; hidden is what has to be asked or looked for.")));
+    let heading = heading("h3", "space-title", "Room, and how hard this case is".to_owned());
+    labelled("space", "space-title", heading, vec![room, hard.unwrap_or_default()])
 }
 
 /// How hard the case is, in words.
@@ -99,10 +94,6 @@ fn told(bench: &Bench, room: &Room) -> Html {
         lit: None,
         px: 300.0,
     };
-    html! {
-        <>
-            <p role="status">{ room.words(case.site.tooth) }</p>
-            <Drawing figure={figures::room_section(&show, room)} />
-        </>
-    }
+    let drawing = still(figures::room_section(&show, room), None);
+    together(vec![status(room.words(case.site.tooth)), drawing])
 }

@@ -1,6 +1,6 @@
 //! A verdict's reading on the scale that it is judged by.
 
-use super::figure::Drawing;
+use super::figure::still;
 use crate::effects;
 use engine::anatomy::Tooth;
 use engine::debrief::Verdict;
@@ -17,7 +17,7 @@ pub fn scale(verdict: &Verdict, tooth: Tooth) -> Html {
     let plot = verdict.bands().and_then(|bands| plots::band_plot(&bands, verdict.reading, wide));
     let Some(plot) = plot else { return Html::default() };
     let id = format!("plot-{}", verdict.rule.id);
-    html! { <Drawing figure={named(plot, tooth)} {id} /> }
+    still(named(plot, tooth), Some(id.into()))
 }
 
 /// A plot whose name and words speak of this tooth's jaw.

@@ -4,6 +4,7 @@ use super::choice::{Explain, Frame};
 use super::decision::decision;
 use super::known::report;
 use super::outline::OutlineField;
+use super::plain::{alert, disabled, el, landing, line, press, said, text, with};
 use super::words::{undecided, words_of_step};
 use crate::store::{Action, Said};
 use crate::terms::Term;
@@ -52,8 +53,8 @@ impl Sheet<'_> {
     /// What is wrong with the last answer to a decision. What a figure says aloud has no role here.
     pub fn said_of(&self, about: Decision, role: Option<&'static str>) -> Html {
         let said = self.said.filter(|said| said.wrong && said.about == about);
-        said.map(|said| html! { <p class="wrong" {role}>{ said.words.clone() }</p> })
-            .unwrap_or_default()
+        let attributes = [("class", "wrong"), ("role", role.unwrap_or_default())];
+        said.map(|said| with("p", &attributes, vec![text(said.words.clone())])).unwrap_or_default()
     }
 }
 
@@ -74,25 +75,32 @@ pub fn sheet(props: &Sheet<'_>) -> Html {
         let act = props.act.clone();
         Callback::from(move |_: MouseEvent| act.emit(Action::Do(Event::CarryOut(step))))
     };
+    let attributes = [("class", "main"), disabled(!props.view.missing.is_empty())];
+    let press = press(&attributes, format!("{act}: {}", step.label()), carry_out);
+    let note = props.note.map(|note| said("p", "guide", props.view.tooth.named(note).into_owned()));
+    // What is not there has its place all the same: the framework matches a list from its end.
+    let mut parts = vec![
+        props.last.clone(),
+        landing("sheet-title", step.label()),
+        line("p", "aim", step.aim()),
+        note.unwrap_or_default(),
+        words_of_step(props.terms),
+    ];
+    parts.extend(found.map(report));
+    // A list of their own: what comes and goes by its key leaves the focus where it is.
+    parts.push(el("div", "decisions", decisions.map(|view| decision(view, props)).collect()));
+    parts.push(props.sure.clone());
+    parts.push(el("div", "carry-out", closing(props, press)));
+    let attributes = [("class", "sheet"), ("aria-labelledby", "sheet-title")];
+    with("section", &attributes, parts)
+}
+
+/// The button, and what keeps it from being pressed or came of pressing it.
+fn closing(props: &Sheet<'_>, press: Html) -> Vec<Html> {
     let missing = &props.view.missing;
-    html! {
-        <section class="sheet" aria-labelledby="sheet-title">
-            { props.last.clone() }
-            <h2 id="sheet-title" tabindex="-1">{ step.label() }</h2>
-            <p class="aim">{ step.aim() }</p>
-            if let Some(note) = props.note { <p class="guide">{ props.view.tooth.named(note) }</p> }
-            { words_of_step(props.terms) }
-            { for found.map(report) }
-            // A list of their own: what comes and goes by its key leaves the focus where it is.
-            <div class="decisions">{ for decisions.map(|view| decision(view, props)) }</div>
-            { props.sure.clone() }
-            <div class="carry-out">
-                if !missing.is_empty() { <p class="missing">{ undecided(missing, props.view.tooth) }</p> }
-                if let Some(refusal) = &props.refusal { <p class="wrong" role="alert">{ refusal.clone() }</p> }
-                <button type="button" class="main" disabled={!missing.is_empty()} onclick={carry_out}>
-                    { format!("{act}: {}", step.label()) }
-                </button>
-            </div>
-        </section>
-    }
+    let undecided = undecided(missing, props.view.tooth);
+    let undecided =
+        if missing.is_empty() { Html::default() } else { said("p", "missing", undecided) };
+    let refusal = props.refusal.as_ref().map(|refusal| alert("wrong", refusal.clone()));
+    vec![undecided, refusal.unwrap_or_default(), press]
 }

@@ -1,5 +1,6 @@
 //! Where the case stands: its steps in the order of care.
 
+use super::plain::{el, line, said, with};
 use engine::session::{StepState, StepView};
 use yew::prelude::*;
 
@@ -12,21 +13,18 @@ pub fn steps(steps: &[StepView], over: bool) -> Html {
             StepState::Due => ("due", "now"),
             StepState::ToCome | StepState::NotInCourse => ("to-come", "to come"),
         };
-        let current = (view.state == StepState::Due).then_some("step");
-        html! {
-            <li class={class} aria-current={current}>
-                <span>{ view.step.label() }</span>
-                <span class="visually-hidden">{ format!(", {says}") }</span>
-            </li>
-        }
+        let says = said("span", "visually-hidden", format!(", {says}"));
+        step(class, vec![line("span", "", view.step.label()), says])
     });
     let debrief = if over { "due" } else { "to-come" };
-    html! {
-        <nav class="steps" aria-label="Steps of this case">
-            <ol>
-                { for steps }
-                <li class={debrief} aria-current={over.then_some("step")}><span>{ "Debrief" }</span></li>
-            </ol>
-        </nav>
-    }
+    let mut steps: Vec<Html> = steps.collect();
+    steps.push(step(debrief, vec![line("span", "", "Debrief")]));
+    let attributes = [("class", "steps"), ("aria-label", "Steps of this case")];
+    with("nav", &attributes, vec![el("ol", "", steps)])
+}
+
+/// A step of this state; the one that is due is where the learner is.
+fn step(class: &'static str, parts: Vec<Html>) -> Html {
+    let current = if class == "due" { "step" } else { "" };
+    with("li", &[("class", class), ("aria-current", current)], parts)
 }

@@ -1,5 +1,6 @@
 //! How sure a learner is of a step, asked before anything is told of it. Nobody has to say.
 
+use super::plain::{el, heading, line, toggle, with};
 use crate::store::Action;
 use engine::plan::Step;
 use engine::session::{Event, SURENESS, Session};
@@ -14,13 +15,18 @@ pub fn sure(session: &Session, due: Step, act: &Callback<Action>) -> Html {
             // Pressed once more it is taken back.
             Action::Do(Event::Sure(due, (!chosen).then_some(percent)))
         });
-        html! { <button type="button" class="quiet" aria-pressed={chosen.to_string()} onclick={choose}>{ format!("{percent} %") }</button> }
+        toggle(format!("{percent} %"), chosen, choose)
     };
-    html! {
-        <div class="sure" role="group" aria-labelledby="sure-asked">
-            <p id="sure-asked">{ "How sure are you that nothing scored in this step will be outside or unsafe?" }</p>
-            <p class="row">{ for SURENESS.into_iter().map(answer) }</p>
-            <p class="from">{ "50 % is a toss-up. Yours to leave out; your review sets it beside what came of it." }</p>
-        </div>
-    }
+    let asked = "How sure are you that nothing scored in this step will be outside or unsafe?";
+    let parts = vec![
+        heading("p", "sure-asked", asked.to_owned()),
+        el("p", "row", SURENESS.into_iter().map(answer).collect()),
+        line(
+            "p",
+            "from",
+            "50 % is a toss-up. Yours to leave out; your review sets it beside what came of it.",
+        ),
+    ];
+    let attributes = [("class", "sure"), ("role", "group"), ("aria-labelledby", "sure-asked")];
+    with("div", &attributes, parts)
 }

@@ -1,6 +1,6 @@
-//! Terms of the trade that explain themselves where they stand in a sentence: under the pointer, by
-//! touch and by key.
+//! Terms of the trade that explain themselves in their sentence, by pointer, touch and key.
 
+use super::plain::{self, el, together, with};
 use crate::terms::terms;
 use engine::casing::is_latin;
 use engine::geometry::order;
@@ -11,10 +11,10 @@ use yew::prelude::*;
 /// A text in which the first use of each term explains itself.
 pub fn with_terms(text: &str) -> Html {
     let pieces = pieces(text).into_iter().map(|piece| match piece {
-        Piece::Plain(text) => html! { { text.to_owned() } },
+        Piece::Plain(text) => plain::text(text.to_owned()),
         Piece::Term(text, means) => term(text, means),
     });
-    html! { <>{ for pieces }</> }
+    together(pieces.collect())
 }
 
 fn term(text: &str, means: &'static str) -> Html {
@@ -26,12 +26,10 @@ fn term(text: &str, means: &'static str) -> Html {
             let _ = word.blur();
         }
     });
-    html! {
-        <span class="term">
-            <button type="button" class="term-word" aria-description={means} onkeydown={leave}>{ text.to_owned() }</button>
-            <span class="term-means" aria-hidden="true">{ means }</span>
-        </span>
-    }
+    let word = html! { <button type="button" class="term-word" aria-description={means} onkeydown={leave}>{ text.to_owned() }</button> };
+    let means = plain::text(means.to_owned());
+    let attributes = [("class", "term-means"), ("aria-hidden", "true")];
+    el("span", "term", vec![word, with("span", &attributes, vec![means])])
 }
 
 #[derive(Debug, PartialEq, Eq)]

@@ -1,15 +1,17 @@
-//! A verdict: word and shape, measured against its band, why, by whom, and what would mend it.
+//! A verdict: word and measured against its band, why, by whom, and what would mend it.
 
 use super::decided::position;
 use super::dispute::{Dispute, DisputeProps};
+use super::plain::{el, folded, items, line, link, said, toggle, with};
 use super::scale::scale;
+use super::sign::signed;
 use super::term::with_terms;
 use super::view::{keyed, view};
 use crate::prose::Prose;
 use crate::route::Route;
 use engine::anatomy::Tooth;
 use engine::debrief::{Verdict, asked, decided, explain};
-use engine::rules::{Rule, Zone};
+use engine::rules::Rule;
 use yew::prelude::*;
 
 /// What a verdict needs.
@@ -33,19 +35,6 @@ impl PartialEq for VerdictProps {
             && a.knowledge == b.knowledge
             && a.here == b.here
             && self.lit == other.lit
-    }
-}
-
-/// A sign that differs in shape, so that colour never carries the verdict alone.
-#[must_use]
-pub const fn sign(zone: Zone) -> &'static str {
-    match zone {
-        Zone::Ideal => "●",
-        Zone::Acceptable => "◐",
-        Zone::Debated => "◇",
-        Zone::Suboptimal => "△",
-        Zone::Compromising => "▲",
-        Zone::Unsafe => "■",
     }
 }
 
@@ -79,36 +68,43 @@ pub fn VerdictView(props: &VerdictProps) -> Html {
         if text.is_empty() {
             Html::default()
         } else {
-            html! { <p class="with-terms"><strong>{ format!("{name} ") }</strong>{ with_terms(&tooth.named(text)) }</p> }
+            let name = said("strong", "", format!("{name} "));
+            el("p", "with-terms", vec![name, with_terms(&tooth.named(text))])
         }
     };
-    html! {
-        <details id={format!("verdict-{}", rule.id)} class={classes!("verdict", verdict.zone.key())} open={verdict.zone.is_fault()}>
-            <summary>
-                <span class="sign" aria-hidden="true">{ sign(verdict.zone) }</span>
-                <span class="word">{ words.word }</span>
-                <span class="statement">{ statement.clone() }</span>
-            </summary>
-            <div class="explanation">
-                <p class="measured">{ format!("{} {}", words.measured, words.distance) }</p>
-                { scale(verdict, tooth) }
-                { paragraph("Asked:", &asked(bands.as_ref(), &statement)) }
-                { paragraph("Your set:", &decided(verdict, position(verdict, long))) }
-                { paragraph("Why:", why) }
-                { paragraph("To mend it:", mend) }
-                if let Prose::Trouble(trouble) = &prose { <p class="wrong">{ trouble }</p> }
-                { paragraph("Known?", &words.known) }
-                { paragraph("Where sources differ:", differ) }
-                <details class="sources">
-                    <summary>{ "Who says so" }</summary>
-                    <ul>{ for sources.iter().map(|source| html! { <li>{ tooth.named(source).into_owned() }</li> }) }</ul>
-                    <a href={Route::Rule(rule.id.to_owned()).fragment()}>{ "The whole rule" }</a>
-                </details>
-                { view::<Dispute>(DisputeProps { rule: rule.id }) }
-                if let Some(light) = light {
-                    <button type="button" class="quiet" aria-pressed={props.lit.to_string()} onclick={light}>{ "Show it on the figures" }</button>
-                }
-            </div>
-        </details>
-    }
+    let trouble = match &prose {
+        Prose::Trouble(trouble) => said("p", "wrong", trouble.clone()),
+        _ => Html::default(),
+    };
+    let light = light.map(|light| toggle("Show it on the figures".to_owned(), lit, light));
+    let summary = vec![
+        signed(verdict.zone),
+        line("span", "word", words.word),
+        said("span", "statement", statement.clone()),
+    ];
+    let explanation = vec![
+        said("p", "measured", format!("{} {}", words.measured, words.distance)),
+        scale(verdict, tooth),
+        paragraph("Asked:", &asked(bands.as_ref(), &statement)),
+        paragraph("Your set:", &decided(verdict, position(verdict, long))),
+        paragraph("Why:", why),
+        paragraph("To mend it:", mend),
+        trouble,
+        paragraph("Known?", &words.known),
+        paragraph("Where sources differ:", differ),
+        who_says_so(sources, rule, tooth),
+        view::<Dispute>(DisputeProps { rule: rule.id }),
+        light.unwrap_or_default(),
+    ];
+    let (id, class) = (format!("verdict-{}", rule.id), format!("verdict {}", verdict.zone.key()));
+    let open = if verdict.zone.is_fault() { "open" } else { "" };
+    let parts = vec![el("summary", "", summary), el("div", "explanation", explanation)];
+    with("details", &[("id", &id), ("class", &class), ("open", open)], parts)
+}
+
+/// The sources, and the way to the rule in full.
+fn who_says_so(sources: &[String], rule: &Rule, tooth: Tooth) -> Html {
+    let sources = sources.iter().map(|source| tooth.named(source).into_owned()).collect();
+    let whole = link(Route::Rule(rule.id.to_owned()).fragment(), "The whole rule".to_owned());
+    folded("sources", "Who says so".to_owned(), vec![items("", sources), whole])
 }

@@ -1,6 +1,6 @@
 //! What can be done at the end of a debrief.
 
-use super::plain::{button, el, link};
+use super::plain::{button, el, link, press};
 use crate::effects;
 use crate::keep::Kept;
 use crate::keep::file::of_one;
@@ -11,7 +11,7 @@ use yew::prelude::*;
 /// The same again, the attempt as a file, paper, another case.
 pub fn ways_on(bench: Rc<Bench>, kept: Kept, again: Callback<MouseEvent>) -> Html {
     let parts = vec![
-        html! { <button type="button" onclick={again}>{ "The same case again" }</button> },
+        press(&[], "The same case again".to_owned(), again),
         button("Save this attempt", saving(bench, kept)),
         button("Print", Callback::from(|_: MouseEvent| effects::print())),
         link("#/".to_owned(), "Another case".to_owned()),

@@ -1,5 +1,6 @@
 //! The word for the whole plan, and how its mark adds up.
 
+use super::plain::{folded, items, line, said, with};
 use crate::prose::Prose;
 use engine::anatomy::Tooth;
 use engine::debrief::{Debrief, Lost, PlanWord};
@@ -9,27 +10,32 @@ use yew::prelude::*;
 /// The word, what it means, and the mark.
 pub fn whole(debrief: &Debrief, tooth: Tooth, prose: &Prose) -> Html {
     let class = match debrief.word {
-        PlanWord::Sound => "sound",
-        PlanWord::Workable => "workable",
-        PlanWord::Compromised => "compromised",
-        PlanWord::Unsafe => "unsafe",
+        PlanWord::Sound => "whole sound",
+        PlanWord::Workable => "whole workable",
+        PlanWord::Compromised => "whole compromised",
+        PlanWord::Unsafe => "whole unsafe",
     };
     let mark = &debrief.mark;
     let percent =
         mark.percent().map_or("not marked".to_owned(), |percent| format!("{percent:.0} of 100"));
-    let lost = mark.lost.iter().map(|(why, weight)| html! { <li>{ format!("{} — {weight:.1}", tooth.named(&lost_words(why, debrief, tooth, prose))) }</li> });
-    html! {
-        <div class={classes!("whole", class)} role="status">
-            <p class="whole-word">{ format!("This plan is {}.", debrief.word.word()) }</p>
-            <p>{ debrief.word.meaning() }</p>
-            <p class="mark">{ format!("Mark: {percent}.") }</p>
-            <details>
-                <summary>{ "How the mark adds up" }</summary>
-                <p>{ format!("Full weight of this case: {:.0}. Set aside, because sources differ, because it could not be known, or because it was rightly not reached: {:.0}. Lost: {:.1}.", mark.full, mark.set_aside, mark.lost_weight()) }</p>
-                <ul>{ for lost }</ul>
-            </details>
-        </div>
-    }
+    let lost = mark.lost.iter().map(|(why, weight)| {
+        let why = lost_words(why, debrief, tooth, prose);
+        format!("{} — {weight:.1}", tooth.named(&why))
+    });
+    let adds_up = format!(
+        "Full weight of this case: {:.0}. Set aside, because sources differ, because it could not be known, or because it was rightly not reached: {:.0}. Lost: {:.1}.",
+        mark.full,
+        mark.set_aside,
+        mark.lost_weight()
+    );
+    let adds_up = vec![said("p", "", adds_up), items("", lost.collect())];
+    let parts = vec![
+        said("p", "whole-word", format!("This plan is {}.", debrief.word.word())),
+        line("p", "", debrief.word.meaning()),
+        said("p", "mark", format!("Mark: {percent}.")),
+        folded("", "How the mark adds up".to_owned(), adds_up),
+    ];
+    with("div", &[("class", class), ("role", "status")], parts)
 }
 
 fn lost_words(why: &Lost, debrief: &Debrief, tooth: Tooth, prose: &Prose) -> String {

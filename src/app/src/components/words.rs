@@ -1,6 +1,7 @@
 //! Words about a step: terms of the trade in one sentence each, opened by touch, pointer or key, and
 //! what is still undecided.
 
+use super::plain::{el, folded, line, text, with};
 use crate::store::Said;
 use crate::terms::Term;
 use engine::anatomy::Tooth;
@@ -13,13 +14,9 @@ pub fn words_of_step(terms: &[Term]) -> Html {
         return Html::default();
     }
     let terms =
-        terms.iter().map(|(term, means)| html! { <><dt>{ *term }</dt><dd>{ *means }</dd></> });
-    html! {
-        <details class="glossary">
-            <summary>{ "Words of this step" }</summary>
-            <dl>{ for terms }</dl>
-        </details>
-    }
+        terms.iter().flat_map(|(term, means)| [line("dt", "", term), line("dd", "", means)]);
+    let terms = el("dl", "", terms.collect());
+    folded("glossary", "Words of this step".to_owned(), vec![terms])
 }
 
 /// What keeps the step from being carried out.
@@ -31,6 +28,7 @@ pub fn undecided(missing: &[Decision], tooth: Tooth) -> String {
 
 /// What is said beside a figure: always there, so that a screen reader hears it change.
 pub fn said(said: Option<&Said>) -> Html {
-    let wrong = said.filter(|said| said.wrong).map(|_| "wrong");
-    html! { <p class={classes!("said", wrong)} role="status">{ said.map(|said| said.words.clone()) }</p> }
+    let class = if said.is_some_and(|said| said.wrong) { "said wrong" } else { "said" };
+    let words = said.map(|said| said.words.clone()).unwrap_or_default();
+    with("p", &[("class", class), ("role", "status")], vec![text(words)])
 }

@@ -2,6 +2,7 @@
 
 use super::caution::caution;
 use super::known::report;
+use super::plain::{self, el, folded, labelled, landing, line, press};
 use super::term::with_terms;
 use super::words::words_of_step;
 use crate::components::changed::use_changed;
@@ -50,20 +51,18 @@ pub fn WorkedSheet(props: &WorkedProps) -> Html {
         Callback::from(move |_: MouseEvent| room.dispatch(Action::Follow(events.clone())))
     };
     let shown = |told: &Told<'_>| choice(told, session.case().site.tooth, &prose);
-    html! {
-        <section class="sheet worked" aria-labelledby="sheet-title">
-            <h2 id="sheet-title" tabindex="-1">{ due.label() }</h2>
-            <p class="aim">{ due.aim() }</p>
-            <p class="guide">{ "A worked case: read what is chosen here and why, and look at the figures; then go on." }</p>
-            { words_of_step(terms(due)) }
-            { for found(props, due) }
-            <ol class="told">{ for told.iter().map(shown) }</ol>
-            <div class="carry-out">
-                <button type="button" class="main" onclick={carry_out}>{ format!("{act}: {}", due.label()) }</button>
-            </div>
-            { caution() }
-        </section>
-    }
+    let says =
+        "A worked case: read what is chosen here and why, and look at the figures; then go on.";
+    let mut parts =
+        vec![line("p", "aim", due.aim()), line("p", "guide", says), words_of_step(terms(due))];
+    parts.extend(found(props, due));
+    let go_on = press(&[("class", "main")], format!("{act}: {}", due.label()), carry_out);
+    parts.extend([
+        el("ol", "told", told.iter().map(shown).collect()),
+        el("div", "carry-out", vec![go_on]),
+        caution(),
+    ]);
+    labelled("sheet worked", "sheet-title", landing("sheet-title", due.label()), parts)
 }
 
 /// What was found stands where it is weighed.
@@ -83,22 +82,22 @@ fn choice(told: &Told<'_>, tooth: engine::anatomy::Tooth, prose: &Prose) -> Html
         let said = explain(verdict, tooth);
         let statement = tooth.named(&prose.statement(verdict.rule)).into_owned();
         let why = prose.of(verdict.rule.id).map(|long| tooth.named(&long.why).into_owned());
-        html! {
-            <li>
-                <p class="with-terms">{ with_terms(&statement) }</p>
-                <p class="from">{ format!("{} {}", said.measured, said.distance).trim_end().to_owned() }</p>
-                if let Some(why) = why { <p class="with-terms">{ with_terms(&why) }</p> }
-            </li>
-        }
+        let measured = format!("{} {}", said.measured, said.distance).trim_end().to_owned();
+        let mut parts = vec![
+            el("p", "with-terms", vec![with_terms(&statement)]),
+            plain::said("p", "from", measured),
+        ];
+        parts.extend(why.map(|why| el("p", "with-terms", vec![with_terms(&why)])));
+        el("li", "", parts)
     };
-    html! {
-        <li key={entry.key}>
-            <p class="decision-name">{ tooth.named(entry.label) }</p>
-            <p class="ask with-terms">{ with_terms(&tooth.named(entry.ask)) }</p>
-            <p class="chosen">{ answer_words(told.decision, told.value, tooth) }</p>
-            if !told.because.is_empty() {
-                <details><summary>{ "Why" }</summary><ul>{ for told.because.iter().map(because) }</ul></details>
-            }
-        </li>
+    let mut parts = vec![
+        plain::said("p", "decision-name", tooth.named(entry.label).into_owned()),
+        el("p", "ask with-terms", vec![with_terms(&tooth.named(entry.ask))]),
+        plain::said("p", "chosen", answer_words(told.decision, told.value, tooth)),
+    ];
+    if !told.because.is_empty() {
+        let because = el("ul", "", told.because.iter().map(because).collect());
+        parts.push(folded("", "Why".to_owned(), vec![because]));
     }
+    html! { <li key={entry.key}>{ for parts }</li> }
 }

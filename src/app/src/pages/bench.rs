@@ -1,14 +1,18 @@
 //! One case: board, sheet, what is known, and the debrief at its end.
 
 use crate::components::board::board;
+use crate::components::case_head::case_head;
+use crate::components::changed::use_changed;
+use crate::components::hold::use_held;
 use crate::components::judged;
 use crate::components::known::known;
+use crate::components::plain::{el, text, with};
 use crate::components::sheet::{Sheet, sheet};
 use crate::components::steps::steps;
 use crate::effects;
-use crate::route::{CaseRoute, From, Route};
-use crate::store::{Action, Bench, Notation, Room};
-use engine::session::Mode;
+use crate::store::{Action, Bench, Room};
+use engine::session::{Report, View};
+use std::cell::Cell;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -30,9 +34,9 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         Callback::from(move |action: Action| room.dispatch(action))
     };
     let done = (bench.session.done().len(), bench.session.weighing().is_some());
-    let before = use_mut_ref(|| (0, false));
+    let before = use_held(|| Cell::new((0, false)));
     // Once acts are carried out, or the case begun again, keyboard and screen reader go on there.
-    use_effect_with(done, move |done| {
+    use_changed(done, move |done| {
         if before.replace(*done) != *done {
             effects::focus("sheet-title");
         }
@@ -45,61 +49,49 @@ pub fn BenchPage(props: &BenchProps) -> Html {
         decision.value = tried.value(decision.entry.decision).cloned();
     }
     let over = bench.session.is_over();
-    html! {
-        <div class={classes!("case", over.then_some("over"))}>
-            { case_head(bench, props.room.notation) }
-            { steps(&view.steps, over) }
-            if let Some(told) = &bench.told { <p class="goes-on" role="status">{ told.clone() }</p> }
-            { judged::decided(bench, &props.room) }
-            <div class="desk">
-                { board(bench, props.room.judging, &act) }
-                <div class="side">
-                    if over {
-                        { judged::debrief(bench, &props.room) }
-                    } else if let Some(worked) = judged::worked(bench, &props.room) {
-                        { worked }
-                    } else {
-                        { sheet(&Sheet { view: &view, terms: judged::terms_of(bench, &props.room), reports: &reports, last: judged::last(bench, &props.room), refusal: bench.refusal.as_ref().map(|why| view.tooth.named(&why.to_string()).into_owned()), note: judged::note(bench, &props.room), sure: judged::sure(bench, &props.room, &act), said: bench.said.as_ref(), explain: props.room.judging.map(|judging| judging.explain), outline: props.room.judging.map(|judging| judging.outline), act: &act }) }
-                    }
-                    { judged::plates(bench, &props.room, &act) }
-                    { known(&view, &reports) }
-                </div>
-            </div>
-        </div>
-    }
+    // What is not there has its place all the same: the framework matches a list from its end.
+    let told = bench
+        .told
+        .clone()
+        .map(|told| with("p", &[("class", "goes-on"), ("role", "status")], vec![text(told)]));
+    let worked = || judged::worked(bench, &props.room);
+    let asked = || sheet(&sheet_of(props, &view, &reports, &act));
+    let side = vec![
+        if over { judged::debrief(bench, &props.room) } else { worked().unwrap_or_else(asked) },
+        judged::plates(bench, &props.room, &act),
+        known(&view, &reports),
+    ];
+    let desk = vec![board(bench, props.room.judging, &act), el("div", "side", side)];
+    let parts = vec![
+        case_head(bench, props.room.notation),
+        steps(&view.steps, over),
+        told.unwrap_or_default(),
+        judged::decided(bench, &props.room),
+        el("div", "desk", desk),
+    ];
+    el("div", if over { "case over" } else { "case" }, parts)
 }
 
-/// Title, tooth, how it is played, and the address to hand on.
-fn case_head(bench: &Bench, notation: Notation) -> Html {
-    let case = bench.session.case();
-    let tooth = case.site.tooth;
-    let named = match notation {
-        Notation::TwoDigits => format!("Tooth {tooth}"),
-        Notation::OneToThirtyTwo => format!("Tooth {} (1 to 32)", tooth.one_to_thirty_two()),
-    };
-    let asked = &bench.asked;
-    let lasting = match (&asked.from, case.address) {
-        (From::Seed(..), Some(address)) => {
-            CaseRoute { from: From::Address(address), sitting: None, ..asked.clone() }
-        }
-        _ => CaseRoute { sitting: None, ..asked.clone() },
-    };
-    let address = effects::address_of(&Route::Case(lasting).fragment());
-    let copied = {
-        let address = address.clone();
-        Callback::from(move |_: MouseEvent| effects::copy(&address))
-    };
-    let mode = match asked.mode {
-        Mode::Study => "Study: each step is explained as you go.",
-        Mode::Assessment => "Assessment: everything waits for the end.",
-    };
-    html! {
-        <header class="case-head">
-            <div>
-                <h1>{ &case.title }</h1>
-                <p>{ format!("{named}, {} · {} · {}", tooth.words(), case.patient.name, mode) }</p>
-            </div>
-            <p class="address"><label>{ "Address " }<input type="text" readonly=true size="28" value={address} /></label><button type="button" class="quiet" onclick={copied}>{ "Copy" }</button></p>
-        </header>
+/// What the sheet of decisions needs.
+fn sheet_of<'a>(
+    props: &'a BenchProps,
+    view: &'a View,
+    reports: &'a [Report],
+    act: &'a Callback<Action>,
+) -> Sheet<'a> {
+    let BenchProps { bench, room } = props;
+    let refusal = bench.refusal.as_ref();
+    Sheet {
+        view,
+        terms: judged::terms_of(bench, room),
+        reports,
+        last: judged::last(bench, room),
+        refusal: refusal.map(|why| view.tooth.named(&why.to_string()).into_owned()),
+        note: judged::note(bench, room),
+        sure: judged::sure(bench, room, act),
+        said: bench.said.as_ref(),
+        explain: room.judging.map(|judging| judging.explain),
+        outline: room.judging.map(|judging| judging.outline),
+        act,
     }
 }

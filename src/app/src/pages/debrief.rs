@@ -9,7 +9,7 @@ use crate::components::nearest::{Looked, NearestProps, NearestView};
 use crate::components::onward::{Onward, OnwardProps};
 use crate::components::own::bar::{BarProps, SittingBar};
 use crate::components::own::note::{NoteProps, OwnNote};
-use crate::components::plain::{line, said};
+use crate::components::plain::{labelled, landing, line, said};
 use crate::components::sought::sought_for;
 use crate::components::verdict::{VerdictProps, lightable};
 use crate::components::view::{keyed, view};
@@ -69,9 +69,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         .head
         .as_ref()
         .map(|head| keyed::<OwnNote>(&head.id, NoteProps { id: head.id.clone().into() }));
-    let heading = html! { <h2 id="sheet-title" tabindex="-1">{ "Debrief" }</h2> };
     let mut parts = vec![
-        heading,
         whole(debrief, tooth, &prose),
         caution(),
         view::<Onward>(OnwardProps { bench: bench.clone() }),
@@ -87,7 +85,7 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
     parts.extend(Step::ALL.iter().map(|step| of_step(*step, debrief, &verdict)));
     parts.push(said("p", "from", format!("Rule set {RULE_SET}.")));
     parts.push(ways_on(bench, props.room.kept.clone(), again));
-    html! { <section class="debrief" aria-labelledby="sheet-title">{ for parts }</section> }
+    labelled("debrief", "sheet-title", landing("sheet-title", "Debrief"), parts)
 }
 
 /// The rule whose verdict the address asks for.

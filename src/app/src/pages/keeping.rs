@@ -4,7 +4,7 @@ use crate::components::changed::use_changed;
 use crate::components::hold::{Held, use_held};
 use crate::components::own::erase::{Erase, EraseProps};
 use crate::components::own::kept::told;
-use crate::components::plain::{button, el};
+use crate::components::plain::{button, el, press, text, with};
 use crate::components::view::view;
 use crate::effects;
 use crate::keep::Kept;
@@ -53,10 +53,13 @@ pub fn KeepingPage(props: &KeepingProps) -> Html {
         })
     };
     let mut parts = told(*count, &space, &props.shelf);
-    parts.push(html! { <p class="row"><button type="button" class="main" onclick={save}>{ "Save everything as a file" }</button>{ button("Ask this browser not to clear it", persist) }</p> });
-    parts.push(html! { <p><label for="bring-in">{ "Bring a saved file in. What is here stays; bringing the same file in twice changes nothing." }</label></p> });
+    let save = press(&[("class", "main")], "Save everything as a file".to_owned(), save);
+    parts.push(el("p", "row", vec![save, button("Ask this browser not to clear it", persist)]));
+    let label = text("Bring a saved file in. What is here stays; bringing the same file in twice changes nothing.".to_owned());
+    parts.push(el("p", "", vec![with("label", &[("for", "bring-in")], vec![label])]));
     parts.push(html! { <p><input id="bring-in" type="file" accept=".json,application/json" onchange={bring} /></p> });
-    parts.push(html! { <p role="status" class="said">{ &*said }</p> });
+    let said = vec![text((*said).clone())];
+    parts.push(with("p", &[("role", "status"), ("class", "said")], said));
     parts.push(view::<Erase>(EraseProps { room: props.room.clone(), counts: *count }));
     el("article", "page keeping", parts)
 }

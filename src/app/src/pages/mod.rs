@@ -10,5 +10,6 @@ pub mod own;
 pub mod portfolio;
 pub mod protocol;
 pub mod review;
+pub mod rule;
 pub mod sitting;
 pub mod today;

@@ -3,6 +3,7 @@
 use crate::components::changed::use_changed;
 use crate::components::hold::{Held, use_held};
 use crate::components::own::note::keep_note;
+use crate::components::plain::{alert, text, with};
 use crate::components::view::view;
 use crate::effects;
 use crate::keep::Kept;
@@ -49,9 +50,12 @@ pub fn OwnPages(props: &OwnProps) -> Html {
         });
     }
     let shelf = match &*read {
-        None => return html! { <p class="page" role="status">{ "Reading what is kept." }</p> },
+        None => {
+            let parts = vec![text("Reading what is kept.".to_owned())];
+            return with("p", &[("class", "page"), ("role", "status")], parts);
+        }
         Some(Err(why)) => {
-            return html! { <p class="page" role="alert">{ format!("What is kept cannot be read: {why}") }</p> };
+            return alert("page", format!("What is kept cannot be read: {why}"));
         }
         Some(Ok(shelf)) => shelf.clone(),
     };

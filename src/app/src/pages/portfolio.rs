@@ -2,7 +2,7 @@
 
 use crate::components::caution::caution;
 use crate::components::hold::use_held;
-use crate::components::plain::{el, line, nothing_yet, said};
+use crate::components::plain::{el, line, nothing_yet, said, with};
 use crate::components::portfolio::{Chosen, acts, beside, choose, is_in, record};
 use crate::prose::Prose;
 use crate::shelf::Shelf;
@@ -58,19 +58,22 @@ pub fn PortfolioPage(props: &PortfolioProps) -> Html {
     parts.extend(beside(&chosen));
     parts.push(acts(ids, count, &props.on_save));
     parts.push(line("p", "from", "The file holds choices, never marks: who opens it sees the same verdicts on the same cases."));
-    html! {
-        <article class="page portfolio">
-            <h1>{ "Portfolio" }</h1>
-            { el("div", "choosing", parts) }
-            if !chosen.name.is_empty() { { said("p", "whose", chosen.name.clone()) } }
-            { said("p", "from", stood) }
-            // The head of a table is printed anew on each page: so is the caution.
-            <table class="records" role="presentation">
-                <thead><tr><td>{ caution() }</td></tr></thead>
-                <tbody>{ for records }</tbody>
-            </table>
-        </article>
-    }
+    // The head of a table is printed anew on each page: so is the caution.
+    let head = el("thead", "", vec![el("tr", "", vec![el("td", "", vec![caution()])])]);
+    let records = vec![head, el("tbody", "", records.collect())];
+    let whose = if chosen.name.is_empty() {
+        Html::default()
+    } else {
+        said("p", "whose", chosen.name.clone())
+    };
+    let parts = vec![
+        line("h1", "", "Portfolio"),
+        el("div", "choosing", parts),
+        whose,
+        said("p", "from", stood),
+        with("table", &[("class", "records"), ("role", "presentation")], records),
+    ];
+    el("article", "page portfolio", parts)
 }
 
 fn empty() -> Html {

@@ -1,6 +1,7 @@
 //! The end of a sitting: what was done, what moved, and one thing to take away.
 
 use crate::components::caution::caution;
+use crate::components::plain::{alert, el, line, link, links, row, said, text, with};
 use crate::prose::Prose;
 use crate::route::Route;
 use crate::shelf::Shelf;
@@ -15,30 +16,32 @@ pub fn sitting(shelf: &Shelf, name: &str, prose: &Prose) -> Html {
     let is_here = |past: &Past| past.head.sitting.as_deref() == Some(name);
     let here: Vec<&Past> = shelf.pasts.iter().filter(|past| is_here(past)).collect();
     let Some(first) = shelf.pasts.iter().position(is_here) else {
-        return html! { <p class="page" role="alert">{ "No sitting of that name is kept in this browser." }</p> };
+        return alert("page", "No sitting of that name is kept in this browser.".to_owned());
     };
-    let line = |past: &Past| {
+    let one = |past: &Past| {
         let href = Route::Attempt(past.head.id.clone(), None).fragment();
         let about = past.archetype.map_or("a case", |kind| kind.words());
         let faults = past.observed.iter().filter(|one| one.is_fault()).count();
         let word = if past.is_over() { past.word.word() } else { "not finished" };
-        html! { <li><a {href}>{ about }</a>{ format!(": {word}, {faults} outside or unsafe") }</li> }
+        let went = text(format!(": {word}, {faults} outside or unsafe"));
+        el("li", "", vec![link(href, about.to_owned()), went])
     };
-    html! {
-        <article class="page sitting">
-            <h1>{ "End of the sitting" }</h1>
-            <section class="take-away"><h2>{ "One thing to take away" }</h2>{ taken(take_away(&shelf.pasts, name), shelf, prose) }</section>
-            <h2>{ "What you did" }</h2>
-            <ol>{ for here.into_iter().map(line) }</ol>
-            <h2>{ "What moved" }</h2>
-            { moved(&shelf.pasts, first) }
-            { caution() }
-            <p class="row"><a href="#/today">{ "What is due next" }</a><a href="#/review">{ "How it has gone so far" }</a></p>
-        </article>
-    }
+    let mut taken_away = vec![line("h2", "", "One thing to take away")];
+    taken_away.extend(taken(take_away(&shelf.pasts, name), shelf, prose));
+    let parts = vec![
+        line("h1", "", "End of the sitting"),
+        el("section", "take-away", taken_away),
+        line("h2", "", "What you did"),
+        el("ol", "", here.into_iter().map(one).collect()),
+        line("h2", "", "What moved"),
+        moved(&shelf.pasts, first),
+        caution(),
+        links(&[("#/today", "What is due next"), ("#/review", "How it has gone so far")]),
+    ];
+    el("article", "page sitting", parts)
 }
 
-fn taken(one: TakeAway, shelf: &Shelf, prose: &Prose) -> Html {
+fn taken(one: TakeAway, shelf: &Shelf, prose: &Prose) -> Vec<Html> {
     match one {
         TakeAway::Mend { rule, times, before, last } => {
             let mend = prose.of(rule.id).map(|long| long.mend.clone()).unwrap_or_default();
@@ -51,13 +54,18 @@ fn taken(one: TakeAway, shelf: &Shelf, prose: &Prose) -> Html {
             };
             let id = shelf.pasts.get(last).map(|past| past.head.id.clone()).unwrap_or_default();
             let there = Route::Attempt(id, Some(rule.id.to_owned())).fragment();
-            html! { <><p class="lead">{ prose.statement(rule) }</p><p>{ mend }</p><p class="from">{ how_often }{ " " }<a href={there}>{ "Where it was last" }</a></p></> }
+            let there = link(there, "Where it was last".to_owned());
+            vec![
+                said("p", "lead", prose.statement(rule)),
+                said("p", "", mend),
+                el("p", "from", vec![text(how_often), text(" ".to_owned()), there]),
+            ]
         }
         TakeAway::Held { skill } => {
-            html! { <p class="lead">{ format!("{}: you hold it now.", skill.words()) }</p> }
+            vec![said("p", "lead", format!("{}: you hold it now.", skill.words()))]
         }
-        TakeAway::Clean => html! { <p class="lead">{ "Nothing was outside or unsafe." }</p> },
-        TakeAway::Nothing => html! { <p>{ "Nothing was done alone and to its end." }</p> },
+        TakeAway::Clean => vec![line("p", "lead", "Nothing was outside or unsafe.")],
+        TakeAway::Nothing => vec![line("p", "", "Nothing was done alone and to its end.")],
     }
 }
 
@@ -67,15 +75,13 @@ fn moved(pasts: &[Past], first: usize) -> Html {
     let (before, after) = (of(&pasts[..first], now), of(pasts, now));
     let rows = Skill::ALL.iter().enumerate().filter_map(|(place, skill)| {
         let (old, new) = (&before[place], &after[place]);
-        let [old_percent, new_percent] = [old, new].map(|one| format!("{:.0} %", 100.0 * one.mastery));
-        (new.answers.len() > old.answers.len()).then(|| {
-            html! { <tr><th scope="row">{ skill.words() }</th><td>{ old_percent }</td><td>{ new_percent }</td></tr> }
-        })
+        let [old_percent, new_percent] =
+            [old, new].map(|one| format!("{:.0} %", 100.0 * one.mastery));
+        let is_moved = new.answers.len() > old.answers.len();
+        is_moved.then(|| row(skill.words().to_owned(), vec![old_percent, new_percent]))
     });
-    html! {
-        <table class="moved">
-            <thead><tr><th scope="col">{ "Skill" }</th><th scope="col">{ "Held before" }</th><th scope="col">{ "Held after" }</th></tr></thead>
-            <tbody>{ for rows }</tbody>
-        </table>
-    }
+    let head = |words| with("th", &[("scope", "col")], vec![text(words)]);
+    let heads = ["Skill", "Held before", "Held after"].map(|words| head(words.to_owned()));
+    let head = el("thead", "", vec![el("tr", "", heads.into())]);
+    el("table", "moved", vec![head, el("tbody", "", rows.collect())])
 }

@@ -2,6 +2,7 @@
 
 use crate::components::caution::caution;
 use crate::components::own::sit::{Sit, SitProps};
+use crate::components::plain::{el, folded, line, link, links, said, with};
 use crate::components::view::view;
 use crate::effects;
 use crate::shelf::Shelf;
@@ -19,7 +20,7 @@ pub fn today(shelf: &Shelf) -> Html {
     let now = effects::now();
     let standings = of(&shelf.pasts, now);
     let all = due(&standings, &shelf.pasts, now);
-    let line = |one: &learning::today::Due| html! { <li>{ one.words() }</li> };
+    let lines: Vec<Html> = all.iter().map(|one| said("li", "", one.words())).collect();
     let open = open_one(&shelf.pasts, now).map(str::to_owned);
     let says = match &open {
         Some(sitting) => format!("Go on: case {} of {SITTING}", done(&shelf.pasts, sitting) + 1),
@@ -29,26 +30,42 @@ pub fn today(shelf: &Shelf) -> Html {
         let (pasts, sitting) = (shelf.pasts.clone(), open.clone());
         view::<Sit>(SitProps { pasts, sitting, says: says.into(), anyway })
     };
-    html! {
-        <article class="page today">
-            <h1>{ "Today" }</h1>
-            if all.is_empty() {
-                <p class="lead">{ nothing_due(&standings, now) }</p>
-                <p>{ sit("One case all the same".to_owned(), true) }</p>
-            } else {
-                <p class="lead">{ lead(shelf.pasts.is_empty(), all.len()) }</p>
-                <p>{ sit(says, false) }</p>
-                <ol class="due">{ for all.iter().take(AT_ONCE).map(line) }</ol>
-                if all.len() > AT_ONCE {
-                    <details><summary>{ format!("And {} more", all.len() - AT_ONCE) }</summary><ol class="due" start={(AT_ONCE + 1).to_string()}>{ for all.iter().skip(AT_ONCE).map(line) }</ol></details>
-                }
-            }
-            <p class="from">{ format!("A sitting is {SITTING} cases at most. Each is chosen for what is due, at a difficulty at which you should be right three times of four; what you miss comes back as a second case with one thing changed. The same case again only when you ask for it.") }</p>
-            if shelf.pasts.is_empty() { <p><a href="#/set/1-the-intact-wall/1?guided">{ "First the guided case, talked through step by step" }</a></p> }
-            { caution() }
-            <p class="row"><a href="#/review">{ "How it has gone so far" }</a><a href="#/portfolio">{ "A record to print" }</a><a href="#/keeping">{ "What is kept, and where" }</a></p>
-        </article>
+    let mut parts = vec![line("h1", "", "Today")];
+    if all.is_empty() {
+        let one = sit("One case all the same".to_owned(), true);
+        parts.push(said("p", "lead", nothing_due(&standings, now)));
+        parts.push(el("p", "", vec![one]));
+    } else {
+        parts.push(said("p", "lead", lead(shelf.pasts.is_empty(), all.len())));
+        parts.push(el("p", "", vec![sit(says, false)]));
+        parts.extend(listed(lines));
     }
+    parts.push(said("p", "from", format!("A sitting is {SITTING} cases at most. Each is chosen for what is due, at a difficulty at which you should be right three times of four; what you miss comes back as a second case with one thing changed. The same case again only when you ask for it.")));
+    if shelf.pasts.is_empty() {
+        let says = "First the guided case, talked through step by step";
+        let first = link("#/set/1-the-intact-wall/1?guided".to_owned(), says.to_owned());
+        parts.push(el("p", "", vec![first]));
+    }
+    parts.push(caution());
+    parts.push(links(&[
+        ("#/review", "How it has gone so far"),
+        ("#/portfolio", "A record to print"),
+        ("#/keeping", "What is kept, and where"),
+    ]));
+    el("article", "page today", parts)
+}
+
+/// What is due: the first lines in view, the others folded away.
+fn listed(mut lines: Vec<Html>) -> Vec<Html> {
+    let more = lines.split_off(AT_ONCE.min(lines.len()));
+    let mut parts = vec![el("ol", "due", lines)];
+    if !more.is_empty() {
+        let summary = format!("And {} more", more.len());
+        let start = (AT_ONCE + 1).to_string();
+        let list = with("ol", &[("class", "due"), ("start", &start)], more);
+        parts.push(folded("", summary, vec![list]));
+    }
+    parts
 }
 
 fn lead(new: bool, count: usize) -> String {

@@ -2,11 +2,11 @@
 
 use core::convert::Infallible;
 
-use wasm_encoder::reencode::{Error, Reencode};
+use wasm_encoder::reencode::{Error, Reencode, utils};
 use wasm_encoder::{CodeSection, FunctionSection, Module};
 use wasmparser::{
-    BinaryReaderError, CodeSectionReader, FunctionBody, FunctionSectionReader, Parser, Payload,
-    TypeRef,
+    BinaryReaderError, CodeSectionReader, FunctionBody, FunctionSectionReader, MemArg, Parser,
+    Payload, TypeRef,
 };
 
 pub type Fallible<T> = Result<T, Error<Infallible>>;
@@ -77,6 +77,12 @@ impl Reencode for Places<'_> {
         let own = function.checked_sub(imported).and_then(|own| usize::try_from(own).ok());
         let place = own.and_then(|own| self.places.get(own));
         Ok(place.map_or(function, |place| imported + place))
+    }
+
+    /// How far an address is aligned is a hint that changes nothing: always the same one costs nothing
+    /// to send, and functions that differed in it alone become alike.
+    fn mem_arg(&mut self, arg: MemArg) -> Fallible<wasm_encoder::MemArg> {
+        utils::mem_arg(self, MemArg { align: arg.max_align, ..arg })
     }
 
     fn parse_function_section(

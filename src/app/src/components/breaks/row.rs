@@ -1,6 +1,7 @@
 //! One finding: its bar, and in words how far the verdicts stay.
 
-use crate::components::figure::Drawing;
+use crate::components::figure::still;
+use crate::components::plain::{el, said};
 use crate::effects;
 use crate::prose::Prose;
 use crate::store::Bench;
@@ -21,10 +22,6 @@ pub fn row(one: &Holds, bench: &Bench, prose: &Prose) -> Html {
     });
     let words = std::iter::once(one.span()).chain(past.filter(|words| !words.is_empty()));
     let id = format!("holds-{}", one.aspect.scaled().key);
-    html! {
-        <li>
-            <Drawing {id} figure={holds_plot(one, tooth, wide)} />
-            <p>{ words.collect::<Vec<_>>().join(" ") }</p>
-        </li>
-    }
+    let drawing = still(holds_plot(one, tooth, wide), Some(id.into()));
+    el("li", "", vec![drawing, said("p", "", words.collect::<Vec<_>>().join(" "))])
 }

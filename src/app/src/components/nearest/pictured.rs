@@ -1,6 +1,7 @@
 //! The nearest sound plan in figures, the learner's own dashed over it.
 
-use crate::components::figure::Drawing;
+use crate::components::figure::still;
+use crate::components::plain::{el, line, together};
 use crate::store::Bench;
 use engine::figures::{self, Figure, Show};
 use engine::plan::Plan;
@@ -28,12 +29,13 @@ pub fn pictured(bench: &Bench, nearest: &Nearest) -> Html {
     .filter_map(|(id, figure)| Some((id, figure?)))
     .collect();
     if drawn.is_empty() {
-        return html! { <p>{ "These are matters of how and when, not of where: the figures stay as they are." }</p> };
+        return line(
+            "p",
+            "",
+            "These are matters of how and when, not of where: the figures stay as they are.",
+        );
     }
-    html! {
-        <>
-            <p>{ "As it would be; what stands otherwise in your own plan is dashed." }</p>
-            <div class="sides">{ for drawn.into_iter().map(|(id, figure)| html! { <Drawing {id} {figure} /> }) }</div>
-        </>
-    }
+    let drawn = drawn.into_iter().map(|(id, figure)| still(figure, Some(id.into())));
+    let says = "As it would be; what stands otherwise in your own plan is dashed.";
+    together(vec![line("p", "", says), el("div", "sides", drawn.collect())])
 }

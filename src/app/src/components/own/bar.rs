@@ -3,6 +3,7 @@
 use super::sit::{Sit, SitProps};
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
+use crate::components::plain::{el, link, onward, said};
 use crate::components::view::view;
 use crate::keep::shelf::shelf;
 use crate::library::Library;
@@ -49,14 +50,12 @@ pub fn SittingBar(props: &BarProps) -> Html {
         says: "Next case".into(),
         anyway: false,
     };
-    html! {
-        <section class="next-worked">
-            <p>{ format!("Case {count} of {SITTING} in this sitting.") }</p>
-            if count < SITTING {
-                <p class="row">{ view::<Sit>(sit) }<a href={whole}>{ "End the sitting here" }</a></p>
-            } else {
-                <p><a class="onward" href={whole}>{ "End of the sitting: what to take away" }</a></p>
-            }
-        </section>
-    }
+    let way = if count < SITTING {
+        let end = link(whole, "End the sitting here".to_owned());
+        el("p", "row", vec![view::<Sit>(sit), end])
+    } else {
+        onward(&whole, "End of the sitting: what to take away")
+    };
+    let count = said("p", "", format!("Case {count} of {SITTING} in this sitting."));
+    el("section", "next-worked", vec![count, way])
 }

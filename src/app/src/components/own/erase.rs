@@ -1,6 +1,7 @@
 //! Erasing everything, with a word on what goes.
 
 use crate::components::hold::use_held;
+use crate::components::plain::{self, disabled, el, live, press, section};
 use crate::effects;
 use crate::keep::channel::Word;
 use crate::keep::db::{STORES, Write};
@@ -41,14 +42,18 @@ pub fn Erase(props: &EraseProps) -> Html {
         })
     };
     let [attempts, events, notes] = props.counts;
-    html! {
-        <section aria-labelledby="erase-title">
-            <h2 id="erase-title">{ "Erase everything" }</h2>
-            <p>{ format!("This takes away, in this browser and for good: {attempts} attempts with {events} things done in them, your objections among these, and {notes} notes. What you saved as a file stays where you saved it; the room itself stays too.") }</p>
-            <p class="row"><label><input type="checkbox" checked={*sure} onclick={tick} />{ " I want all of that gone." }</label></p>
-            <p class="row"><button type="button" disabled={!*sure} onclick={erase}>{ "Erase everything" }</button><span role="status">{ &*said }</span></p>
-        </section>
-    }
+    let says = format!(
+        "This takes away, in this browser and for good: {attempts} attempts with {events} things done in them, your objections among these, and {notes} notes. What you saved as a file stays where you saved it; the room itself stays too."
+    );
+    let asked = html! { <label><input type="checkbox" checked={*sure} onclick={tick} />{ " I want all of that gone." }</label> };
+    let erase = press(&[disabled(!*sure)], "Erase everything".to_owned(), erase);
+    let status = live((*said).clone());
+    let parts = vec![
+        plain::said("p", "", says),
+        el("p", "row", vec![asked]),
+        el("p", "row", vec![erase, status]),
+    ];
+    section("erase-title", "Erase everything", parts)
 }
 
 async fn erased(room: &UseReducerHandle<Room>) -> Result<(), String> {

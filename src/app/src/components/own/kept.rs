@@ -1,6 +1,6 @@
 //! What is kept in this browser, and where, in words.
 
-use crate::components::plain::{el, line, said};
+use crate::components::plain::{el, line, live, said};
 use crate::shelf::Shelf;
 use yew::prelude::*;
 
@@ -25,7 +25,7 @@ pub fn told([attempts, events, notes]: [usize; 3], space: &str, shelf: &Shelf) -
             "Its program and texts, so that it opens without a connection. In the browser's cache.",
         ),
         line("dt", "", "Space"),
-        html! { <dd><span role="status">{ space.to_owned() }</span></dd> },
+        el("dd", "", vec![live(space.to_owned())]),
     ];
     let mut parts = vec![
         line("h1", "", "What is kept, and where"),

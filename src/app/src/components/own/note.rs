@@ -2,6 +2,7 @@
 
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
+use crate::components::plain::{el, text, with};
 use crate::keep::db::{NOTES, Write};
 use crate::keep::keeper::keeper;
 use learning::file::LONGEST_NOTE;
@@ -65,11 +66,13 @@ pub fn OwnNote(props: &NoteProps) -> Html {
             });
         })
     };
-    html! {
-        <section class="own-note">
-            <label for="own-note">{ "A note to yourself" }</label>
-            <textarea id="own-note" ref={field} rows="3" maxlength={LONGEST_NOTE.to_string()} onchange={keep} />
-            <p class="from" role="status">{ &*said }</p>
-        </section>
-    }
+    let field = html! { <textarea id="own-note" ref={field} rows="3" maxlength={LONGEST_NOTE.to_string()} onchange={keep} /> };
+    let label = text("A note to yourself".to_owned());
+    let said = vec![text((*said).clone())];
+    let parts = vec![
+        with("label", &[("for", "own-note")], vec![label]),
+        field,
+        with("p", &[("class", "from"), ("role", "status")], said),
+    ];
+    el("section", "own-note", parts)
 }

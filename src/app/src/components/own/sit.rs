@@ -1,6 +1,7 @@
 //! The button that leads to the next case of a sitting.
 
 use crate::components::hold::use_held;
+use crate::components::plain::{disabled, el, live, press};
 use crate::effects;
 use crate::route::Route;
 use crate::sitting::{Onto, fresh, onto};
@@ -49,10 +50,11 @@ pub fn Sit(props: &SitProps) -> Html {
             });
         })
     };
-    html! {
-        <span class="sit">
-            <button type="button" class="main" disabled={*looking} onclick={go}>{ props.says.clone() }</button>
-            <span role="status">{ if *looking { "Looking for a case that calls for it." } else { (*said).unwrap_or_default() } }</span>
-        </span>
-    }
+    let attributes = [("class", "main"), disabled(*looking)];
+    let says = match *looking {
+        true => "Looking for a case that calls for it.",
+        false => (*said).unwrap_or_default(),
+    };
+    let says = live(says.to_owned());
+    el("span", "sit", vec![press(&attributes, props.says.to_string(), go), says])
 }

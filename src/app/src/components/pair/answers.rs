@@ -2,6 +2,7 @@
 
 use super::Shown;
 use crate::components::hold::{Held, use_held};
+use crate::components::plain::{disabled, el, press, said, text, together, with};
 use yew::prelude::*;
 
 /// What a question of a pair needs.
@@ -49,12 +50,9 @@ impl Answers {
             })
         };
         let name = format!("{name}-{place}");
-        html! {
-            <>
-                { row(&name, label, answers, self.of(place), *self.closed, &choose) }
-                if *self.closed { { remark(right, so) } }
-            </>
-        }
+        let closed = *self.closed;
+        let remark = if closed { remark(right, so) } else { Html::default() };
+        together(vec![row(&name, label, answers, self.of(place), closed, &choose), remark])
     }
 
     /// The button that closes the question once all of it is answered, and tells that it is.
@@ -70,9 +68,7 @@ impl Answers {
                 done.emit(());
             })
         };
-        html! {
-            <p class="row"><button type="button" disabled={!ready} onclick={close}>{ words }</button></p>
-        }
+        el("p", "row", vec![press(&[disabled(!ready)], words.to_owned(), close)])
     }
 }
 
@@ -95,20 +91,15 @@ fn row(
             </label>
         }
     };
-    html! {
-        <fieldset class="asked">
-            <legend>{ label }</legend>
-            { for answers.iter().enumerate().map(answer) }
-        </fieldset>
-    }
+    let mut parts = vec![said("legend", "", label)];
+    parts.extend(answers.iter().enumerate().map(answer));
+    el("fieldset", "asked", parts)
 }
 
 /// Whether an answer was right, with what is so.
 fn remark(right: bool, so: &str) -> Html {
     let (sign, word) = if right { ("●", "Right") } else { ("▲", "Not so") };
-    html! {
-        <p class={classes!("remark", right.then_some("right"))}>
-            <span aria-hidden="true">{ sign }</span>{ format!(" {word}: {so}") }
-        </p>
-    }
+    let sign = with("span", &[("aria-hidden", "true")], vec![text(sign.to_owned())]);
+    let class = if right { "remark right" } else { "remark" };
+    el("p", class, vec![sign, text(format!(" {word}: {so}"))])
 }

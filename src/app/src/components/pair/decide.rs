@@ -2,6 +2,7 @@
 
 use super::answers::{AskedProps, use_answers};
 use crate::components::changed::use_worked;
+use crate::components::plain::{labelled, landing, line};
 use engine::plan::Decision;
 use engine::search::{Change, answer_words};
 use yew::prelude::*;
@@ -28,12 +29,11 @@ pub fn Decide(props: &AskedProps) -> Html {
         let told = (right == Some(true), so.as_str());
         answers.row(("decide", place), label, &["can stay", "has to change"], told)
     };
-    html! {
-        <section aria-labelledby="decide-title">
-            <h2 id="decide-title" tabindex="-1">{ "This is sound in the first case. What has to change in the second?" }</h2>
-            <p>{ "Other plans can be sound too. You are asked about the one that changes least of this." }</p>
-            { for decisions.iter().enumerate().map(one) }
-            { answers.closing("See", &props.done) }
-        </section>
-    }
+    let says =
+        "Other plans can be sound too. You are asked about the one that changes least of this.";
+    let mut parts = vec![line("p", "", says)];
+    parts.extend(decisions.iter().enumerate().map(one));
+    parts.push(answers.closing("See", &props.done));
+    let title = "This is sound in the first case. What has to change in the second?";
+    labelled("", "decide-title", landing("decide-title", title), parts)
 }

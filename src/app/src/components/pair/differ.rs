@@ -2,6 +2,7 @@
 
 use super::answers::{AskedProps, use_answers};
 use crate::components::changed::use_worked;
+use crate::components::plain::{heading, labelled};
 use engine::chart::Change;
 use engine::search::Against;
 use yew::prelude::*;
@@ -22,11 +23,8 @@ pub fn Differ(props: &AskedProps) -> Html {
         };
         answers.row(("differ", place), label, &against_words, (right == Some(true), &so))
     };
-    html! {
-        <section aria-labelledby="differ-title">
-            <h2 id="differ-title">{ "What is alike, and what differs?" }</h2>
-            { for rows.iter().enumerate().map(one) }
-            { answers.closing("Compare", &props.done) }
-        </section>
-    }
+    let mut parts: Vec<Html> = rows.iter().enumerate().map(one).collect();
+    parts.push(answers.closing("Compare", &props.done));
+    let title = "What is alike, and what differs?".to_owned();
+    labelled("", "differ-title", heading("h2", "differ-title", title), parts)
 }

@@ -10,6 +10,7 @@ mod told;
 use crate::components::changed::use_changed;
 use crate::components::decided::{Decided, DecidedProps};
 use crate::components::hold::use_held;
+use crate::components::plain::{alert, el, line, link, status};
 use crate::components::view::view;
 use crate::effects;
 use compared::{Compared, ComparedProps, Stage};
@@ -59,19 +60,21 @@ pub fn PairPage(props: &PairProps) -> Html {
         });
     }
     let body = match &*found {
-        None => html! { <p role="status">{ "The two cases are on their way." }</p> },
-        Some(Err(why)) => html! { <p role="alert">{ why }</p> },
+        None => status("The two cases are on their way.".to_owned()),
+        Some(Err(why)) => alert("", why.clone()),
         Some(Ok(shown)) => {
             view::<Compared>(ComparedProps { shown: shown.clone(), stage: stage.clone() })
         }
     };
-    let decided = || view::<Decided>(DecidedProps { local: props.local.clone() });
-    html! {
-        <article class="page pair-page">
-            <h1>{ "Two cases, one difference" }</h1>
-            if !props.local.protocol.is_empty() { { decided() } }
-            { body }
-            <p><a href="#/">{ "To the sets" }</a></p>
-        </article>
-    }
+    let decided = match props.local.protocol.is_empty() {
+        true => Html::default(),
+        false => view::<Decided>(DecidedProps { local: props.local.clone() }),
+    };
+    let parts = vec![
+        line("h1", "", "Two cases, one difference"),
+        decided,
+        body,
+        el("p", "", vec![link("#/".to_owned(), "To the sets".to_owned())]),
+    ];
+    el("article", "page pair-page", parts)
 }

@@ -1,6 +1,7 @@
 //! What a pair was about: the rule, both plans on the second case, and the way on.
 
-use crate::components::figure::Drawing;
+use super::sides;
+use crate::components::plain::{el, heading, labelled, landing, line, onward, said};
 use crate::components::verdict::verdict;
 use crate::prose::Prose;
 use crate::route::{CaseRoute, From, Route};
@@ -18,20 +19,24 @@ pub fn told(pair: &Pair, prose: &Prose) -> Html {
     let tooth = pair.other.site.tooth;
     let Some(worst) = pair.wrong.first() else { return Html::default() };
     let statement = tooth.named(&prose.statement(worst.rule)).into_owned();
-    let onward = pair
+    let address = pair
         .other
         .address
         .map(|address| Route::Case(CaseRoute::study(From::Address(address))).fragment());
-    html! {
-        <section aria-labelledby="told-title">
-            <h2 id="told-title" tabindex="-1">{ "What decides" }</h2>
-            <p class="lead">{ statement }</p>
-            <p>{ format!("{}: with {} the rule is kept, with {} the same plan breaks it.", tooth.named(pair.is.aspect.scaled().words), pair.was.words(), pair.is.words()) }</p>
-            { verdict(worst, tooth) }
-            { drawn(pair) }
-            if let Some(href) = onward { <p><a class="onward" {href}>{ "Take the second case as your own" }</a></p> }
-        </section>
-    }
+    let [is, was] = [pair.is.words(), pair.was.words()];
+    let named = tooth.named(pair.is.aspect.scaled().words);
+    let mut parts = vec![
+        said("p", "lead", statement),
+        said(
+            "p",
+            "",
+            format!("{named}: with {was} the rule is kept, with {is} the same plan breaks it."),
+        ),
+        verdict(worst, tooth),
+        drawn(pair),
+    ];
+    parts.extend(address.map(|href| onward(&href, "Take the second case as your own")));
+    labelled("", "told-title", landing("told-title", "What decides"), parts)
 }
 
 /// The first case's plan in the second, and the plan as it has to be with the former dashed over it.
@@ -39,7 +44,7 @@ fn drawn(pair: &Pair) -> Html {
     let case = &pair.other;
     let plan = |draft| Plan::from_draft(draft, case).ok();
     let (Some(kept), Some(changed)) = (plan(&pair.sound), plan(&pair.answer.draft)) else {
-        return html! { <p>{ "The first case's plan cannot be carried out in the second." }</p> };
+        return line("p", "", "The first case's plan cannot be carried out in the second.");
     };
     let known = [&kept, &changed].map(|plan| Known::of(case, plan));
     let old = Show {
@@ -54,20 +59,16 @@ fn drawn(pair: &Pair) -> Html {
     let new = Show { plan: &changed, draft: &pair.answer.draft, known: &known[1], ..old };
     let map = figures::facial_map_against(&new, &old).unwrap_or_else(|| figures::facial_map(&new));
     let section = figures::section_against(&new, &old).unwrap_or_else(|| figures::section(&new));
-    html! {
-        <div class="sides">
-            { side("kept", "The first case's plan, in the second case", figures::facial_map(&old), figures::section(&old)) }
-            { side("changed", "The plan as it has to be", map, section) }
-        </div>
-    }
+    let old = [figures::facial_map(&old), figures::section(&old)];
+    let both = vec![
+        side("kept", "The first case's plan, in the second case", old),
+        side("changed", "The plan as it has to be", [map, section]),
+    ];
+    el("div", "sides", both)
 }
 
-fn side(id: &str, title: &str, map: Figure, section: Figure) -> Html {
-    html! {
-        <section aria-labelledby={format!("{id}-title")}>
-            <h3 id={format!("{id}-title")}>{ title.to_owned() }</h3>
-            <Drawing id={format!("{id}-map")} figure={map} />
-            <Drawing id={format!("{id}-section")} figure={section} />
-        </section>
-    }
+fn side(id: &str, title: &str, [map, section]: [Figure; 2]) -> Html {
+    let drawn = sides::drawn(id, map, section);
+    let id = format!("{id}-title");
+    labelled("", &id, heading("h3", &id, title.to_owned()), drawn.into())
 }

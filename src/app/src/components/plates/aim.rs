@@ -1,9 +1,11 @@
 //! Aiming the film once more.
 
 use super::dial::{Dial, dial};
+use super::receptors::receptors;
 use super::{PlateProps, same_attempt};
-use crate::components::figure::Drawing;
+use crate::components::figure::still;
 use crate::components::hold::use_held;
+use crate::components::plain::{folded, line, press};
 use crate::components::view::keyed;
 use crate::store::{Action, Bench};
 use engine::anatomy::Site;
@@ -11,11 +13,7 @@ use engine::figures::{self, Figure};
 use engine::imaging::Aim;
 use engine::session::{Event, Exposure, Moment};
 use std::rc::Rc;
-use web_sys::Event as Change;
-use yew::prelude::{Callback, Html, MouseEvent, Properties, component, html};
-
-/// Receptors by size, with the lengths of their sides.
-const SIZES: [&str; 3] = ["size 0, 22 x 35 mm", "size 1, 24 x 40 mm", "size 2, 31 x 41 mm"];
+use yew::prelude::{Callback, Html, MouseEvent, Properties, component};
 
 /// What aiming needs.
 #[derive(Properties)]
@@ -80,29 +78,29 @@ pub fn Aiming(props: &AimingProps) -> Html {
         let (act, aim) = (props.act.clone(), *aim);
         Callback::from(move |_: MouseEvent| act.emit(Action::Do(Event::Expose(aim))))
     };
-    let size = |place: u8| {
-        let aim = aim.clone();
-        let chosen = Callback::from(move |_: Change| aim.set(Exposure { size: place, ..*aim }));
-        (place, chosen)
-    };
     let site = &props.bench.session.case().site;
     let figure = drawn(site, *aim);
-    html! {
-        <details class="aiming">
-            <summary>{ match props.moment { Moment::FollowedUp => "Take a film at follow-up", _ => "Take it again, aimed otherwise" } }</summary>
-            <Drawing id="tube" {figure} />
-            { dial(&angle("Tube, up and down", aim.vertical, figures::UP_AND_DOWN, |aim, value| aim.vertical = whole(value))) }
-            { dial(&angle("Tube, to and fro", aim.horizontal, figures::TO_AND_FRO, |aim, value| aim.horizontal = whole(value))) }
-            { dial(&lean) }
-            <div class="options" role="radiogroup" aria-label="Receptor">
-                { for (0..3).map(size).map(|(place, onchange)| html! {
-                    <label class="option"><input type="radio" name="receptor" checked={aim.size == place} {onchange} /><span>{ SIZES[usize::from(place)] }</span></label>
-                }) }
-            </div>
-            <p class="ask">{ "Each film is a dose: repeats are counted, and cost no marks." }</p>
-            <button type="button" onclick={expose}>{ "Expose" }</button>
-        </details>
-    }
+    let [up_and_down, to_and_fro] = [figures::UP_AND_DOWN, figures::TO_AND_FRO];
+    let vertical = angle("Tube, up and down", aim.vertical, up_and_down, |aim, value| {
+        aim.vertical = whole(value);
+    });
+    let horizontal = angle("Tube, to and fro", aim.horizontal, to_and_fro, |aim, value| {
+        aim.horizontal = whole(value);
+    });
+    let summary = match props.moment {
+        Moment::FollowedUp => "Take a film at follow-up",
+        _ => "Take it again, aimed otherwise",
+    };
+    let parts = vec![
+        still(figure, Some("tube".into())),
+        dial(&vertical),
+        dial(&horizontal),
+        dial(&lean),
+        receptors(&aim),
+        line("p", "ask", "Each film is a dose: repeats are counted, and cost no marks."),
+        press(&[], "Expose".to_owned(), expose),
+    ];
+    folded("aiming", summary.to_owned(), parts)
 }
 
 /// A dial's whole degrees.

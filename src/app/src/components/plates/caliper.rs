@@ -1,6 +1,7 @@
 //! A caliper on a section: two points, moved by pointer, by keys or by number.
 
 use super::dial::field;
+use crate::components::plain::{el, line, status};
 use crate::drag;
 use engine::geometry::P2;
 use engine::imaging::Section;
@@ -105,10 +106,15 @@ pub fn reading(taken: &Section, tips: Tips, size: [f64; 2], on_move: &Callback<T
         };
         field(name, [0.0, size[part], 0.1], Some([tips[which].x, tips[which].y][part]), turn)
     };
-    html! {
-        <div class="caliper-reads">
-            <p role="status">{ format!("Caliper: {:.1} mm from tip to tip. {apparent}", read.straight.get()) }</p>
-            <div class="pair"><span>{ "first tip" }</span>{ number(0, 0) }{ number(0, 1) }<span>{ "second tip" }</span>{ number(1, 0) }{ number(1, 1) }</div>
-        </div>
-    }
+    let straight = read.straight.get();
+    let pair = vec![
+        line("span", "", "first tip"),
+        number(0, 0),
+        number(0, 1),
+        line("span", "", "second tip"),
+        number(1, 0),
+        number(1, 1),
+    ];
+    let read = status(format!("Caliper: {straight:.1} mm from tip to tip. {apparent}"));
+    el("div", "caliper-reads", vec![read, el("div", "pair", pair)])
 }

@@ -1,6 +1,7 @@
 //! A number that is turned: slider and field of the same value.
 
 use crate::amount::text_of;
+use crate::components::plain::{el, line, said};
 use engine::units::decimal;
 use yew::prelude::*;
 
@@ -32,16 +33,18 @@ pub fn dial(props: &Dial) -> Html {
     };
     let shown = worded(props.value, step);
     let name = format!("{} in {}", props.name, props.unit);
-    html! {
-        <div class="dial">
-            <span class="dial-name">{ props.name }</span>
-            <input type="range" class="slider" min={least.to_string()} max={most.to_string()} step={step.to_string()} value={shown}
-                aria-label={format!("{}, slider", props.name)} aria-valuetext={props.words.clone()} oninput={slid} />
-            { field(name, props.range, Some(props.value), props.on_turn.clone()) }
-            <span>{ props.unit }</span>
-            <span class="reading">{ &props.words }</span>
-        </div>
-    }
+    let slider = html! {
+        <input type="range" class="slider" min={least.to_string()} max={most.to_string()} step={step.to_string()} value={shown}
+            aria-label={format!("{}, slider", props.name)} aria-valuetext={props.words.clone()} oninput={slid} />
+    };
+    let parts = vec![
+        line("span", "dial-name", props.name),
+        slider,
+        field(name, props.range, Some(props.value), props.on_turn.clone()),
+        line("span", "", props.unit),
+        said("span", "reading", props.words.clone()),
+    ];
+    el("div", "dial", parts)
 }
 
 /// A field for a number in a range of least, most and step. What is typed and is none leaves it as it

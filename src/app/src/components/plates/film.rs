@@ -1,10 +1,12 @@
 //! The films of a case, one at a time.
 
 use super::aim::aiming;
-use super::picture::Picture;
+use super::picture::{Picture, PictureProps};
 use super::{PlateProps, name_of};
 use crate::components::changed::use_worked;
-use crate::components::hold::use_held;
+use crate::components::hold::{Held, use_held};
+use crate::components::plain::{el, group, said, toggle};
+use crate::components::view::view;
 use engine::imaging::{self, Aim, Film, Noise};
 use engine::session::{Session, Taken};
 use yew::prelude::*;
@@ -21,31 +23,37 @@ pub fn FilmPlate(props: &PlateProps) -> Html {
     let taken = films[at];
     let film = use_worked((name_of(&props.bench), taken), |_| exposed(session, taken));
     let grey = use_worked((name_of(&props.bench), taken), |_| film.grey.clone());
-    let others = (films.len() > 1).then(|| {
-        html! {
-            <div class="row" role="group" aria-label="Which film">
-                { for (0..films.len()).map(|place| {
-                    let (asked, count) = (asked.clone(), films.len());
-                    let look = Callback::from(move |_: MouseEvent| asked.set((count, place)));
-                    html! { <button type="button" class="quiet" aria-pressed={(place == at).to_string()} onclick={look}>{ format!("Film {}", place + 1) }</button> }
-                }) }
-            </div>
-        }
-    });
+    let others = if films.len() > 1 { which(films.len(), at, &asked) } else { Html::default() };
     let repeats = session.repeats();
     let grown = grown(session, taken);
     let next = session.exposing();
-    html! {
-        <figure class="figure plate">
-            <figcaption>{ format!("Periapical film {} of {}, {}", at + 1, films.len(), taken.moment.words()) }</figcaption>
-            <Picture pixels={film.view.pixels} pitch={film.view.pitch} {grey} says={says(taken)} bar=10 />
-            { for others }
-            <p class="reading">{ format!("The bar is 10 mm on the receptor: what stands at the tooth is drawn {grown:.2} times as large. Films so far: {}. Repeats so far: {repeats}.", films.len()) }</p>
-            if let Some(moment) = next {
-                { aiming(newest, props, films[newest].exposure, moment) }
-            }
-        </figure>
-    }
+    let title = format!("Periapical film {} of {}, {}", at + 1, films.len(), taken.moment.words());
+    let scale = format!(
+        "The bar is 10 mm on the receptor: what stands at the tooth is drawn {grown:.2} times as large. Films so far: {}. Repeats so far: {repeats}.",
+        films.len()
+    );
+    let next = next.map(|moment| aiming(newest, props, films[newest].exposure, moment));
+    let (pixels, pitch) = (film.view.pixels, film.view.pitch);
+    let (says, children) = (says(taken).into(), Html::default());
+    let picture = PictureProps { pixels, pitch, grey, says, bar: 10, children };
+    let parts = vec![
+        said("figcaption", "", title),
+        view::<Picture>(picture),
+        others,
+        said("p", "reading", scale),
+        next.unwrap_or_default(),
+    ];
+    el("figure", "figure plate", parts)
+}
+
+/// Asks which of so many films is looked at.
+fn which(count: usize, at: usize, asked: &Held<(usize, usize)>) -> Html {
+    let one = |place: usize| {
+        let asked = asked.clone();
+        let look = Callback::from(move |_: MouseEvent| asked.set((count, place)));
+        toggle(format!("Film {}", place + 1), place == at, look)
+    };
+    group("row", "group", "Which film", (0..count).map(one).collect())
 }
 
 fn exposed(session: &Session, taken: Taken) -> Film {

@@ -6,10 +6,12 @@ mod dial;
 mod film;
 mod notes;
 mod picture;
+mod receptors;
 mod section;
 mod slices;
 mod sound;
 
+use crate::components::plain::{el, heading, labelled};
 use crate::components::view::view;
 use crate::effects;
 use crate::store::{Action, Bench};
@@ -38,22 +40,18 @@ pub fn plates(bench: Rc<Bench>, act: Callback<Action>) -> Html {
         return if written == Html::default() {
             written
         } else {
-            html! { <section class="plates">{ written }</section> }
+            el("section", "plates", vec![written])
         };
     }
     let plate = || PlateProps { bench: bench.clone(), act: act.clone() };
-    html! {
-        <section class="plates" aria-labelledby="plates-title">
-            <h2 id="plates-title">{ "Films, sections, probe" }</h2>
-            if films { { view::<FilmPlate>(plate()) } }
-            if let Some(moment) = followed {
-                { aiming(0, &plate(), Exposure::PARALLEL, moment) }
-            }
-            if sections { { view::<SectionPlate>(plate()) } }
-            if sounded { { view::<Sounding>(plate()) } }
-            { written }
-        </section>
-    }
+    // What is not there has its place all the same: the framework matches a list from its end.
+    let film = if films { view::<FilmPlate>(plate()) } else { Html::default() };
+    let first = followed.map(|moment| aiming(0, &plate(), Exposure::PARALLEL, moment));
+    let section = if sections { view::<SectionPlate>(plate()) } else { Html::default() };
+    let probe = if sounded { view::<Sounding>(plate()) } else { Html::default() };
+    let parts = vec![film, first.unwrap_or_default(), section, probe, written];
+    let heading = heading("h2", "plates-title", "Films, sections, probe".to_owned());
+    labelled("plates", "plates-title", heading, parts)
 }
 
 /// The key that a list stands at.

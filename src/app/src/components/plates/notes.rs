@@ -1,12 +1,16 @@
 //! What the learner writes down of the findings: a line each, as much of it as they like.
 
 use super::dial::field;
+use crate::components::plain::{self, el, heading, items, labelled, press, said, text};
 use crate::store::{Action, Bench};
 use engine::anatomy::Tooth;
 use engine::chart::{Answers, Finding, Noted};
 use engine::session::Event as Done;
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// What is asked for.
+const ASKED: &str = "Write down what you found, as much of it as you like. No mark hangs on it: the debrief sets it beside what is there, and beside what your examinations could show.";
 
 /// The form while it can be filled in, and what was written down afterwards; nothing where nothing was.
 pub fn notes(bench: &Rc<Bench>, act: &Callback<Action>) -> Html {
@@ -16,21 +20,21 @@ pub fn notes(bench: &Rc<Bench>, act: &Callback<Action>) -> Html {
         |finding| session.notes().iter().find(|(one, _)| *one == finding).map(|(_, noted)| *noted);
     if session.may_note() {
         let line = |finding: Finding| line(finding, noted(finding), tooth, act);
-        return html! {
-            <section class="notes" aria-labelledby="notes-title">
-                <h3 id="notes-title">{ "What I read" }</h3>
-                <p class="ask">{ "Write down what you found, as much of it as you like. No mark hangs on it: the debrief sets it beside what is there, and beside what your examinations could show." }</p>
-                { for Finding::ALL.into_iter().filter(|finding| finding.applies(&session.opened().site)).map(line) }
-            </section>
-        };
+        let applying = Finding::ALL.into_iter();
+        let applying = applying.filter(|finding| finding.applies(&session.opened().site));
+        let mut parts = vec![plain::line("p", "ask", ASKED)];
+        parts.extend(applying.map(line));
+        let heading = heading("h3", "notes-title", "What I read".to_owned());
+        return labelled("notes", "notes-title", heading, parts);
     }
     if session.notes().is_empty() {
         return Html::default();
     }
     let written = session.notes().iter().map(|(finding, noted)| {
-        html! { <li>{ format!("{}: {}", tooth.named(finding.words()), finding.noted_words(*noted)) }</li> }
+        format!("{}: {}", tooth.named(finding.words()), finding.noted_words(*noted))
     });
-    html! { <section class="notes"><h3>{ "What I read" }</h3><ul>{ for written }</ul></section> }
+    let parts = vec![plain::line("h3", "", "What I read"), items("", written.collect())];
+    el("section", "notes", parts)
 }
 
 fn line(finding: Finding, noted: Option<Noted>, tooth: Tooth, act: &Callback<Action>) -> Html {
@@ -69,14 +73,17 @@ fn line(finding: Finding, noted: Option<Noted>, tooth: Tooth, act: &Callback<Act
     };
     let unit = matches!(finding.answers(), Answers::UpTo(_)).then_some("mm");
     let away = note.reform(|_: MouseEvent| None);
-    html! {
-        <div class="note" key={finding.key()}>
-            <span>{ name.clone() }</span>
-            <span class="row">{ answer }{ unit }
-                if noted.is_some() && unit.is_some() { <button type="button" class="quiet" aria-label={format!("{name}: take it back")} onclick={away}>{ "take back" }</button> }
-            </span>
-        </div>
+    let mut row = vec![answer];
+    if let Some(unit) = unit {
+        row.push(text(unit.to_owned()));
+        if noted.is_some() {
+            let label = format!("{name}: take it back");
+            let attributes = [("class", "quiet"), ("aria-label", label.as_str())];
+            row.push(press(&attributes, "take back".to_owned(), away));
+        }
     }
+    let parts = vec![said("span", "", name), el("span", "row", row)];
+    html! { <div class="note" key={finding.key()}>{ for parts }</div> }
 }
 
 fn tenths(note: &Callback<Option<Noted>>) -> Callback<f64> {

@@ -20,7 +20,6 @@ pub struct PictureProps {
     /// Length of the scale bar, mm.
     pub bar: u32,
     /// What lies over it, in mm to the right and down of its corner.
-    #[prop_or_default]
     pub children: Html,
 }
 

@@ -2,8 +2,9 @@
 
 use super::PlateProps;
 use super::dial::{Dial, dial};
-use crate::components::figure::Drawing;
+use crate::components::figure::still;
 use crate::components::hold::use_held;
+use crate::components::plain::{el, group, line, press, row, table, with};
 use crate::store::Action;
 use engine::anatomy::{Site, Wall};
 use engine::figures;
@@ -12,6 +13,9 @@ use engine::session::{Event, Sounded, Spot};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event as Change};
 use yew::prelude::{Callback, Html, MouseEvent, component, html};
+
+/// What depths mean.
+const DEPTHS: &str = "Up to 3.5 mm is normal. A deeper place is suspect: sound it again, there and on either side. 2 mm or more deeper than beside it means that bone is missing. A probe errs, mostly by stopping too early.";
 
 /// One side of the tooth with what was read there, the probe, and the list of readings.
 #[component]
@@ -33,7 +37,7 @@ pub fn Sounding(props: &PlateProps) -> Html {
             Callback::from(move |mm: f64| at.set(Spot { tenths: tenths(mm), ..*at }))
         },
     };
-    let side = |wall: Wall, name: &'static str| {
+    let side = |wall: Wall, name: String| {
         let turned = at.clone();
         let chosen = Callback::from(move |_: Change| turned.set(Spot { wall, ..*turned }));
         html! { <label class="option"><input type="radio" name="sounded-side" checked={at.wall == wall} onchange={chosen} /><span>{ name }</span></label> }
@@ -54,41 +58,37 @@ pub fn Sounding(props: &PlateProps) -> Html {
         let (act, spot) = (props.act.clone(), *at);
         Callback::from(move |_: MouseEvent| act.emit(Action::Do(Event::Sound(spot))))
     };
-    html! {
-        <figure class="figure plate sounding">
-            <figcaption>{ "Bone sounding, under anaesthesia" }</figcaption>
-            // A pointer's short way; the slider and the field below do the same.
-            <div class="probing" onclick={put}><Drawing {figure} /></div>
-            <div class="options" role="radiogroup" aria-label="Side that is sounded">
-                { side(Wall::Facial, "facial side") }{ side(Wall::Oral, if site.tooth.oral_word() == "palatal" { "palatal side" } else { "lingual side" }) }
-            </div>
-            if may {
-                { dial(&along) }
-                <p class="ask">{ "Up to 3.5 mm is normal. A deeper place is suspect: sound it again, there and on either side. 2 mm or more deeper than beside it means that bone is missing. A probe errs, mostly by stopping too early." }</p>
-                <button type="button" onclick={sound}>{ "Sound here" }</button>
-            }
-            { list(&all, site) }
-        </figure>
+    let oral = format!("{} side", site.tooth.oral_word());
+    let sides = vec![side(Wall::Facial, "facial side".to_owned()), side(Wall::Oral, oral)];
+    let mut parts = vec![
+        line("figcaption", "", "Bone sounding, under anaesthesia"),
+        // A pointer's short way; the slider and the field below do the same.
+        html! { <div class="probing" onclick={put}>{ still(figure, None) }</div> },
+        group("options", "radiogroup", "Side that is sounded", sides),
+    ];
+    if may {
+        let sound = press(&[], "Sound here".to_owned(), sound);
+        parts.extend([dial(&along), line("p", "ask", DEPTHS), sound]);
     }
+    parts.push(list(&all, site));
+    el("figure", "figure plate sounding", parts)
 }
 
 /// Every reading in order, the learner's own after the first round.
 fn list(all: &[Sounded], site: &Site) -> Html {
-    let row = |(place, one): (usize, &Sounded)| {
+    let read = |(place, one): (usize, &Sounded)| {
         let side = match one.spot.wall {
             Wall::Facial => "facial",
             Wall::Oral => site.tooth.oral_word(),
         };
-        html! {
-            <tr><th scope="row">{ place + 1 }</th><td>{ format!("{side}, {}", one.spot.words()) }</td><td>{ format!("{:.1} mm", one.depth.get()) }</td><td>{ one.class().words() }</td></tr>
-        }
+        let place = (place + 1).to_string();
+        let spot = format!("{side}, {}", one.spot.words());
+        let depth = format!("{:.1} mm", one.depth.get());
+        row(place, vec![spot, depth, one.class().words().to_owned()])
     };
-    html! {
-        <table class="soundings">
-            <thead><tr><th>{ "No." }</th><th>{ "Where" }</th><th>{ "Margin to bone" }</th><th>{ "Class" }</th></tr></thead>
-            <tbody aria-live="polite">{ for all.iter().enumerate().map(row) }</tbody>
-        </table>
-    }
+    let rows = all.iter().enumerate().map(read).collect();
+    let body = with("tbody", &[("aria-live", "polite")], rows);
+    table("soundings", &["No.", "Where", "Margin to bone", "Class"], body)
 }
 
 fn tenths(mm: f64) -> i8 {

@@ -2,7 +2,7 @@
 
 use super::choose::tick;
 use crate::components::hold::Held;
-use crate::components::plain::line;
+use crate::components::plain::{disabled, el, line, live, press};
 use crate::effects;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
@@ -23,13 +23,9 @@ pub fn acts(ids: Vec<String>, count: usize, on_save: &Callback<Vec<String>>) -> 
     let (none, status) = (ids.is_empty(), format!("{} of {count} chosen.", ids.len()));
     let print = Callback::from(|_: MouseEvent| effects::print());
     let save = on_save.reform(move |_: MouseEvent| ids.clone());
-    html! {
-        <p class="row">
-            <button type="button" onclick={print} disabled={none}>{ "Print" }</button>
-            <button type="button" onclick={save} disabled={none}>{ "Save these attempts" }</button>
-            <span role="status">{ status }</span>
-        </p>
-    }
+    let button = |words: &str, onclick| press(&[disabled(none)], words.to_owned(), onclick);
+    let status = live(status);
+    el("p", "row", vec![button("Print", print), button("Save these attempts", save), status])
 }
 
 /// What is printed beside the records: notes, objections, a name.

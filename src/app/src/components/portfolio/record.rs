@@ -1,7 +1,7 @@
 //! One attempt as it is printed.
 
 use crate::components::plain::{el, line, said, text};
-use crate::components::verdict::sign;
+use crate::components::sign::signed;
 use crate::prose::Prose;
 use crate::shelf::Shelf;
 use engine::casing::capital;
@@ -86,7 +86,7 @@ fn fault(one: &Observed, past: &Past, prose: &Prose) -> Html {
     let with = if one.charged { "" } else { " (of a cause that is charged with another)" };
     let says = prose.statement(one.rule);
     let says = format!(" {}: {}{with}", capital(one.zone.word()), past.tooth.named(&says));
-    html! { <li><span class="sign" aria-hidden="true">{ sign(one.zone) }</span>{ says }</li> }
+    el("li", "", vec![signed(one.zone), text(says)])
 }
 
 /// By which rules it was sat, and whether today's say otherwise.

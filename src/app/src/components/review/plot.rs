@@ -1,6 +1,7 @@
 //! A plot with its numbers to take away.
 
-use crate::components::figure::Drawing;
+use crate::components::figure::still;
+use crate::components::plain::{el, press, together};
 use crate::effects;
 use engine::figures::Figure;
 use learning::csv::Csv;
@@ -11,10 +12,8 @@ pub fn plotted(name: &'static str, figure: Figure, csv: Csv) -> Html {
     let save = Callback::from(move |_: MouseEvent| {
         effects::save(&format!("{name}.csv"), csv.text());
     });
-    html! {
-        <>
-            <Drawing id={name} {figure} />
-            <p><button type="button" class="quiet" onclick={save} aria-describedby={format!("{name}-title")}>{ "Save as CSV" }</button></p>
-        </>
-    }
+    let title = format!("{name}-title");
+    let attributes = [("class", "quiet"), ("aria-describedby", title.as_str())];
+    let save = press(&attributes, "Save as CSV".to_owned(), save);
+    together(vec![still(figure, Some(name.into())), el("p", "", vec![save])])
 }

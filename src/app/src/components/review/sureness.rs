@@ -1,7 +1,7 @@
 //! How sure the learner was against how it went.
 
 use super::plot::plotted;
-use crate::components::plain::{el, line, said};
+use crate::components::plain::{self, el, line, said};
 use learning::calibration::Calibration;
 use learning::parameters::CALIBRATED_FROM;
 use learning::past::Sure;
@@ -61,7 +61,7 @@ fn score(shown: &Calibration) -> Html {
         ("plus uncertainty", shown.uncertainty, "how mixed it went, whatever you said"),
     ];
     let row = |(name, value, means): (&'static str, f64, &'static str)| {
-        html! { <tr><th scope="row">{ name }</th><td>{ format!("{value:.3}") }</td><td>{ means }</td></tr> }
+        plain::row(name.to_owned(), vec![format!("{value:.3}"), means.to_owned()])
     };
     let caption = format!("Brier score of {} answers, and what it is made of", shown.count);
     let body = el("tbody", "", rows.into_iter().map(row).collect());
