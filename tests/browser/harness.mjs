@@ -99,7 +99,19 @@ export async function watch(context, home) {
     if (["error", "warning"].includes(message.type())) faults.push(`console: ${message.text()}`);
   });
   context.on("weberror", (error) => faults.push(`uncaught: ${error.error()}`));
+  context.on("page", patient);
   return { faults, requests, kept };
+}
+
+/** Has a page left or loaded anew only once it asks for nothing more: a request that is cut off has failed. */
+function patient(page) {
+  for (const way of ["reload", "goto"]) {
+    const go = page[way].bind(page);
+    page[way] = async (...where) => {
+      if (page.url() !== "about:blank") await page.waitForLoadState("networkidle");
+      return go(...where);
+    };
+  }
 }
 
 /**

@@ -290,8 +290,6 @@ test("what a newer version keeps is left as it is, and that is said", () =>
       open.result.close();
       localStorage.setItem("wallwise-keeps", "1");
     });
-    // What is still on its way would be cut off.
-    await page.locator(".home .set").first().waitFor();
     await page.reload();
     await mounted(page);
     await go(page, "#/case/1.1.2024.0");

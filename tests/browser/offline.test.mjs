@@ -266,7 +266,6 @@ test("where workers are forbidden the room goes on without a word", () =>
     await context.addInitScript(() => Object.defineProperty(navigator, "serviceWorker", {
       get() { throw new DOMException("forbidden here", "SecurityError"); },
     }));
-    await page.waitForLoadState("networkidle");
     await page.reload();
     await mounted(page);
     await page.waitForRequest(/offline-/);
