@@ -133,8 +133,8 @@ fn groups(sure: &[Sure]) -> Vec<Group> {
     counted.into_iter().map(|(percent, count, right)| Group::of(percent, count, right)).collect()
 }
 
-/// Wilson's interval (1927, from memory), 90 %.
-fn wilson(right: u32, count: u32) -> [f64; 2] {
+/// Wilson's interval (1927, from memory), 90 %; of one at least.
+pub(crate) fn wilson(right: u32, count: u32) -> [f64; 2] {
     let (all, share) = (f64::from(count), f64::from(right) / f64::from(count));
     let square = WITHIN_90 * WITHIN_90;
     let middle = share + square / (2.0 * all);

@@ -3,6 +3,7 @@
 
 pub mod calibration;
 pub mod called;
+pub mod class;
 pub mod csv;
 pub mod date;
 pub mod file;

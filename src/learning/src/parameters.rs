@@ -1,5 +1,6 @@
-//! Every number that decides what comes back and when, with where it comes from and how far it was
-//! read there: *confirmed*, *confirmed (run)*, *from memory*, *engineering* or *ours*.
+//! Every number that decides what comes back and when, and what a class is told, with where it comes
+//! from and how far it was read there: *confirmed*, *confirmed (run)*, *confirmed (secondary)*, *from
+//! memory*, *engineering* or *ours*.
 
 use crate::tracing::Tracing;
 
@@ -93,3 +94,16 @@ pub const LATELY: usize = 8;
 
 /// By how much each of those makes it wait, in skills wanted (ours).
 pub const SEEN_LATELY: f64 = 0.25;
+
+/// Statistics of items are shown from this many persons on, and without the word *shaky* from the next:
+/// shaky below 100, of some use from 30 on (Downing and Yudkowsky, restated: confirmed (secondary)).
+pub const COEFFICIENTS_FROM: usize = 30;
+/// See [`COEFFICIENTS_FROM`].
+pub const FIRM_FROM: usize = 100;
+
+/// The share of a class that is its upper and its lower group (a teaching page on item analysis,
+/// confirmed; attributed to Kelley 1939, from memory).
+pub const GROUP: f64 = 0.27;
+
+/// How dependable a decision should be: in a class, and where much hangs on it (from memory).
+pub const DEPENDABLE: [f64; 2] = [0.70, 0.90];

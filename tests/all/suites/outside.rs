@@ -20,11 +20,13 @@ fn outside(place: &Place) -> Result<Counts, String> {
         return Err("the page does not build".to_owned());
     }
     let pairs = pairs(place)?;
-    let learning = learning(place)?;
+    let learning = drawn(place, "learning")?;
+    let class = drawn(place, "class")?;
     let mut command = place.checker(python);
     command
         .env("WALLWISE_PAIRS", pairs)
         .env("WALLWISE_LEARNING", learning)
+        .env("WALLWISE_CLASS", class)
         .args(["-m", "unittest", "discover", "--start-directory"])
         .arg(place.tests("outside"))
         .args(["--pattern", "check_*.py"])
@@ -34,10 +36,11 @@ fn outside(place: &Place) -> Result<Counts, String> {
     Ok(Counts::of_unittest(&ran.text).and_exit(ran.succeeded))
 }
 
-/// Writes random answers of learners with what is made of them, and returns where they are.
-fn learning(place: &Place) -> Result<PathBuf, String> {
-    let writer = example(place, "export-learning")?;
-    let folder = place.root.join("target/outside/learning");
+/// Writes random answers with what is made of them, and returns where they are: `learning` of learners,
+/// `class` of classes.
+fn drawn(place: &Place, what: &str) -> Result<PathBuf, String> {
+    let writer = example(place, &format!("export-{what}"))?;
+    let folder = place.root.join("target/outside").join(what);
     shell::must(place.command(writer).arg(&folder), "writing answers for the outside checks")?;
     Ok(folder)
 }
