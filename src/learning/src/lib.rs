@@ -6,6 +6,7 @@ pub mod called;
 pub mod csv;
 pub mod date;
 pub mod file;
+pub mod handing;
 pub mod memory;
 pub mod next;
 pub mod parameters;

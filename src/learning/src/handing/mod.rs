@@ -1,0 +1,7 @@
+//! Handing results in, by open courseware standards: what is said of one sitting at a set, and how the
+//! standards want it said. Values only: whoever talks to a host, or saves a file, passes them on.
+
+mod check;
+pub mod compact;
+#[cfg(test)]
+mod trial;
