@@ -3,5 +3,8 @@
 
 mod check;
 pub mod compact;
+pub mod outcome;
+pub mod scorm;
+mod time;
 #[cfg(test)]
 mod trial;

@@ -1,6 +1,8 @@
 //! Attempts for tests as learners leave them: careful ones, restless ones, and ones by chance.
 
 use super::compact::Kept;
+use super::outcome::{CaseOutcome, Outcome};
+use crate::past::Past;
 use crate::record::{Done, Head};
 use crate::trial::{DAY, START};
 use engine::cases::{Constraints, Spread, generate_as, proof};
@@ -151,4 +153,25 @@ fn tries(value: &Value, kind: Kind, chance: &mut Chance) -> Vec<Value> {
         }
         _ => Vec::new(),
     }
+}
+
+/// A case of a set as it is handed in, with what it was made of.
+pub fn handed(seed: u64) -> (CaseOutcome, Past, Session) {
+    let of = if seed % 2 == 0 { sound(seed, true) } else { wander(case(seed), seed) };
+    let one = kept(&of, seed);
+    let past = Past::of(one.head, &one.events, &of);
+    let mark = of.debrief(None).and_then(|told| told.mark.percent());
+    (CaseOutcome::of(&format!("case-{seed}"), &past, &of, &one.events, mark), past, of)
+}
+
+/// A sitting at a set of so many cases, all of them over.
+pub fn outcome(cases: u64) -> Outcome {
+    let mut outcome = Outcome::new("learner-7f3a", "a-first-set", "A first set");
+    outcome.cases = (1..=cases).map(|seed| handed(seed).0).collect();
+    outcome.hash = super::outcome::hash_of("the set");
+    outcome.place = "#/set/a-first-set/1".to_owned();
+    outcome.pass = Some(60);
+    outcome.kept = super::compact::fit(&[careful(1)], 4096).unwrap();
+    (outcome.session, outcome.total) = (754_560, 7_200_010);
+    outcome
 }
