@@ -3,8 +3,11 @@
 
 mod check;
 pub mod compact;
+pub mod manifest;
+pub mod name;
 pub mod outcome;
 pub mod scorm;
 mod time;
 #[cfg(test)]
 mod trial;
+pub mod zip;
