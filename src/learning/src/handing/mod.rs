@@ -10,4 +10,5 @@ pub mod scorm;
 mod time;
 #[cfg(test)]
 mod trial;
+pub mod xapi;
 pub mod zip;
