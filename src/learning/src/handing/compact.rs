@@ -2,13 +2,13 @@
 //! characters in the older of its editions: the choices of a whole set, never a mark.
 //!
 //! The text is `1.`, the version of this form; then the body, numbers written by an adaptive coder
-//! ([`coder`]) and spelt in letters that every host keeps as they are ([`letters`]); then six letters
+//! (`coder`) and spelt in letters that every host keeps as they are (`letters`); then six letters
 //! of check over all that stands before. What is kept of an attempt is its head and its events, in the
 //! order and to the value that they had; times in whole seconds. Notes and cases written out stay
 //! behind: the first are nobody else's, the second come with the package.
 //!
 //! What comes back from a host is read as if a stranger had written it: anything but what
-//! [`write`] makes is refused, and whoever replays what was read ([`crate::past::replay`]) finds events
+//! [`write()`] makes is refused, and whoever replays what was read ([`crate::past::replay`]) finds events
 //! that cannot have happened.
 
 mod alphabet;
@@ -25,7 +25,7 @@ use crate::record::{Done, Head};
 use alphabet::{ADDED, Alphabet};
 use coder::{Bits, Numbers, Reader, Writer};
 use core::fmt;
-use engine::session::{Event, Unreadable};
+use engine::session::{Event, LONGEST_REASON, Unreadable};
 use event::Garbled;
 
 /// Version of the form that is written.
@@ -163,7 +163,7 @@ pub fn write(kept: &[Kept]) -> Result<String, Unwritable> {
                 place,
                 why,
             })?;
-            events.push((done.at, event));
+            events.push((done.at, as_it_counts(event)));
         }
         all.push((&one.head, events));
     }
@@ -174,6 +174,16 @@ pub fn write(kept: &[Kept]) -> Result<String, Unwritable> {
     let check = letters::spell(&crc(text.as_bytes()).to_be_bytes());
     text.push_str(&check);
     Ok(text)
+}
+
+/// A reason as the session keeps it, however much was written; anything else as it is.
+fn as_it_counts(event: Event) -> Event {
+    match event {
+        Event::Dispute(rule, reason) => {
+            Event::Dispute(rule, reason.trim().chars().take(LONGEST_REASON).collect())
+        }
+        other => other,
+    }
 }
 
 /// Writes as many attempts as fit into so many characters. `kept` stands in order of time. What has no

@@ -157,7 +157,7 @@ fn tries(value: &Value, kind: Kind, chance: &mut Chance) -> Vec<Value> {
 
 /// A case of a set as it is handed in, with what it was made of.
 pub fn handed(seed: u64) -> (CaseOutcome, Past, Session) {
-    let of = if seed % 2 == 0 { sound(seed, true) } else { wander(case(seed), seed) };
+    let of = if seed.is_multiple_of(2) { sound(seed, true) } else { wander(case(seed), seed) };
     let one = kept(&of, seed);
     let past = Past::of(one.head, &one.events, &of);
     let mark = of.debrief(None).and_then(|told| told.mark.percent());

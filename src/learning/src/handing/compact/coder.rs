@@ -303,8 +303,8 @@ mod tests {
         let mut writer = Numbers::new(Writer::new());
         let edges = [0, 1, 2, u64::MAX >> 1, u64::MAX];
         let signed = [i64::MIN, -1, 0, 1, i64::MAX];
-        edges.iter().for_each(|one| drop(writer.size(1, *one)));
-        signed.iter().for_each(|one| drop(writer.signed(2, *one)));
+        assert_eq!(edges.map(|one| writer.size(1, one)), edges);
+        assert_eq!(signed.map(|one| writer.signed(2, one)), signed);
         let bytes = writer.bits.bytes();
         let mut reader = Numbers::new(Reader::new(&bytes));
         assert_eq!(edges.map(|_| reader.size(1, 0)), edges);
@@ -318,7 +318,7 @@ mod tests {
         for seed in 0..400 {
             let list: Vec<bool> = numbers(seed).take(2000).map(|one| one % 29 != 0).collect();
             let mut writer = Numbers::new(Writer::new());
-            list.iter().for_each(|bit| drop(writer.flag(1, *bit)));
+            assert!(list.iter().all(|bit| writer.flag(1, *bit) == *bit));
             let bytes = writer.bits.bytes();
             let mut reader = Numbers::new(Reader::new(&bytes));
             assert!(list.iter().all(|bit| reader.flag(1, false) == *bit), "seed {seed}");

@@ -12,8 +12,8 @@ const HELPS: [Help; 3] = [Help::Guided, Help::Worked, Help::Begun];
 /// Longer texts stand in no head.
 const LONGEST: usize = 200;
 /// A protocol of a set, as JSON.
-const LONGEST_PROTOCOL: usize = 4000;
-/// An assumed gap of an hour between two attempts keeps no time before the first from being written.
+const LONGEST_PROTOCOL: usize = 20_000;
+/// Times are kept in whole seconds: a thousandth more says nothing about a decision and costs ten bits.
 const SECOND: u64 = 1000;
 
 /// The texts of the head before.

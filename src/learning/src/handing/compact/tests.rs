@@ -59,7 +59,7 @@ fn whatever_a_head_says_comes_back() {
     kept[2].head.begun = None;
     kept[2].head.number = u32::MAX;
     kept[2].events.iter_mut().for_each(|done| done.at = None);
-    let reason = "Die Wand war dünn — 0,8 mm.\n".repeat(20);
+    let reason = "Die Wand war dünn — 0,8 mm.\n".repeat(20).trim().to_owned();
     let step = engine::plan::Step::Chart;
     kept[2].events.push(done(Some(5000), &Event::Sure(step, None)));
     kept[2].events.push(done(None, &Event::Dispute("too-near-a-root".to_owned(), reason)));
@@ -69,6 +69,18 @@ fn whatever_a_head_says_comes_back() {
     let back = read(&write(&kept).unwrap()).unwrap();
     assert_eq!(back, in_seconds(kept));
     assert_eq!(read(&write(&[]).unwrap()), Ok(Vec::new()));
+}
+
+#[test]
+fn a_reason_of_any_length_is_kept_as_far_as_the_session_keeps_it() {
+    let mut one = careful(1);
+    let reason = format!("  {}", "ü".repeat(5000));
+    one.events.push(done(None, &Event::Dispute("gap-too-narrow".to_owned(), reason)));
+    let back = read(&write(std::slice::from_ref(&one)).unwrap()).unwrap();
+    let [before, after] =
+        [&one, &back[0]].map(|kept| replay(&kept.head, &kept.events, case(1)).unwrap());
+    assert_eq!(before.disputes(), after.disputes());
+    assert_eq!(after.disputes()[0].1, "ü".repeat(1000));
 }
 
 #[test]
