@@ -10,8 +10,18 @@ use crate::shell::{must, say};
 /// The oldest node that the browser tests run on.
 const OLDEST_NODE: u32 = 20;
 
-/// Node's tools, as `tests/browser/package-lock.json` pins them.
+/// What the browser tests need of node, as `tests/browser/package-lock.json` pins it.
 pub fn node(place: &Place) -> Result<(), String> {
+    packages(place, "node", "browser")
+}
+
+/// What the outside checks need of node, as `tests/outside/package-lock.json` pins it.
+pub fn node_outside(place: &Place) -> Result<(), String> {
+    packages(place, "outside-node", "outside")
+}
+
+/// The packages that the lists in a folder under `tests` pin, in a folder of the tools.
+fn packages(place: &Place, name: &str, lists: &str) -> Result<(), String> {
     let said = place.command("node").arg("--version").output();
     let said = said.map(|output| String::from_utf8_lossy(&output.stdout).trim().to_owned());
     let found = said.as_deref().unwrap_or("no node at all");
@@ -21,8 +31,8 @@ pub fn node(place: &Place) -> Result<(), String> {
             "found {found}, expected node {OLDEST_NODE} or newer with npm; install it and try again"
         ));
     }
-    let home = place.tools("node");
-    let lists = ["package.json", "package-lock.json"].map(|name| place.tests("browser").join(name));
+    let home = place.tools(name);
+    let lists = ["package.json", "package-lock.json"].map(|name| place.tests(lists).join(name));
     install(&home, &lists, || {
         must(
             place
@@ -31,7 +41,7 @@ pub fn node(place: &Place) -> Result<(), String> {
                 // No package's own script is needed, and some would fetch a browser.
                 .args(["ci", "--ignore-scripts", "--no-audit", "--no-fund"])
                 .env("PUPPETEER_SKIP_DOWNLOAD", "1"),
-            "`npm ci`, which installs the browser tests' tools,",
+            "`npm ci`, which installs what tests need of node,",
         )
     })
 }

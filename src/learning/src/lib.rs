@@ -7,6 +7,7 @@ pub mod class;
 pub mod csv;
 pub mod date;
 pub mod file;
+pub mod handing;
 pub mod memory;
 pub mod next;
 pub mod parameters;

@@ -1,4 +1,5 @@
-//! Outside checks: other people's programs judge what ours made. `tests/outside/check_*.py`.
+//! Outside checks: other people's programs judge what ours made. `tests/outside/check_*.py`, and
+//! `*.test.mjs` for what is at home in node.
 
 use super::site;
 use crate::counts::Counts;
@@ -20,28 +21,45 @@ fn outside(place: &Place) -> Result<Counts, String> {
         return Err("the page does not build".to_owned());
     }
     let pairs = pairs(place)?;
-    let learning = drawn(place, "learning")?;
-    let class = drawn(place, "class")?;
+    let learning = written(place, "learning")?;
+    let class = written(place, "class")?;
+    let handing = written(place, "handing")?;
+    tools::node_outside(place)?;
+    let node = run(
+        place
+            .checker("node")
+            .args(["--test", "--test-timeout=600000", "--test-reporter=spec"])
+            .arg(place.tests("outside").join("handing.test.mjs"))
+            .env("WALLWISE_HANDING", &handing),
+        shell::all,
+    )?;
     let mut command = place.checker(python);
     command
         .env("WALLWISE_PAIRS", pairs)
         .env("WALLWISE_LEARNING", learning)
         .env("WALLWISE_CLASS", class)
+        .env("WALLWISE_HANDING", handing)
         .args(["-m", "unittest", "discover", "--start-directory"])
         .arg(place.tests("outside"))
         .args(["--pattern", "check_*.py"])
         // Compiled files would litter the repository.
         .env("PYTHONDONTWRITEBYTECODE", "1");
     let ran = run(&mut command, shell::all)?;
-    Ok(Counts::of_unittest(&ran.text).and_exit(ran.succeeded))
+    let counts = [
+        Counts::of_node(&node.text).and_exit(node.succeeded),
+        Counts::of_unittest(&ran.text).and_exit(ran.succeeded),
+    ];
+    Ok(counts.into_iter().sum())
 }
 
-/// Writes random answers with what is made of them, and returns where they are: `learning` of learners,
-/// `class` of classes.
-fn drawn(place: &Place, what: &str) -> Result<PathBuf, String> {
-    let writer = example(place, &format!("export-{what}"))?;
-    let folder = place.root.join("target/outside").join(what);
-    shell::must(place.command(writer).arg(&folder), "writing answers for the outside checks")?;
+/// Has `export-NAME` write what is checked into a folder of that name, and returns where it is.
+fn written(place: &Place, name: &str) -> Result<PathBuf, String> {
+    let writer = example(place, &format!("export-{name}"))?;
+    let folder = place.root.join("target/outside").join(name);
+    shell::must(
+        place.command(writer).arg(&folder),
+        &format!("writing what the outside checks read of {name}"),
+    )?;
     Ok(folder)
 }
 
