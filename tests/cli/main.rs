@@ -1,13 +1,16 @@
 //! The tool itself, from the command line.
 
 mod case;
+mod class;
 mod difficulty;
 mod healing;
 mod hostile;
 mod judge;
+mod key;
 mod manners;
 mod molars;
 mod mutated;
+mod planted;
 mod population;
 mod replay;
 mod rules;

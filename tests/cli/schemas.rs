@@ -9,7 +9,9 @@ use std::path::Path;
 
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema};
-use wallwise::shapes::{CheckedSet, Judgement, OneCase, OneRule, Population, Replayed, RuleBook};
+use wallwise::shapes::{
+    Blueprint, CheckedSet, ClassReport, Judgement, OneCase, OneRule, Population, Replayed, RuleBook,
+};
 
 /// What a program may rely on when it reads: every key that is always printed is required.
 fn printed<T: JsonSchema>() -> Schema {
@@ -27,6 +29,8 @@ fn the_schemas_are_those_of_today_s_shapes() {
         ("population", printed::<Population>()),
         ("set", printed::<CheckedSet>()),
         ("replay", printed::<Replayed>()),
+        ("class", printed::<ClassReport>()),
+        ("blueprint", printed::<Blueprint>()),
     ] {
         let file = folder.join(name).with_extension("json");
         let today = serde_json::to_string_pretty(&schema).expect("a schema is JSON") + "\n";

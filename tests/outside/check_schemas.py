@@ -61,7 +61,7 @@ def at(value, path):
 class Schemas(unittest.TestCase):
     def test_each_schema_keeps_to_the_standard(self):
         names = {path.stem for path in SCHEMAS.glob("*.json")}
-        self.assertEqual(names, {"judge", "rules", "explain", "case", "population", "set", "replay"})
+        self.assertEqual(names, {"judge", "rules", "explain", "case", "population", "set", "replay", "class", "blueprint"})
         for name in names:
             Draft202012Validator.check_schema(schema(name))
 
@@ -77,6 +77,8 @@ class Schemas(unittest.TestCase):
             self.assertEqual(len(printed["cases"]), len(tomllib.loads(file.read_text())["case"]))
             told = tomllib.loads(file.read_text()).get("protocol")
             own.add(told is not None)
+            blueprint = json.loads(run("set", "blueprint", str(file), "--json"))
+            self.assertEqual(faults("blueprint", blueprint), [], file.name)
             printed["cases"][0]["difficulty"]["value"] = "hard"
             self.assertNotEqual(faults("set", printed), [], "a word is no number")
         self.assertEqual(own, {True, False})
@@ -87,6 +89,9 @@ class Schemas(unittest.TestCase):
             printed = json.loads(run("replay", str(data / name), "--json"))
             self.assertEqual(faults("replay", printed), [], name)
             self.assertGreater(len(printed["attempts"]), 0)
+            printed = json.loads(run("class", str(data / name), "--json"))
+            self.assertEqual(faults("class", printed), [], name)
+            self.assertGreater(printed["counted"], 0)
 
     def test_cases_keep_to_their_schema_as_json_and_as_files(self):
         kinds = set()

@@ -1,6 +1,8 @@
 //! What `--json` prints: shapes of the tool's own, so that the engine may change its types freely.
 //! `tests/schemas` documents them; a test keeps it current.
 
+mod blueprint;
+mod class;
 mod difficulty;
 mod healing;
 mod population;
@@ -9,6 +11,8 @@ mod replayed;
 mod room;
 mod written;
 
+pub use blueprint::{Blueprint, BlueprintCase, BlueprintRule};
+pub use class::ClassReport;
 pub use difficulty::Difficulty;
 pub use healing::{Healed, Healing, Month};
 pub use population::{OneFigure, Population};

@@ -32,6 +32,8 @@ const MOST_FAULTS: usize = 5;
 /// What was read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Read<C> {
+    /// Whose they are: the code that the learner was given, where the file names one.
+    pub learner: Option<String>,
     /// Attempts that can be kept.
     pub records: Vec<Record<C>>,
     /// Everything that is wrong.
@@ -58,6 +60,7 @@ impl fmt::Display for Fault {
 struct Whole<'a> {
     kind: Option<String>,
     format: u32,
+    learner: Option<String>,
     #[serde(borrow)]
     records: Option<Vec<&'a RawValue>>,
 }
@@ -84,13 +87,14 @@ enum BareCase<C> {
 
 /// Reads a file.
 pub fn read<C: DeserializeOwned>(text: &str) -> Read<C> {
-    let mut read = Read { records: Vec::new(), faults: Vec::new() };
+    let mut read = Read { learner: None, records: Vec::new(), faults: Vec::new() };
     match parts(text) {
         Ok(Parts::Bare) => match bare(text) {
             Ok(record) => read.take(1, record),
             Err(why) => read.faults.push(of_json(1, &why)),
         },
-        Ok(Parts::Records(records)) => {
+        Ok(Parts::Records(learner, records)) => {
+            read.learner = learner;
             for raw in records {
                 let line = line_of(text, raw);
                 match serde_json::from_str(raw.get()) {
@@ -106,7 +110,8 @@ pub fn read<C: DeserializeOwned>(text: &str) -> Read<C> {
 
 enum Parts<'a> {
     Bare,
-    Records(Vec<&'a RawValue>),
+    /// Whose, and each unread.
+    Records(Option<String>, Vec<&'a RawValue>),
 }
 
 fn parts(text: &str) -> Result<Parts<'_>, Fault> {
@@ -126,7 +131,13 @@ fn parts(text: &str) -> Result<Parts<'_>, Fault> {
         )));
     }
     match (whole.kind.as_deref(), whole.records) {
-        (Some(KIND), Some(records)) => Ok(Parts::Records(records)),
+        (Some(KIND), Some(records)) => match whole.learner {
+            Some(code) if !is_name(&code) => Err(fault(format!(
+                "found the learner's code \"{}\", expected letters, digits and hyphens, {LONGEST_NAME} at most",
+                code.chars().take(LONGEST_NAME).collect::<String>()
+            ))),
+            learner => Ok(Parts::Records(learner, records)),
+        },
         (None, None) if whole.format == 1 => Ok(Parts::Bare),
         (kind, _) => {
             let found: String = kind.unwrap_or("nothing").chars().take(LONGEST_NAME).collect();
@@ -234,11 +245,13 @@ pub fn is_name(text: &str) -> bool {
     !text.is_empty() && text.len() <= LONGEST_NAME && text.bytes().all(allowed)
 }
 
-/// Writes a file of records, each as text.
+/// Writes a file of records, each as text; a learner's code that can be none is left out.
 #[must_use]
-pub fn write(records: &[String]) -> String {
+pub fn write(learner: Option<&str>, records: &[String]) -> String {
+    let learner = learner.filter(|code| is_name(code));
+    let learner = learner.map_or_else(String::new, |code| format!("\"learner\":\"{code}\","));
     format!(
-        "{{\"kind\":\"{KIND}\",\"format\":{RECORD_FORMAT},\"caution\":\"{CAUTION}\",\"records\":[\n{}\n]}}\n",
+        "{{\"kind\":\"{KIND}\",\"format\":{RECORD_FORMAT},\"caution\":\"{CAUTION}\",{learner}\"records\":[\n{}\n]}}\n",
         records.join(",\n")
     )
 }

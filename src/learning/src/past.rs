@@ -1,7 +1,7 @@
 //! What a kept attempt says once it is replayed: verdicts as observations, answers about how sure the
 //! learner was, time per step.
 
-use crate::record::{Done, Head};
+use crate::record::{Done, Head, in_words};
 use core::fmt;
 use engine::anatomy::Tooth;
 use engine::cases::{Archetype, GENERATOR, WHOLE_MOUTH, archetype_at};
@@ -169,8 +169,7 @@ impl Past {
     /// verdict was kept to compare.
     #[must_use]
     pub fn is_judged_otherwise(&self) -> Option<bool> {
-        let kept = &self.head.verdicts;
-        (!kept.is_empty()).then(|| *kept != in_words(self.verdicts))
+        self.head.is_judged_otherwise(self.verdicts)
     }
 
     /// Milliseconds spent on it, pauses cut.
@@ -182,8 +181,7 @@ impl Past {
     /// Whether the learner did it alone: what was shown is nobody's answer.
     #[must_use]
     pub fn is_own(&self) -> bool {
-        use crate::record::Help::{Begun, Worked};
-        !self.head.help.iter().any(|help| matches!(help, Worked | Begun))
+        self.head.is_own()
     }
 
     /// How it went with a skill: whether none of its verdicts that count is a fault; nothing where
@@ -202,11 +200,6 @@ impl Past {
 #[must_use]
 pub fn verdicts_of(session: &Session) -> String {
     in_words(hash_of(&judge(session.opened(), session.plan())))
-}
-
-/// A hash as a record has it.
-fn in_words(hash: u64) -> String {
-    format!("{hash:016x}")
 }
 
 fn archetype_of(head: &Head) -> Option<Archetype> {

@@ -128,4 +128,22 @@ impl Head {
             verdicts: String::new(),
         }
     }
+
+    /// Whether verdicts of this hash are others than those that it had when it was sat; nothing where
+    /// none were kept to compare.
+    #[must_use]
+    pub fn is_judged_otherwise(&self, verdicts: u64) -> Option<bool> {
+        (!self.verdicts.is_empty()).then(|| self.verdicts != in_words(verdicts))
+    }
+
+    /// Whether the learner did it alone: what was shown is nobody's answer.
+    #[must_use]
+    pub fn is_own(&self) -> bool {
+        !self.help.iter().any(|help| matches!(help, Help::Worked | Help::Begun))
+    }
+}
+
+/// A hash as a record has it.
+pub(crate) fn in_words(hash: u64) -> String {
+    format!("{hash:016x}")
 }

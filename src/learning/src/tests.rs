@@ -39,7 +39,7 @@ fn record(seed: u64) -> Record<Case> {
 
 fn saved(records: &[Record<Case>]) -> String {
     let texts: Vec<String> = records.iter().map(file::record).collect();
-    file::write(&texts)
+    file::write(None, &texts)
 }
 
 #[test]

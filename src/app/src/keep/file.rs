@@ -48,7 +48,7 @@ pub async fn saved(wanted: impl Fn(&str) -> bool) -> Result<String, String> {
             records.push(record(head, events, note.cloned().unwrap_or_default()));
         }
     }
-    Ok(file::write(&records))
+    Ok(file::write(None, &records))
 }
 
 fn record(head: Head, events: Vec<Done>, note: String) -> String {
@@ -71,7 +71,7 @@ pub async fn of_one(bench: &Bench, kept: &Kept) -> String {
 fn of_bench(head: Head, bench: &Bench) -> String {
     let events = bench.latest().events().iter();
     let events = events.map(|event| Done { at: None, what: event.written() }).collect();
-    file::write(&[record(head, events, String::new())])
+    file::write(None, &[record(head, events, String::new())])
 }
 
 /// Brings a file in. What is here already stays; of two that differ both are kept.

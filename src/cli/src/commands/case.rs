@@ -107,12 +107,13 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
             .ok_or_else(|| Fault::new(format!("{}: no sound plan is known", case.title)))?;
         streams.print(&text)?;
     } else if !args.writes_files() {
-        streams.print(&text(&case, sound.as_ref()))?;
+        streams.print(&truth(&case, sound.as_ref()))?;
     }
     Ok(Status::Done)
 }
 
-fn text(case: &Case, sound: Option<&Draft>) -> String {
+/// Everything about a case, and one sound plan: for the instructor.
+pub fn truth(case: &Case, sound: Option<&Draft>) -> String {
     let mut text = format!("{}\n{CAUTION}\n", case.title);
     if let Some(address) = case.address {
         text.push_str(&format!("Address {address}\n"));

@@ -1,7 +1,8 @@
 //! The subcommands, one file each: its arguments, and a `run` that works through the libraries.
 
 mod build;
-mod case;
+pub mod case;
+mod class;
 mod explain;
 mod judge;
 mod pair;
@@ -30,6 +31,8 @@ pub enum Command {
     Pair(pair::Args),
     /// Do attempts that a learner saved again, and print what comes of them
     Replay(replay::Args),
+    /// Read what a class handed in: what it has understood, and what not
+    Class(class::Args),
     /// Check a set
     Set(set::Args),
     /// Hold the population draws against published figures
@@ -49,6 +52,7 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
         Command::Judge(args) => judge::run(&args, streams),
         Command::Pair(args) => pair::run(&args, streams),
         Command::Replay(args) => replay::run(&args, streams),
+        Command::Class(args) => class::run(&args, streams),
         Command::Set(args) => set::run(&args, streams),
         Command::Population(args) => population::run(&args, streams),
         Command::Rules(args) => rules::run(&args, streams),

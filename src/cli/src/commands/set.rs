@@ -1,5 +1,8 @@
-//! `wallwise set check FILE`: everything that is wrong with a set, and whether its cases do what it
-//! expects of them.
+//! `wallwise set`: everything that is wrong with a set, and whether its cases do what it expects of them;
+//! its key for the instructor; what it tests and leaves out.
+
+mod blueprint;
+mod key;
 
 use super::protocol;
 use crate::shapes::{CheckedCase, CheckedSet, Difficulty};
@@ -27,11 +30,31 @@ enum What {
         #[arg(long)]
         json: bool,
     },
+    /// Print the instructor's key: of each case the truth, one sound plan, the usual faults, what to ask
+    Key {
+        /// The set file
+        file: PathBuf,
+    },
+    /// Print which rules the set tests in which case, and what it leaves out
+    Blueprint {
+        /// The set file
+        file: PathBuf,
+        /// Print JSON for programs
+        #[arg(long)]
+        json: bool,
+    },
 }
 
-/// Checks.
+/// Does what is asked of a set.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
-    let What::Check { file, json } = &args.what;
+    match &args.what {
+        What::Check { file, json } => checked(file, *json, streams),
+        What::Key { file } => key::run(&read(file)?, streams),
+        What::Blueprint { file, json } => blueprint::run(&read(file)?, *json, streams),
+    }
+}
+
+fn checked(file: &Path, json: bool, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     let set = read(file)?;
     let local = set.local();
     let checked = set.cases.iter().map(|entry| match check(entry, &local, file) {
@@ -41,7 +64,7 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         }
         Err(findings) => CheckedCase { title: None, difficulty: None, findings },
     });
-    let findings = if *json {
+    let findings = if json {
         let cases: Vec<CheckedCase> = checked.collect();
         let findings = cases.iter().map(|case| case.findings.len()).sum();
         streams.print_json(&CheckedSet::of(&set, cases))?;

@@ -5,7 +5,8 @@
 //! the weights are ours; that the number means something is checked against how many plans with some
 //! of their answers drawn at random are sound (`tests/difficulty`).
 
-use super::proof::{Workshop, left_by, pruned};
+use super::proof::{Workshop, left_by};
+use super::slips::slips;
 use crate::chart::{Case, Fact, Source};
 use crate::plan::choices::Examination;
 use crate::plan::{Decision, Draft, Kind, Plan, Step, Value};
@@ -86,7 +87,7 @@ pub fn difficulty(case: &Case, sound: &Draft) -> Option<Difficulty> {
     let plan = Plan::from_draft(sound, case).ok()?;
     let left = left_by(case, sound);
     let site = Workshop::of(case, &left);
-    let rules = in_play(case, &site, sound);
+    let rules = in_play(case, sound);
     let room = moved(&plan).map(|placed| {
         [placed.across, placed.along].map(|decision| play(&site, sound, decision, placed.last))
     });
@@ -132,34 +133,11 @@ fn reads_a_place(rule: &Rule, step: Step) -> bool {
     rule.reads.iter().any(|read| read.step() == step && number(read))
 }
 
-/// Rules that fault the plan once one of its answers is another.
-fn in_play(case: &Case, site: &Workshop<'_>, sound: &Draft) -> Vec<&'static Rule> {
-    let mut found: BTreeMap<&'static str, &'static Rule> = BTreeMap::new();
-    for (decision, now) in sound.iter() {
-        for value in others(decision, now) {
-            let mut other = sound.clone();
-            // An answer that asks for more is no plan by itself, and says nothing here.
-            if other.choose(decision, value).is_ok()
-                && let Some(faults) = site.faults(&pruned(case, &other))
-            {
-                found.extend(faults.iter().map(|fault| (fault.rule.id, fault.rule)));
-            }
-        }
-    }
+/// Rules that fault the plan once one of its answers is another, by their ids.
+fn in_play(case: &Case, sound: &Draft) -> Vec<&'static Rule> {
+    let found: BTreeMap<&'static str, &'static Rule> =
+        slips(case, sound).iter().map(|slip| (slip.rule.id, slip.rule)).collect();
     found.into_values().collect()
-}
-
-/// Other answers: every alternative, each box turned, a number one and two of its steps off.
-fn others(decision: Decision, now: &Value) -> Vec<Value> {
-    let mut all: Vec<Value> = match (decision.entry().kind, now) {
-        (Kind::Number(kind), Value::Number(count)) => {
-            let near = [-2, -1, 1, 2].map(|step| count + step * kind.by);
-            near.into_iter().filter(|count| kind.allows(*count)).map(Value::Number).collect()
-        }
-        (list, now) => list.of_list(Some(now)),
-    };
-    all.retain(|value| value != now);
-    all
 }
 
 /// What the rules rest on that has to be asked or looked for.

@@ -16,6 +16,7 @@ mod constraints;
 mod defects;
 mod difficulty;
 mod draw;
+mod holds;
 mod kin;
 mod mouth;
 mod names;
@@ -27,6 +28,7 @@ mod proof;
 mod readings;
 mod ridge;
 mod shape;
+mod slips;
 mod socket;
 mod soft;
 pub mod tooth_table;
@@ -47,15 +49,17 @@ pub(crate) use readings::{
     FAR, NEAR, NEAREST, SHALLOW, from_margin_to_bone, gum_margin, on_the_scale,
 };
 
-use crate::anatomy::{Site, Socket, Tooth, Tube};
+use crate::anatomy::{Site, Socket, Tooth};
 use crate::casing::capital;
 use crate::chart::{Address, Case, Patient};
-use crate::geometry::P3;
 use crate::rules::Given;
 use archetype::Brief;
 use core::fmt;
 use draw::{BLOCK, Draws, Field};
+pub use holds::holds;
+pub(crate) use holds::holds_together;
 use serde::{Deserialize, Serialize};
+pub use slips::{Slip, slips, usual};
 use tooth_table::ToothRow;
 
 /// Version of the address notation.
@@ -445,51 +449,4 @@ fn title(tooth: Tooth, patient: &Patient) -> String {
         Complaint::Restorable => "sent for extraction",
     };
     format!("{}: {reason}", capital(&tooth.words()))
-}
-
-/// What must hold of any drawn site: the root lies inside the ridge with some plate over it, the
-/// faces do not meet, nothing stands in the canal, neighbours stand clear.
-pub(crate) fn holds_together(site: &Site) -> Result<(), &'static str> {
-    if let Socket::Parted(parted) = &site.socket
-        && let Some(fault) = parted.fault()
-    {
-        return Err(fault);
-    }
-    let deepest = shape::deepest(site);
-    for step in 0..=40 {
-        let z = deepest * f64::from(step) / 40.0;
-        let (facial, oral) = (shape::face(&site.ridge.facial, z), shape::face(&site.ridge.oral, z));
-        for at in shape::socket_at(site, z) {
-            if facial - at.y - at.half_fo < 0.1 || at.y - at.half_fo - oral < 0.1 {
-                return Err("the root would stand out of the ridge");
-            }
-        }
-    }
-    for step in 0..=60 {
-        let z = f64::from(step) / 2.0;
-        if shape::face(&site.ridge.facial, z) - shape::face(&site.ridge.oral, z) < 2.0 {
-            return Err("the faces of the ridge would meet");
-        }
-    }
-    let in_canal = |canal: &Tube| {
-        let near = |tip: &P3| shape::to_segment(*tip, canal.from, canal.to) < canal.radius.get();
-        shape::apices(site).iter().any(near)
-    };
-    if site.vital.canal.as_ref().is_some_and(in_canal) {
-        return Err("the root would stand in the canal");
-    }
-    for (neighbour, sign) in [(&site.neighbours.mesial, -1.0), (&site.neighbours.distal, 1.0)] {
-        if let crate::anatomy::Neighbour::Root(beside) = neighbour {
-            for step in 0..=10 {
-                let z = deepest * f64::from(step) / 10.0;
-                let other = shape::root_at(beside, z);
-                for own in shape::socket_at(site, z) {
-                    if sign * (other.x - own.x) - own.half_md - other.half_md < 0.6 {
-                        return Err("the roots would touch");
-                    }
-                }
-            }
-        }
-    }
-    Ok(())
 }

@@ -6,9 +6,14 @@
 
 mod agreement;
 mod answers;
+mod gathered;
+mod handed;
 mod interval;
 mod items;
+mod marks;
+mod missed;
 mod reliability;
+mod report;
 mod standard;
 
 #[cfg(test)]
@@ -16,7 +21,12 @@ mod trial;
 
 pub use agreement::{Agreement, Components, Variance};
 pub use answers::{Answer, Answers, Complete, Footing};
+pub use gathered::{CaseSeen, Class, Taken};
+pub use handed::{Aside, Handed};
 pub use interval::Share;
 pub use items::{Item, Items};
+pub use marks::{MOST_RULES, Marks};
+pub use missed::{Notion, OfRule, alternative};
 pub use reliability::{Reliability, spearman_brown};
+pub use report::{Grave, Objection, Odd, OfCase, OfLearner, Report, Together};
 pub use standard::{Angoff, Beside, Borderline, NoStandard, Rated};

@@ -1,0 +1,152 @@
+//! What a class handed in, attempt by attempt, in whatever order it comes.
+
+use super::Marks;
+use super::handed::Handed;
+use engine::debrief::PlanWord;
+use engine::plan::Decision;
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+
+/// Everything that a class handed in. It grows by some two hundred bytes for each attempt.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Class {
+    /// The learners' codes, in the order in which they came.
+    pub(super) learners: Vec<String>,
+    /// The cases, likewise.
+    pub(super) cases: Vec<CaseSeen>,
+    pub(super) rows: Vec<Row>,
+    codes: BTreeMap<String, u32>,
+    names: BTreeMap<String, u32>,
+    /// The row of each attempt, by its own name.
+    ids: BTreeMap<String, u32>,
+    /// How many came once more, the same or as they stood earlier.
+    pub(super) again: u32,
+    /// How many of each earlier rule set are judged otherwise today.
+    pub(super) otherwise: BTreeMap<String, u32>,
+}
+
+/// A case that somebody sat.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CaseSeen {
+    /// Its address, or what stands for one.
+    pub name: String,
+    /// Its tooth, two digits.
+    pub tooth: u8,
+}
+
+/// An attempt.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Row {
+    pub learner: u32,
+    pub case: u32,
+    pub over: bool,
+    pub own: bool,
+    pub word: PlanWord,
+    pub marks: Marks,
+    pub chosen: Box<[(Decision, u8)]>,
+    pub objections: Vec<(String, String)>,
+    otherwise: Option<String>,
+    events: usize,
+    /// In which order it was done: when it was begun, or its number where nobody knows.
+    pub order: (u64, u32),
+}
+
+/// What became of an attempt that came in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Taken {
+    /// It counts.
+    In,
+    /// It was there already, as it is or further on.
+    Again,
+    /// Another learner, of this code, handed in the very same.
+    Of(String),
+}
+
+impl Class {
+    /// Takes an attempt of a learner in. `order` is when it was begun, milliseconds, and its number:
+    /// of several at one case the first counts.
+    pub fn take(&mut self, learner: &str, handed: Handed, order: (u64, u32)) -> Taken {
+        let learner = index(&mut self.codes, &mut self.learners, learner, str::to_owned);
+        let tooth = handed.tooth;
+        let seen = |name: &str| CaseSeen { name: name.to_owned(), tooth };
+        let case = index(&mut self.names, &mut self.cases, &handed.case, seen);
+        let row = Row {
+            learner,
+            case,
+            over: handed.over,
+            own: handed.own,
+            word: handed.word,
+            marks: handed.marks,
+            chosen: handed.chosen.into(),
+            objections: handed.objections,
+            otherwise: handed.otherwise,
+            events: handed.events,
+            order,
+        };
+        let next = u32::try_from(self.rows.len()).unwrap_or(u32::MAX);
+        match self.ids.entry(handed.id) {
+            Entry::Vacant(free) => {
+                free.insert(next);
+                count(&mut self.otherwise, row.otherwise.as_ref(), true);
+                self.rows.push(row);
+                Taken::In
+            }
+            Entry::Occupied(there) => {
+                let Some(old) = self.rows.get_mut(*there.get() as usize) else { return Taken::In };
+                if old.learner != learner {
+                    let whose = self.learners.get(old.learner as usize).cloned();
+                    return Taken::Of(whose.unwrap_or_default());
+                }
+                self.again += 1;
+                if row.events > old.events {
+                    count(&mut self.otherwise, old.otherwise.as_ref(), false);
+                    count(&mut self.otherwise, row.otherwise.as_ref(), true);
+                    *old = row;
+                }
+                Taken::Again
+            }
+        }
+    }
+
+    /// How many attempts there are.
+    #[must_use]
+    pub const fn attempts(&self) -> usize {
+        self.rows.len()
+    }
+
+    /// Of each learner and case the attempt that counts: the first that the learner did alone. In the
+    /// order of learners, then of cases.
+    pub(super) fn firsts(&self) -> BTreeMap<(u32, u32), &Row> {
+        let mut firsts: BTreeMap<(u32, u32), &Row> = BTreeMap::new();
+        for row in self.rows.iter().filter(|row| row.own) {
+            let first = firsts.entry((row.learner, row.case)).or_insert(row);
+            if row.order < first.order {
+                *first = row;
+            }
+        }
+        firsts
+    }
+}
+
+fn count(all: &mut BTreeMap<String, u32>, of: Option<&String>, more: bool) {
+    if let Some(of) = of {
+        let count = all.entry(of.clone()).or_default();
+        *count = if more { count.saturating_add(1) } else { count.saturating_sub(1) };
+    }
+}
+
+/// The number of a name, given to it when it first comes.
+fn index<T>(
+    names: &mut BTreeMap<String, u32>,
+    all: &mut Vec<T>,
+    name: &str,
+    make: impl Fn(&str) -> T,
+) -> u32 {
+    if let Some(known) = names.get(name) {
+        return *known;
+    }
+    let next = u32::try_from(all.len()).unwrap_or(u32::MAX);
+    names.insert(name.to_owned(), next);
+    all.push(make(name));
+    next
+}

@@ -1,0 +1,182 @@
+//! One attempt that was handed in, done again: what of it counts for a class.
+
+use super::marks::Marks;
+use crate::past::{Broken, replay};
+use crate::record::Record;
+use core::fmt;
+use engine::cases::{self, NoCase};
+use engine::chart::{Address, Case};
+use engine::debrief::{PlanWord, RULE_SET, hash_of, judge};
+use engine::hash::Fnv;
+use engine::plan::{Decision, Kind, Value};
+use engine::session::Session;
+use serde_json::value::RawValue;
+
+/// What an attempt at a case comes to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Handed {
+    /// Its own name.
+    pub id: String,
+    /// Its case: an address, or *written out* and a hash.
+    pub case: String,
+    /// At which tooth, two digits.
+    pub tooth: u8,
+    /// The set that gave the case.
+    pub set: Option<String>,
+    /// Whether it came to its end.
+    pub over: bool,
+    /// Whether the learner did it alone.
+    pub own: bool,
+    /// The word for the plan so far.
+    pub word: PlanWord,
+    /// What the rules said.
+    pub marks: Marks,
+    /// The alternatives chosen, in the order of care: the decision, and the place of the alternative.
+    pub chosen: Vec<(Decision, u8)>,
+    /// What the learner held against verdicts: the rule, the reason.
+    pub objections: Vec<(String, String)>,
+    /// The rule set that it was sat under, where today's judges it otherwise.
+    pub otherwise: Option<String>,
+    /// How many things were done.
+    pub events: usize,
+}
+
+/// Why an attempt is set aside.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Aside {
+    /// Its case cannot be drawn, and it carries none.
+    NoCase(NoCase),
+    /// The case that it carries cannot be read.
+    Unreadable(String),
+    /// The case that it carries does not hold together.
+    Unsound(&'static str),
+    /// Its events cannot be done.
+    Broken(Broken),
+    /// It says what its verdicts were, under this very rule set, and they are others.
+    Changed {
+        /// The hash that it carries.
+        found: String,
+    },
+    /// It says that it came to its end, and its events stop before.
+    CutOff,
+}
+
+impl fmt::Display for Aside {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoCase(why) => {
+                write!(f, "{why}, and it carries no case: ask for the file anew, saved with its cases")
+            }
+            Self::Unreadable(why) => write!(f, "the case that it carries cannot be read: {why}"),
+            Self::Unsound(why) => write!(f, "the case that it carries does not hold together: {why}"),
+            Self::Broken(why) => write!(f, "{why}"),
+            Self::Changed { found } => write!(
+                f,
+                "found the verdicts {found}, expected those that its choices have under rule set {RULE_SET}: it was changed after it was sat; ask the learner for the file anew"
+            ),
+            Self::CutOff => f.write_str(
+                "found no last step, expected one, as it says when it ended: events are missing; ask the learner for the file anew",
+            ),
+        }
+    }
+}
+
+impl core::error::Error for Aside {}
+
+impl Handed {
+    /// What a record comes to, its case drawn anew with `draw`, or, where nobody here can draw it, the
+    /// one that it carries.
+    ///
+    /// # Errors
+    /// Why it is set aside.
+    pub fn of(
+        record: Record<Box<RawValue>>,
+        draw: &mut dyn FnMut(Address) -> Result<Case, NoCase>,
+    ) -> Result<Self, Aside> {
+        let Record { head, events, case: carried, .. } = record;
+        let (case, name) = case_of(head.address, carried, draw)?;
+        let session = replay(&head, &events, case).map_err(Aside::Broken)?;
+        if head.ended.is_some() && !session.is_over() {
+            return Err(Aside::CutOff);
+        }
+        // What is charged to which cause a class is not told: judging alone is all that it takes.
+        let verdicts = judge(session.opened(), session.plan());
+        let otherwise = head.is_judged_otherwise(hash_of(&verdicts)) == Some(true);
+        if otherwise && head.rule_set == RULE_SET {
+            return Err(Aside::Changed { found: head.verdicts });
+        }
+        Ok(Self {
+            case: name,
+            tooth: session.opened().site.tooth.iso(),
+            over: session.is_over(),
+            own: head.is_own(),
+            word: PlanWord::of(&verdicts),
+            marks: Marks::of(&verdicts),
+            chosen: chosen(&session),
+            events: events.len(),
+            otherwise: otherwise.then_some(head.rule_set),
+            id: head.id,
+            set: head.set,
+            objections: session.disputes().to_vec(),
+        })
+    }
+
+    /// Whether the case went well: its plan is sound or workable; nothing where it did not come to its
+    /// end.
+    #[must_use]
+    pub fn passed(&self) -> Option<bool> {
+        self.over.then_some(matches!(self.word, PlanWord::Sound | PlanWord::Workable))
+    }
+}
+
+fn case_of(
+    address: Option<Address>,
+    carried: Option<Box<RawValue>>,
+    draw: &mut dyn FnMut(Address) -> Result<Case, NoCase>,
+) -> Result<(Case, String), Aside> {
+    let drawn = address.map(|address| (draw(address), address.to_string()));
+    match (drawn, carried) {
+        (Some((Ok(case), name)), _) => Ok((case, name)),
+        (Some((Err(NoCase::Format { .. } | NoCase::Generator { .. }), name)), Some(case)) => {
+            Ok((held(&case)?, name))
+        }
+        (Some((Err(why), _)), _) => Err(Aside::NoCase(why)),
+        (None, Some(case)) => {
+            let mut name = Fnv::new();
+            name.text(case.get());
+            let name = format!("written out {:08x}", name.value() >> 32);
+            Ok((held(&case)?, name))
+        }
+        // Reading a file refuses such a record.
+        (None, None) => Err(Aside::Unsound("there is none")),
+    }
+}
+
+/// A case that a file carries: nothing that does not hold together is judged.
+fn held(text: &RawValue) -> Result<Case, Aside> {
+    let case: Case =
+        serde_json::from_str(text.get()).map_err(|why| Aside::Unreadable(why.to_string()))?;
+    cases::holds(&case).map_err(Aside::Unsound)?;
+    Ok(case)
+}
+
+/// What was chosen from lists, of several boxes each that is ticked.
+fn chosen(session: &Session) -> Vec<(Decision, u8)> {
+    let draft = session.tried(&[]);
+    let mut chosen = Vec::new();
+    for entry in Decision::ALL.iter().filter(|entry| session.done().contains(&entry.step)) {
+        match (entry.kind, draft.value(entry.decision)) {
+            (Kind::One(_), Some(Value::One(place))) => chosen.push((entry.decision, *place)),
+            (Kind::Many(choices), Some(Value::Many(ticked))) => {
+                let places = (0..32_u8).take(choices.len());
+                chosen.extend(
+                    places
+                        .filter(|place| ticked >> place & 1 == 1)
+                        .map(|place| (entry.decision, place)),
+                );
+            }
+            _ => {}
+        }
+    }
+    chosen
+}

@@ -1,0 +1,419 @@
+//! What an instructor is told of a class. Everything in it follows from choices: no mark is read.
+
+use super::gathered::{CaseSeen, Class, Row};
+use super::missed::{OfRule, rules, skills};
+use super::{
+    Agreement, Answer, Answers, Components, Footing, Item, Items, MOST_RULES, Reliability, Share,
+};
+use crate::parameters::DEPENDABLE;
+use engine::debrief::PlanWord;
+use engine::rules::{Rule, Skill, all};
+use std::collections::BTreeMap;
+
+/// A case belongs to the table of items when this many learners reached its end (ours).
+const SHARED_FROM: u32 = 2;
+/// A table of more cells than this is not laid out: its coefficients would take longer than they are
+/// worth (ours).
+const MOST_CELLS: usize = 20_000_000;
+
+/// The report.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Report {
+    /// How many attempts there are, and how many of them count: of several at one case the first.
+    pub attempts: [usize; 2],
+    /// How many of those that count did not come to their end.
+    pub unfinished: usize,
+    /// How many were shown or begun for the learner, and count for nothing.
+    pub helped: usize,
+    /// How many came more than once.
+    pub again: u32,
+    /// Attempts that today's rules judge otherwise than the rule set that they were sat under, by that.
+    pub otherwise: BTreeMap<String, u32>,
+    /// Learners in the order of their codes.
+    pub learners: Vec<OfLearner>,
+    /// Cases, the hardest first.
+    pub cases: Vec<OfCase>,
+    /// Rules, the most missed first.
+    pub rules: Vec<OfRule>,
+    /// Skills, the most lacked first.
+    pub skills: Vec<(Skill, Share)>,
+    /// Every act that can hurt somebody, one by one.
+    pub grave: Vec<Grave>,
+    /// What was held against verdicts.
+    pub objections: Vec<Objection>,
+    /// What the outcomes of cases together can carry.
+    pub together: Together,
+}
+
+/// A learner.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OfLearner {
+    /// The code.
+    pub code: String,
+    /// Cases that went well, and that did not.
+    pub cases: Share,
+    /// Of each rule of the register, what became of it.
+    pub rules: Vec<Answer>,
+    /// Rules that were missed in two cases or more, with how many.
+    pub recurring: Vec<(&'static Rule, u32)>,
+    /// How many acts can hurt somebody.
+    pub grave: u32,
+    /// Cases that were begun and not ended.
+    pub unfinished: u32,
+}
+
+/// A case.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OfCase {
+    /// Which.
+    pub case: CaseSeen,
+    /// How many plans are sound, workable, compromised and unsafe.
+    pub words: [u32; 4],
+    /// How many did not come to the end.
+    pub unfinished: u32,
+    /// How many learners held something against a verdict.
+    pub objectors: u32,
+    /// Its numbers as an item; nothing where it is not shared.
+    pub item: Option<Item>,
+    /// Why somebody should look at it.
+    pub odd: Vec<Odd>,
+}
+
+/// Why a case misbehaves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Odd {
+    /// Those who do well elsewhere do worse here.
+    Backwards,
+    /// Nobody passed.
+    NobodyPassed,
+    /// Everybody passed.
+    EverybodyPassed,
+    /// A third or more of those who sat it hold something against a verdict (ours).
+    Disputed,
+    /// Half or more did not come to its end (ours).
+    GivenUp,
+}
+
+impl Odd {
+    /// In words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Backwards => "those who do well elsewhere do worse here",
+            Self::NobodyPassed => "nobody passed it",
+            Self::EverybodyPassed => "everybody passed it: it tells nobody apart",
+            Self::Disputed => "a third or more hold something against a verdict",
+            Self::GivenUp => "half or more did not come to its end",
+        }
+    }
+}
+
+/// An act that can hurt somebody. No mark makes up for it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Grave {
+    /// Whose.
+    pub code: String,
+    /// At which case.
+    pub case: CaseSeen,
+    /// The rule.
+    pub rule: &'static Rule,
+}
+
+/// Something held against a verdict.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Objection {
+    /// Whose.
+    pub code: String,
+    /// At which case.
+    pub case: CaseSeen,
+    /// Id of the rule.
+    pub rule: String,
+    /// The reason.
+    pub reason: String,
+}
+
+/// What outcomes of cases together can carry.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Together {
+    /// How many learners reached two shared cases or more, and how many shared cases there are.
+    pub size: [usize; 2],
+    /// What so many can carry.
+    pub footing: Footing,
+    /// How far a total would come out the same again; only from 30 learners on.
+    pub reliability: Option<Reliability>,
+    /// Whether two cases of one learner come out the same.
+    pub agreement: Option<Agreement>,
+    /// Where differences come from.
+    pub components: Option<Components>,
+    /// How many cases a decision needs that can be depended on in a class, and where much hangs on it.
+    pub needed: [Option<u32>; 2],
+}
+
+impl Report {
+    /// Of a class.
+    #[must_use]
+    pub fn of(class: &Class) -> Self {
+        let firsts = class.firsts();
+        let shared = shared(class, &firsts);
+        let answers = answers(class, &firsts, &shared);
+        let items = Items::of(&answers);
+        let together = together(&answers);
+        let code =
+            |row: &Row| class.learners.get(row.learner as usize).cloned().unwrap_or_default();
+        let case = |row: &Row| class.cases.get(row.case as usize).cloned();
+        let rules_of: Vec<&'static Rule> = all().take(MOST_RULES).collect();
+        let mut grave = Vec::new();
+        let mut objections = Vec::new();
+        for row in firsts.values() {
+            let (Some(case), code) = (case(row), code(row)) else { continue };
+            let acts = row.marks.grave().filter_map(|place| rules_of.get(place));
+            grave.extend(acts.map(|rule| Grave { code: code.clone(), case: case.clone(), rule }));
+            objections.extend(row.objections.iter().map(|(rule, reason)| Objection {
+                code: code.clone(),
+                case: case.clone(),
+                rule: rule.clone(),
+                reason: reason.clone(),
+            }));
+        }
+        let own = class.rows.iter().filter(|row| row.own).count();
+        Self {
+            attempts: [class.rows.len(), firsts.len()],
+            unfinished: firsts.values().filter(|row| !row.over).count(),
+            helped: class.rows.len() - own,
+            again: class.again,
+            otherwise: class
+                .otherwise
+                .iter()
+                .filter(|(_, count)| **count > 0)
+                .map(|(set, count)| (set.clone(), *count))
+                .collect(),
+            learners: learners(class, &firsts, &rules_of),
+            cases: cases(class, &firsts, &shared, &items),
+            rules: rules(&firsts),
+            skills: skills(&firsts),
+            grave,
+            objections,
+            together,
+        }
+    }
+}
+
+impl Report {
+    /// Puts numbers in the place of codes: *Learner 1* is the first by code, whatever was handed in with
+    /// the others.
+    pub fn hide_codes(&mut self) {
+        let number: BTreeMap<String, String> = self
+            .learners
+            .iter()
+            .enumerate()
+            .map(|(place, one)| (one.code.clone(), format!("Learner {}", place + 1)))
+            .collect();
+        let hide = |code: &mut String| {
+            if let Some(number) = number.get(code) {
+                code.clone_from(number);
+            }
+        };
+        self.learners.iter_mut().for_each(|one| hide(&mut one.code));
+        self.grave.iter_mut().for_each(|one| hide(&mut one.code));
+        self.objections.iter_mut().for_each(|one| hide(&mut one.code));
+    }
+
+    /// Learners who need a word, each with the reasons: an act that can hurt somebody, the same rule
+    /// missed again, fewer cases passed than chance explains in this class, nothing brought to its end.
+    #[must_use]
+    pub fn needing_a_word(&self) -> Vec<(&OfLearner, Vec<String>)> {
+        let mut whole = Share::default();
+        for one in &self.learners {
+            whole.right = whole.right.saturating_add(one.cases.right);
+            whole.wrong = whole.wrong.saturating_add(one.cases.wrong);
+        }
+        let reasons = |one: &OfLearner| {
+            let mut why = Vec::new();
+            if one.grave > 0 {
+                why.push(format!("{} that can hurt somebody", counted(one.grave, "act")));
+            }
+            for (rule, times) in one.recurring.iter().take(3) {
+                why.push(format!("{} missed in {}", rule.id, counted(*times, "case")));
+            }
+            let below = one.cases.band().zip(whole.value()).is_some_and(|(band, of)| band[1] < of);
+            if below {
+                why.push(format!("{} of {} cases passed", one.cases.right, one.cases.all()));
+            }
+            if one.cases.all() == 0 {
+                why.push("no case brought to its end".to_owned());
+            }
+            why
+        };
+        let all = self.learners.iter().map(|one| (one, reasons(one)));
+        all.filter(|(_, why)| !why.is_empty()).collect()
+    }
+}
+
+fn counted(count: u32, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
+}
+
+/// The cases that more than one learner saw through, each with its place in the table.
+fn shared(class: &Class, firsts: &BTreeMap<(u32, u32), &Row>) -> BTreeMap<u32, usize> {
+    let mut ends = vec![0_u32; class.cases.len()];
+    for row in firsts.values().filter(|row| row.over) {
+        if let Some(count) = ends.get_mut(row.case as usize) {
+            *count += 1;
+        }
+    }
+    let all = (0_u32..).zip(ends).filter(|(_, count)| *count >= SHARED_FROM).map(|(case, _)| case);
+    let shared: BTreeMap<u32, usize> = all.zip(0..).collect();
+    if shared.len().saturating_mul(class.learners.len()) > MOST_CELLS {
+        return BTreeMap::new();
+    }
+    shared
+}
+
+/// Learners against shared cases: right is passed.
+fn answers(
+    class: &Class,
+    firsts: &BTreeMap<(u32, u32), &Row>,
+    shared: &BTreeMap<u32, usize>,
+) -> Answers {
+    let mut cells = vec![Answer::NotReached; class.learners.len() * shared.len()];
+    for ((learner, case), row) in firsts {
+        let place = shared.get(case).map(|place| *learner as usize * shared.len() + place);
+        if let (Some(cell), true) = (place.and_then(|place| cells.get_mut(place)), row.over) {
+            *cell = if passed(row.word) { Answer::Right } else { Answer::Wrong };
+        }
+    }
+    Answers::of(class.learners.len(), shared.len(), &|person, item| {
+        cells.get(person * shared.len() + item).copied().unwrap_or(Answer::NotReached)
+    })
+}
+
+const fn passed(word: PlanWord) -> bool {
+    matches!(word, PlanWord::Sound | PlanWord::Workable)
+}
+
+fn together(answers: &Answers) -> Together {
+    let reached = |person: usize| {
+        answers.row(person).iter().filter(|one| **one != Answer::NotReached).count() > 1
+    };
+    let persons = (0..answers.persons()).filter(|person| reached(*person)).count();
+    let footing = Footing::of(persons);
+    let components = Components::of(answers);
+    let complete = answers.complete();
+    let enough = Footing::of(complete.persons()) != Footing::TooFew;
+    Together {
+        size: [persons, answers.items()],
+        footing,
+        reliability: Reliability::of(&complete).filter(|_| enough),
+        agreement: Agreement::of(answers),
+        components,
+        needed: DEPENDABLE.map(|phi| components.and_then(|found| found.needed(phi))),
+    }
+}
+
+fn learners(
+    class: &Class,
+    firsts: &BTreeMap<(u32, u32), &Row>,
+    rules: &[&'static Rule],
+) -> Vec<OfLearner> {
+    let mut found: Vec<OfLearner> = class
+        .learners
+        .iter()
+        .map(|code| OfLearner {
+            code: code.clone(),
+            cases: Share::default(),
+            rules: Vec::new(),
+            recurring: Vec::new(),
+            grave: 0,
+            unfinished: 0,
+        })
+        .collect();
+    let mut marks = vec![(super::Marks::default(), BTreeMap::<usize, u32>::new()); found.len()];
+    for ((learner, _), row) in firsts {
+        let at = *learner as usize;
+        let (Some(one), Some((all, missed))) = (found.get_mut(at), marks.get_mut(at)) else {
+            continue;
+        };
+        *all = all.with(row.marks);
+        row.marks.wrong().for_each(|place| *missed.entry(place).or_default() += 1);
+        one.grave = one.grave.saturating_add(u32::try_from(row.marks.grave().count()).unwrap_or(0));
+        if row.over {
+            one.cases.count(if passed(row.word) { Answer::Right } else { Answer::Wrong });
+        } else {
+            one.unfinished += 1;
+        }
+    }
+    for (one, (all, missed)) in found.iter_mut().zip(marks) {
+        one.rules = (0..rules.len()).map(|place| all.answer(place)).collect();
+        let often = missed.into_iter().filter(|(_, times)| *times > 1);
+        one.recurring =
+            often.filter_map(|(place, times)| Some((*rules.get(place)?, times))).collect();
+        one.recurring.sort_by_key(|(_, times)| core::cmp::Reverse(*times));
+    }
+    found.sort_by(|one, other| one.code.cmp(&other.code));
+    found
+}
+
+fn cases(
+    class: &Class,
+    firsts: &BTreeMap<(u32, u32), &Row>,
+    shared: &BTreeMap<u32, usize>,
+    items: &Items,
+) -> Vec<OfCase> {
+    let mut found: Vec<OfCase> = class
+        .cases
+        .iter()
+        .zip(0_u32..)
+        .map(|(case, place)| OfCase {
+            case: case.clone(),
+            words: [0; 4],
+            unfinished: 0,
+            objectors: 0,
+            item: shared.get(&place).and_then(|item| items.each.get(*item)).copied(),
+            odd: Vec::new(),
+        })
+        .collect();
+    for row in firsts.values() {
+        let Some(one) = found.get_mut(row.case as usize) else { continue };
+        one.objectors += u32::from(!row.objections.is_empty());
+        if row.over {
+            one.words[match row.word {
+                PlanWord::Sound => 0,
+                PlanWord::Workable => 1,
+                PlanWord::Compromised => 2,
+                PlanWord::Unsafe => 3,
+            }] += 1;
+        } else {
+            one.unfinished += 1;
+        }
+    }
+    for one in &mut found {
+        one.odd = odd(one, items.footing);
+    }
+    let hard = |one: &OfCase| {
+        let ended: u32 = one.words.iter().sum();
+        f64::from(one.words[0] + one.words[1]) / f64::from(ended.max(1))
+    };
+    found.sort_by(|one, other| hard(one).total_cmp(&hard(other)));
+    found
+}
+
+fn odd(one: &OfCase, footing: Footing) -> Vec<Odd> {
+    let ended: u32 = one.words.iter().sum();
+    let sat = ended + one.unfinished;
+    if sat < SHARED_FROM {
+        return Vec::new();
+    }
+    let passed = one.words[0] + one.words[1];
+    let corrected = one.item.and_then(|item| item.corrected);
+    let backwards = footing != Footing::TooFew && corrected.is_some_and(|value| value < 0.0);
+    [
+        (backwards, Odd::Backwards),
+        (ended >= SHARED_FROM && passed == 0, Odd::NobodyPassed),
+        (ended >= SHARED_FROM && passed == ended, Odd::EverybodyPassed),
+        (3 * one.objectors >= sat, Odd::Disputed),
+        (2 * one.unfinished >= sat, Odd::GivenUp),
+    ]
+    .into_iter()
+    .filter_map(|(is, odd)| is.then_some(odd))
+    .collect()
+}

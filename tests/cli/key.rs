@@ -1,0 +1,50 @@
+//! `wallwise set key` and `wallwise set blueprint`: what an instructor prepares a class with.
+
+use super::tool::{done, json, path, shipped};
+use engine::rules::all;
+use serde_json::Value;
+
+const SET: &str = "1-the-intact-wall.set.toml";
+
+#[test]
+fn the_key_tells_of_each_case_what_it_hides_a_sound_plan_the_usual_faults_and_what_to_ask() {
+    let key = done(&["set", "key", path(&shipped(SET))]);
+    assert!(key.contains("Not clinical advice") && key.contains("Not for learners"), "{key}");
+    let cases = json(&["set", "check", path(&shipped(SET)), "--json"])["cases"]
+        .as_array()
+        .map(Vec::len)
+        .expect("cases");
+    for part in ["\nCase ", "\nOne sound plan\n", "\nUsual faults: ", "\nWhat to ask: "] {
+        assert_eq!(key.matches(part).count(), cases, "{part:?}");
+    }
+    assert!(
+        key.contains("without allergies\n    outside: likely to compromise: Ask for allergies"),
+        "{key}"
+    );
+}
+
+#[test]
+fn the_blueprint_has_every_rule_either_in_play_in_a_case_or_left_out() {
+    let found = json(&["set", "blueprint", path(&shipped(SET)), "--json"]);
+    let ids = |part: &str, of: fn(&Value) -> Option<&str>| -> Vec<String> {
+        found[part].as_array().expect("a list").iter().filter_map(of).map(str::to_owned).collect()
+    };
+    let in_play = ids("rules", |rule| rule["rule"].as_str());
+    let left_out = ids("left-out", Value::as_str);
+    let mut told: Vec<&str> = in_play.iter().chain(&left_out).map(String::as_str).collect();
+    told.sort_unstable();
+    let mut every: Vec<&str> = all().map(|rule| rule.id).collect();
+    every.sort_unstable();
+    assert_eq!(told, every);
+    assert!(!in_play.is_empty() && !left_out.is_empty());
+    // A case has as many rules as name it.
+    for case in found["cases"].as_array().expect("cases") {
+        let named = found["rules"].as_array().expect("rules").iter();
+        let named = named.filter(|rule| {
+            rule["cases"].as_array().is_some_and(|all| all.contains(&case["place"]))
+        });
+        assert_eq!(named.count() as u64, case["rules"].as_u64().unwrap_or(0), "{case}");
+    }
+    let said = done(&["set", "blueprint", path(&shipped(SET))]);
+    assert!(in_play.iter().chain(&left_out).all(|id| said.contains(id)), "{said}");
+}
