@@ -20,6 +20,7 @@ const PAGES = {
   rule: "#/protocol/membrane-short-of-intact-bone",
   "no rule": "#/protocol/no-such-rule",
   limits: "#/limits",
+  guide: "#/guide",
   nowhere: "#/attic",
 };
 

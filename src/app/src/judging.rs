@@ -21,6 +21,7 @@ use crate::keep::keeper::{self, Tell};
 use crate::keep::key::Key;
 use crate::library::Library;
 use crate::pages::debrief::{DebriefProps, DebriefView};
+use crate::pages::guide::guide;
 use crate::pages::limits::limits;
 use crate::pages::own::{OwnPages, OwnProps};
 use crate::pages::protocol::protocol;
@@ -92,6 +93,8 @@ pub struct Judging {
     pub protocol: fn(&Prose) -> Html,
     /// What is not modelled.
     pub limits: fn() -> Html,
+    /// For whoever teaches.
+    pub guide: fn() -> Html,
     /// One rule in full, by its id.
     pub rule: fn(String) -> Html,
     /// Two cases that differ in one thing, as a set has them judged.
@@ -178,6 +181,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         own: |room| view::<OwnPages>(OwnProps { room }),
         protocol,
         limits,
+        guide,
         rule: |id| view::<RulePage>(RuleProps { id }),
         pair: |address, set, library| match local_of(set, library) {
             Some(local) => {

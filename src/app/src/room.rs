@@ -124,6 +124,10 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             Some(judging) => (judging.limits)(),
             None => waiting(room, "The limits are on their way."),
         },
+        Route::Guide => match room.judging {
+            Some(judging) => (judging.guide)(),
+            None => waiting(room, "The guide is on its way."),
+        },
         Route::Nowhere(why) => trouble(why),
         Route::Today | Route::Sitting(_) | Route::Review | Route::Portfolio | Route::Keeping => {
             match room.judging {

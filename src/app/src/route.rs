@@ -23,6 +23,8 @@ pub enum Route {
     Rule(String),
     /// What is not modelled.
     Limits,
+    /// For whoever teaches.
+    Guide,
     /// What is due, and a sitting.
     Today,
     /// What became of a sitting, by its name.
@@ -85,6 +87,7 @@ impl Route {
             ["protocol"] => Self::Protocol,
             ["protocol", id] => Self::Rule(shortened(id)),
             ["limits"] => Self::Limits,
+            ["guide"] => Self::Guide,
             ["today"] => Self::Today,
             ["sitting", id] => Self::Sitting(shortened(id)),
             ["review"] => Self::Review,
@@ -149,6 +152,7 @@ impl Route {
             Self::Protocol => "#/protocol".to_owned(),
             Self::Rule(id) => format!("#/protocol/{id}"),
             Self::Limits => "#/limits".to_owned(),
+            Self::Guide => "#/guide".to_owned(),
             Self::Today => "#/today".to_owned(),
             Self::Sitting(id) => format!("#/sitting/{id}"),
             Self::Review => "#/review".to_owned(),
@@ -235,6 +239,7 @@ mod tests {
             "#/protocol",
             "#/protocol/gap-too-narrow",
             "#/limits",
+            "#/guide",
             "#/case/1.1.2024.3",
             "#/case/2024?assessment",
             "#/case/2024?difficulty=0.6-1",

@@ -43,6 +43,7 @@ pub fn home(library: &Library, kept_before: bool) -> Html {
         with("section", &attributes, ways),
         line("h2", "", "Sets"),
         sets,
+        el("p", "", vec![link("#/guide".to_owned(), "For whoever teaches".to_owned())]),
     ];
     el("div", "page home", parts)
 }

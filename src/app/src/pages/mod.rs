@@ -3,6 +3,7 @@
 pub mod bench;
 pub mod briefing;
 pub mod debrief;
+pub mod guide;
 pub mod home;
 pub mod keeping;
 pub mod limits;
