@@ -120,13 +120,6 @@ impl Handed {
             objections: session.disputes().to_vec(),
         })
     }
-
-    /// Whether the case went well: its plan is sound or workable; nothing where it did not come to its
-    /// end.
-    #[must_use]
-    pub fn passed(&self) -> Option<bool> {
-        self.over.then_some(matches!(self.word, PlanWord::Sound | PlanWord::Workable))
-    }
 }
 
 fn case_of(

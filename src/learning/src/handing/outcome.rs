@@ -4,22 +4,13 @@ use super::compact::Fitted;
 use crate::file::is_name;
 use crate::past::{Observed, Past};
 use crate::record::Done;
+pub use crate::review::ZONES;
 use core::fmt;
 use engine::debrief::RULE_SET;
 use engine::hash::Fnv;
 use engine::plan::Step;
 use engine::rules::Zone;
 use engine::session::{Event, Session};
-
-/// All words of a verdict, from the best to the worst.
-pub const ZONES: [Zone; 6] = [
-    Zone::Ideal,
-    Zone::Acceptable,
-    Zone::Debated,
-    Zone::Suboptimal,
-    Zone::Compromising,
-    Zone::Unsafe,
-];
 
 /// One sitting at a set.
 #[derive(Debug, Clone, PartialEq)]
