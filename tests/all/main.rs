@@ -4,6 +4,7 @@
 //! line is `N passed, N failed`. Exit code: 0 all passed, 1 something failed, 2 could not run.
 
 mod counts;
+mod faults;
 mod place;
 mod shell;
 mod suite;
@@ -35,7 +36,11 @@ fn main() -> ExitCode {
         shell::say(&row);
         rows.push((row, counts));
     }
-    let total: Counts = rows.iter().map(|(_, counts)| *counts).sum();
+    let total: Counts = rows.iter().map(|(_, counts)| counts.clone()).sum();
+    if !total.faults.is_empty() {
+        shell::say("\n== what failed");
+        total.faults.iter().for_each(|line| shell::say(line));
+    }
     shell::say("\n== all suites");
     for (row, _) in &rows {
         shell::say(row);
