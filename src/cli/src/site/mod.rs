@@ -17,6 +17,7 @@ mod names;
 mod offline;
 mod order;
 mod press;
+mod strands;
 mod workspace;
 
 use std::path::Path;
