@@ -82,13 +82,24 @@ pub fn forget_keeping() {
 }
 
 fn has(name: &str) -> bool {
-    let storage = window().and_then(|window| window.local_storage().ok().flatten());
-    storage.and_then(|storage| storage.get_item(name).ok().flatten()).is_some()
+    kept_text(name).is_some()
 }
 
 fn remember(name: &str) {
+    keep_text(name, "1");
+}
+
+/// A text that this browser keeps under a name.
+#[must_use]
+pub fn kept_text(name: &str) -> Option<String> {
+    let storage = window().and_then(|window| window.local_storage().ok().flatten());
+    storage.and_then(|storage| storage.get_item(name).ok().flatten())
+}
+
+/// Keeps a text under a name; where storage is forbidden or full it lasts as long as the page.
+pub fn keep_text(name: &str, text: &str) {
     if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
-        let _ = storage.set_item(name, "1");
+        let _ = storage.set_item(name, text);
     }
 }
 

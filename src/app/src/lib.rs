@@ -9,6 +9,7 @@ mod components;
 mod drag;
 mod effects;
 mod guide;
+mod handout;
 mod judging;
 mod keep;
 mod library;
@@ -19,6 +20,7 @@ mod room;
 mod route;
 mod shelf;
 mod sitting;
+mod squeeze;
 mod store;
 mod terms;
 

@@ -4,6 +4,7 @@ use crate::components::changed::use_changed;
 use crate::components::plain::{alert, button, el, line, link, said, text, with};
 use crate::components::view::view;
 use crate::effects;
+use crate::handout::with_given;
 use crate::judging::judging;
 use crate::keep::Kept;
 use crate::keep::told::Told;
@@ -14,7 +15,6 @@ use crate::pages::home::home;
 use crate::prose::{Prose, use_prose};
 use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
-use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen_futures::spawn_local;
@@ -124,9 +124,9 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             Some(judging) => (judging.limits)(),
             None => waiting(room, "The limits are on their way."),
         },
-        Route::Guide => match room.judging {
-            Some(judging) => (judging.guide)(),
-            None => waiting(room, "The guide is on its way."),
+        Route::Guide | Route::Desk | Route::Given(_) => match room.judging {
+            Some(judging) => (judging.teach)(room.clone()),
+            None => waiting(room, "The page is on its way."),
         },
         Route::Nowhere(why) => trouble(why),
         Route::Today | Route::Sitting(_) | Route::Review | Route::Portfolio | Route::Keeping => {
@@ -243,7 +243,7 @@ fn use_library(room: &UseReducerHandle<State>) {
                     .map_err(|fault| format!("the sets cannot be read: {fault}"))
             });
             room.dispatch(Action::Library(match read {
-                Ok(sets) => Library::Here(Rc::new(sets)),
+                Ok(sets) => with_given(sets),
                 Err(why) => Library::Trouble(why),
             }));
         });

@@ -25,6 +25,10 @@ pub enum Route {
     Limits,
     /// For whoever teaches.
     Guide,
+    /// Where a set is written.
+    Desk,
+    /// A set that came by link, as the link holds it.
+    Given(String),
     /// What is due, and a sitting.
     Today,
     /// What became of a sitting, by its name.
@@ -88,6 +92,9 @@ impl Route {
             ["protocol", id] => Self::Rule(shortened(id)),
             ["limits"] => Self::Limits,
             ["guide"] => Self::Guide,
+            ["desk"] => Self::Desk,
+            // Whole, however long: who reads it says what is wrong with it.
+            ["given", set] => Self::Given((*set).to_owned()),
             ["today"] => Self::Today,
             ["sitting", id] => Self::Sitting(shortened(id)),
             ["review"] => Self::Review,
@@ -153,6 +160,8 @@ impl Route {
             Self::Rule(id) => format!("#/protocol/{id}"),
             Self::Limits => "#/limits".to_owned(),
             Self::Guide => "#/guide".to_owned(),
+            Self::Desk => "#/desk".to_owned(),
+            Self::Given(set) => format!("#/given/{set}"),
             Self::Today => "#/today".to_owned(),
             Self::Sitting(id) => format!("#/sitting/{id}"),
             Self::Review => "#/review".to_owned(),
@@ -240,6 +249,8 @@ mod tests {
             "#/protocol/gap-too-narrow",
             "#/limits",
             "#/guide",
+            "#/desk",
+            "#/given/1.eJwrLs1VyC9KAQ-_0",
             "#/case/1.1.2024.3",
             "#/case/2024?assessment",
             "#/case/2024?difficulty=0.6-1",

@@ -11,6 +11,7 @@ pub mod corners;
 pub mod debates;
 pub mod decided;
 pub mod decision;
+pub mod desk;
 pub mod dispute;
 pub mod edges;
 pub mod figure;

@@ -3,6 +3,8 @@
 pub mod bench;
 pub mod briefing;
 pub mod debrief;
+pub mod desk;
+pub mod given;
 pub mod guide;
 pub mod home;
 pub mod keeping;
@@ -13,4 +15,5 @@ pub mod protocol;
 pub mod review;
 pub mod rule;
 pub mod sitting;
+pub mod teach;
 pub mod today;
