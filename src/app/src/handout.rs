@@ -1,9 +1,10 @@
 //! A set as it is handed out: written, squeezed into a link, opened, and kept among the sets.
 
-use crate::effects;
+use crate::effects::{self, Breath};
 use crate::library::{Library, ShippedSet};
 use crate::route::Route;
 use crate::squeeze::{squeeze, unsqueeze};
+use engine::cases;
 use engine::chart::Address;
 use engine::hash::Fnv;
 use engine::scenario::{Listed, MOST_CASES, write_set};
@@ -65,9 +66,34 @@ pub async fn read(given: &str) -> Result<ShippedSet, String> {
             "found a set of {count} cases, expected 1 to {MOST_CASES}, each with its title"
         ));
     }
+    Ok(ShippedSet { name: named(&text), ..set })
+}
+
+/// The set with a learner's own cases in place of its models, found from the learner's code.
+///
+/// # Errors
+/// A sentence: no code, or a case without a form.
+pub async fn own_form(set: &ShippedSet, code: &str) -> Result<ShippedSet, String> {
+    if code.trim().is_empty() {
+        return Err("expected a code: the one that you hand in under".to_owned());
+    }
+    let mut own = ShippedSet { forms: false, ..set.clone() };
+    let mut breath = Breath::now();
+    for (address, title) in own.addresses.iter_mut().zip(&mut own.cases) {
+        breath.take_now().await;
+        let form = cases::form(*address, code).map_err(|why| why.to_string())?;
+        if let Some(found) = form.address {
+            (*address, *title) = (found, form.title);
+        }
+    }
+    own.name = named(&text(&own));
+    Ok(own)
+}
+
+fn named(text: &str) -> String {
     let mut hash = Fnv::new();
-    hash.text(&text);
-    Ok(ShippedSet { name: format!("{GIVEN}{:016x}", hash.value()), ..set })
+    hash.text(text);
+    format!("{GIVEN}{:016x}", hash.value())
 }
 
 /// Keeps a set that came by link, and says which are kept.
@@ -100,6 +126,6 @@ pub fn with_given(mut shipped: Vec<ShippedSet>) -> Library {
 pub fn file(set: &ShippedSet) -> String {
     let asks = set.asks.iter().map(String::as_str).chain(core::iter::repeat(""));
     let cases: Vec<(Address, &str)> = set.addresses.iter().copied().zip(asks).collect();
-    let ShippedSet { title, aim, level, mode, .. } = set;
-    write_set(&Listed { title, aim, level, mode, cases: &cases })
+    let ShippedSet { title, aim, level, mode, forms, .. } = set;
+    write_set(&Listed { title, aim, level, mode, forms: *forms, cases: &cases })
 }

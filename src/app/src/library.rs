@@ -39,6 +39,9 @@ pub struct ShippedSet {
     /// where it decides nothing.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub protocol: String,
+    /// Whether each learner gets cases of their own in place of these.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub forms: bool,
     /// Titles of its cases.
     pub cases: Vec<String>,
     /// Their addresses, in the same order.

@@ -63,7 +63,8 @@ impl Tested {
 /// Of each skill, which rules the cases test and which they leave out, in the order of the register.
 #[must_use]
 pub fn blueprint(cases: &[Tested]) -> Vec<(Skill, [Vec<&'static Rule>; 2])> {
-    let tested = |rule: &Rule| cases.iter().any(|case| case.rules.iter().any(|one| one.id == rule.id));
+    let tested =
+        |rule: &Rule| cases.iter().any(|case| case.rules.iter().any(|one| one.id == rule.id));
     let of = |skill: Skill| {
         let (yes, no) = all().filter(|rule| rule.skill == skill).partition(|rule| tested(rule));
         (skill, [yes, no])
@@ -75,7 +76,9 @@ pub fn blueprint(cases: &[Tested]) -> Vec<(Skill, [Vec<&'static Rule>; 2])> {
 #[must_use]
 pub fn spread(cases: &[Tested]) -> Vec<(&'static str, usize)> {
     let count = |has: fn(&Tested) -> bool| cases.iter().filter(|case| has(case)).count();
-    let hard = |case: &Tested, from: f64, to: f64| case.hard.is_some_and(|hard| (from..to).contains(&hard));
+    let hard = |case: &Tested, from: f64, to: f64| {
+        case.hard.is_some_and(|hard| (from..to).contains(&hard))
+    };
     vec![
         ("in the upper jaw", count(|case| case.upper)),
         ("in the lower jaw", count(|case| !case.upper)),
@@ -124,7 +127,9 @@ mod tests {
         in_play.sort_unstable();
         in_play.dedup();
         assert_eq!(count(0), in_play.len());
-        assert!(found.iter().all(|(skill, rules)| rules.iter().flatten().all(|r| r.skill == *skill)));
+        assert!(
+            found.iter().all(|(skill, rules)| rules.iter().flatten().all(|r| r.skill == *skill))
+        );
         assert!(blueprint(&[]).iter().all(|(_, [tested, _])| tested.is_empty()));
     }
 

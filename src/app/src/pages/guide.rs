@@ -103,5 +103,5 @@ pub fn guide() -> Html {
         parts.push(list(part.points));
     }
     parts.push(caution());
-    el("article", "page guide", parts)
+    el("article", "page", parts)
 }

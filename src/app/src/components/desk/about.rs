@@ -19,6 +19,11 @@ pub fn about(desk: &Desk) -> Html {
     let levels = [("student", "students"), ("resident", "residents")];
     let modes =
         [("study", "as each step is carried out"), ("assessment", "at the end of each case")];
+    let same = [("", "the same for everybody"), ("own", "each learner's own, from their code")];
+    let forms = {
+        let desk = desk.clone();
+        Callback::from(move |key: String| desk.change(|set| set.forms = key == "own"))
+    };
     let parts = vec![
         words("desk-title", "Title", &set.title, told(|set| &mut set.title)),
         words(
@@ -29,6 +34,7 @@ pub fn about(desk: &Desk) -> Html {
         ),
         one_of("desk-level", "For", &levels, &set.level, told(|set| &mut set.level)),
         one_of("desk-mode", "Verdicts come", &modes, &set.mode, told(|set| &mut set.mode)),
+        one_of("desk-forms", "Cases are", &same, if set.forms { "own" } else { "" }, forms),
     ];
     section("desk-about", "What it is", parts)
 }

@@ -14,6 +14,8 @@ pub struct Listed<'a> {
     pub level: &'a str,
     /// When explanations come: `study` or `assessment`.
     pub mode: &'a str,
+    /// Whether each learner gets cases of their own.
+    pub forms: bool,
     /// Each case, and what to ask after it; empty for nothing.
     pub cases: &'a [(Address, &'a str)],
 }
@@ -27,6 +29,9 @@ pub fn write_set(set: &Listed<'_>) -> String {
     page.text("aim", &one_line(set.aim), "");
     page.text("level", set.level, "");
     page.text("mode", set.mode, "");
+    if set.forms {
+        page.put("forms", true, "each learner's own cases, from their code");
+    }
     for (address, ask) in set.cases {
         page.0.push_str("\n[[case]]\n");
         page.text("address", &address.to_string(), "");
@@ -57,10 +62,18 @@ mod tests {
         .map(|(address, ask)| (address.parse().unwrap(), ask))
         .into();
         let title = "Walls = \"one\" # two";
-        let listed = Listed { title, aim: "A\tb", level: "resident", mode: "assessment", cases: &cases };
+        let listed = Listed {
+            title,
+            aim: "A\tb",
+            level: "resident",
+            mode: "assessment",
+            forms: true,
+            cases: &cases,
+        };
         let set = parse_set(&write_set(&listed)).unwrap();
         assert_eq!((set.title.as_str(), set.aim.as_str()), (title, "A b"));
         assert_eq!((set.level, set.mode), (Level::Resident, Mode::Assessment));
+        assert!(set.forms);
         assert_eq!(set.cases.len(), cases.len());
         for (read, (address, ask)) in set.cases.iter().zip(&cases) {
             assert_eq!(read.source, CaseSource::Address(*address));
