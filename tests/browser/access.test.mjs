@@ -21,6 +21,7 @@ const PAGES = {
   "no rule": "#/protocol/no-such-rule",
   limits: "#/limits",
   guide: "#/guide",
+  class: "#/class",
   nowhere: "#/attic",
 };
 

@@ -20,6 +20,7 @@ use crate::keep::Kept;
 use crate::keep::keeper::{self, Tell};
 use crate::keep::key::Key;
 use crate::library::Library;
+use crate::pages::class::ClassPage;
 use crate::pages::debrief::{DebriefProps, DebriefView};
 use crate::pages::guide::guide;
 use crate::pages::limits::limits;
@@ -95,6 +96,8 @@ pub struct Judging {
     pub limits: fn() -> Html,
     /// For whoever teaches.
     pub guide: fn() -> Html,
+    /// What a class handed in, for whoever teaches it.
+    pub class: fn() -> Html,
     /// One rule in full, by its id.
     pub rule: fn(String) -> Html,
     /// Two cases that differ in one thing, as a set has them judged.
@@ -182,6 +185,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         protocol,
         limits,
         guide,
+        class: || view::<ClassPage>(()),
         rule: |id| view::<RulePage>(RuleProps { id }),
         pair: |address, set, library| match local_of(set, library) {
             Some(local) => {

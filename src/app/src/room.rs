@@ -128,6 +128,10 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             Some(judging) => (judging.guide)(),
             None => waiting(room, "The guide is on its way."),
         },
+        Route::Class => match room.judging {
+            Some(judging) => (judging.class)(),
+            None => waiting(room, "The page is on its way."),
+        },
         Route::Nowhere(why) => trouble(why),
         Route::Today | Route::Sitting(_) | Route::Review | Route::Portfolio | Route::Keeping => {
             match room.judging {

@@ -1,7 +1,7 @@
 //! Where a learner chooses a case.
 
 use crate::components::fresh::Fresh;
-use crate::components::plain::{alert, el, line, link, said, with};
+use crate::components::plain::{alert, el, line, link, links, said, with};
 use crate::components::view::view;
 use crate::library::{Library, ShippedSet};
 use crate::route::{CaseRoute, From, Route};
@@ -43,7 +43,7 @@ pub fn home(library: &Library, kept_before: bool) -> Html {
         with("section", &attributes, ways),
         line("h2", "", "Sets"),
         sets,
-        el("p", "", vec![link("#/guide".to_owned(), "For whoever teaches".to_owned())]),
+        links(&[("#/guide", "For whoever teaches"), ("#/class", "Read what a class handed in")]),
     ];
     el("div", "page home", parts)
 }
