@@ -22,6 +22,7 @@ const PAGES = {
   limits: "#/limits",
   guide: "#/guide",
   desk: "#/desk",
+  class: "#/class",
   nowhere: "#/attic",
 };
 

@@ -13,6 +13,9 @@ const BRIEFED: &str = "wallwise-briefed";
 /// Where it keeps that there are attempts in its database.
 const KEEPS: &str = "wallwise-keeps";
 
+/// Where it keeps the code that an instructor gave.
+const CODE: &str = "wallwise-code";
+
 /// The fragment of the address.
 #[must_use]
 pub fn fragment() -> String {
@@ -79,6 +82,25 @@ pub fn forget_keeping() {
     if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
         let _ = storage.remove_item(KEEPS);
     }
+}
+
+/// The code that an instructor gave the learner, where one was entered.
+#[must_use]
+pub fn code() -> String {
+    let storage = window().and_then(|window| window.local_storage().ok().flatten());
+    storage.and_then(|storage| storage.get_item(CODE).ok().flatten()).unwrap_or_default()
+}
+
+/// Remembers that code, or forgets it where it is empty; where storage is forbidden it is gone with the
+/// page.
+pub fn remember_code(code: &str) {
+    let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) else {
+        return;
+    };
+    let _ = match code.is_empty() {
+        true => storage.remove_item(CODE),
+        false => storage.set_item(CODE, code),
+    };
 }
 
 fn has(name: &str) -> bool {
@@ -378,6 +400,16 @@ impl Breath {
         const LONG: f64 = 40.0;
         if js_sys::Date::now() - self.since > LONG {
             self.take_now().await;
+        }
+    }
+
+    /// Gives the page its turn where it is due, for no longer than that takes: what goes on for seconds
+    /// would else wait more than it works.
+    pub async fn glance(&mut self) {
+        const LONG: f64 = 30.0;
+        if js_sys::Date::now() - self.since > LONG {
+            after(0).await;
+            *self = Self::now();
         }
     }
 

@@ -124,7 +124,7 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             Some(judging) => (judging.limits)(),
             None => waiting(room, "The limits are on their way."),
         },
-        Route::Guide | Route::Desk | Route::Given(_) => match room.judging {
+        Route::Guide | Route::Desk | Route::Given(_) | Route::Class => match room.judging {
             Some(judging) => (judging.teach)(room.clone()),
             None => waiting(room, "The page is on its way."),
         },

@@ -39,6 +39,8 @@ pub enum Route {
     Portfolio,
     /// What is kept in this browser.
     Keeping,
+    /// What a class handed in, for its instructor.
+    Class,
     /// A kept attempt, by its name, and the rule whose verdict is looked for.
     Attempt(String, Option<String>),
     /// A fragment that leads nowhere, and why.
@@ -100,6 +102,7 @@ impl Route {
             ["review"] => Self::Review,
             ["portfolio"] => Self::Portfolio,
             ["keeping"] => Self::Keeping,
+            ["class"] => Self::Class,
             ["kept", id] => Self::Attempt(shortened(id), None),
             ["kept", id, rule] => Self::Attempt(shortened(id), Some(shortened(rule))),
             ["case", which] => match from(which).and_then(|from| as_hard(from, query)) {
@@ -167,6 +170,7 @@ impl Route {
             Self::Review => "#/review".to_owned(),
             Self::Portfolio => "#/portfolio".to_owned(),
             Self::Keeping => "#/keeping".to_owned(),
+            Self::Class => "#/class".to_owned(),
             Self::Attempt(id, None) => format!("#/kept/{id}"),
             Self::Attempt(id, Some(rule)) => format!("#/kept/{id}/{rule}"),
             Self::Case(case) => {
@@ -266,6 +270,7 @@ mod tests {
             "#/review",
             "#/portfolio",
             "#/keeping",
+            "#/class",
             "#/kept/0199-ab",
             "#/kept/0199-ab/gap-too-narrow",
         ] {

@@ -7,6 +7,7 @@ pub mod causes;
 pub mod caution;
 pub mod changed;
 pub mod choice;
+pub mod class;
 pub mod corners;
 pub mod debates;
 pub mod decided;

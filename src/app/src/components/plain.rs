@@ -7,7 +7,7 @@ mod ways;
 
 pub use parts::{folded, group, heading, labelled, landing, section};
 pub use table::{row, table};
-pub use ways::{button, disabled, link, links, onward, press, toggle};
+pub use ways::{button, disabled, dropped_on, field, link, links, onward, press, toggle, typed};
 use yew::prelude::*;
 use yew::virtual_dom::{VTag, VText};
 

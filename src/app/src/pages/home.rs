@@ -43,7 +43,11 @@ pub fn home(library: &Library, kept_before: bool) -> Html {
         with("section", &attributes, ways),
         line("h2", "", "Sets"),
         sets,
-        links(&[("#/guide", "For whoever teaches"), ("#/desk", "Write a set")]),
+        links(&[
+            ("#/guide", "For whoever teaches"),
+            ("#/desk", "Write a set"),
+            ("#/class", "Read what a class handed in"),
+        ]),
     ];
     el("div", "page home", parts)
 }

@@ -2,6 +2,7 @@
 
 pub mod bench;
 pub mod briefing;
+pub mod class;
 pub mod debrief;
 pub mod desk;
 pub mod given;
