@@ -3,15 +3,17 @@
 // How many numbers follow an instruction and in which strand they lie, as runs of instructions:
 // first, last, strand, count. Whatever is in no run stands alone.
 const RUNS = [
-  [0x02, 0x04, 3, 1], [0x0c, 0x0d, 4, 1], [0x10, 0x10, 5, 1], [0x11, 0x11, 13, 2], [0x20, 0x22, 6, 1],
-  [0x23, 0x26, 7, 1], [0x28, 0x35, 8, 1], [0x36, 0x3e, 9, 1], [0x3f, 0x40, 13, 1], [0x41, 0x41, 10, 1],
-  [0x42, 0x42, 11, 1], [0xd0, 0xd0, 13, 1], [0xd2, 0xd2, 13, 1],
+  [0x02, 0x04, 3, 1], [0x0c, 0x0d, 4, 1], [0x10, 0x10, 5, 1], [0x11, 0x11, 15, 2], [0x20, 0x20, 6, 1],
+  [0x21, 0x21, 7, 1], [0x22, 0x22, 8, 1], [0x23, 0x26, 9, 1], [0x28, 0x35, 10, 1], [0x36, 0x3e, 11, 1],
+  [0x3f, 0x40, 15, 1], [0x41, 0x41, 12, 1], [0x42, 0x42, 13, 1], [0xd0, 0xd0, 15, 1], [0xd2, 0xd2, 15, 1],
 ];
 const ALIGNED = [2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2];
 // The same for what follows 0xfc.
 const COUNTS = [0, 0, 0, 0, 0, 0, 0, 0, 2, 1, 2, 1, 2, 1, 2, 1, 1, 1];
-const STRANDS = 14;
-const [SECTIONS, LOCALS, INSTRUCTIONS, FIXED, REST] = [0, 1, 2, 12, 13];
+const STRANDS = 16;
+// The first of the bytes that stand for reading one of the first four locals.
+const [GET, SHORT_GET, FEW] = [0x20, 0xd3, 4];
+const [SECTIONS, LOCALS, INSTRUCTIONS, FIXED, REST] = [0, 1, 2, 14, 15];
 
 /** The module whose strands these are, as bytes that the browser can compile. */
 export function whole(bytes) {
@@ -21,8 +23,8 @@ export function whole(bytes) {
     kinds.fill(kind, first, last + 1);
     counts.fill(count, first, last + 1);
   }
-  // Lengths of functions and alignments come back: no more than one byte in three.
-  const out = new Uint8Array(bytes.length * 2);
+  // Lengths of functions, alignments and locals come back: at most two bytes more for each.
+  const out = new Uint8Array(bytes.length * 3);
   let end = 0;
   const places = new Uint32Array(STRANDS + 1);
   const read = (kind) => {
@@ -53,6 +55,12 @@ export function whole(bytes) {
   /** One instruction and what belongs to it; by how much it opens (1) or closes (-1) a block. */
   function instruction() {
     const code = (out[end++] = bytes[places[INSTRUCTIONS]++]);
+    const local = code - SHORT_GET;
+    if (local >= 0 && local < FEW) {
+      out[end - 1] = GET;
+      out[end++] = local;
+      return 0;
+    }
     if (code >= 0x28 && code <= 0x3e) out[end++] = ALIGNED[code - 0x28];
     const kind = kinds[code];
     for (let left = counts[code]; left > 0; left -= 1) {

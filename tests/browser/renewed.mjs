@@ -70,7 +70,7 @@ export function withSection(bytes) {
   const section = Buffer.from([0, 2, 1, 0x78]);
   const numbers = [];
   let at = 0;
-  for (let strand = 0; strand < 14; strand += 1) {
+  for (let strand = 0; strand < 16; strand += 1) {
     let number = 0;
     for (let shift = 0, byte = 128; byte > 127; shift += 7) number |= ((byte = bytes[at++]) & 127) << shift;
     numbers.push(number);

@@ -21,7 +21,9 @@ enum Strand {
     Types,
     Labels,
     Functions,
-    Variables,
+    Gets,
+    Sets,
+    Tees,
     Globals,
     Loads,
     Stores,
@@ -38,6 +40,11 @@ const STRANDS: usize = Strand::Rest as usize + 1;
 const CODE: u8 = 10;
 /// The instruction that closes a block or a function.
 const END: u8 = 0x0b;
+/// The instruction that reads a local, and how many locals it reads so often that instruction and number
+/// are sent as one byte, from a byte on that no plain module begins an instruction with.
+const GET: u8 = 0x20;
+const FEW: u8 = 4;
+const SHORT_GET: u8 = 0xd3;
 /// How each access to memory is aligned by nature, as a power of two, from `i32.load` on.
 const ALIGNED: &[u8] = &[2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2];
 /// The first access to memory, and the first that writes.
@@ -103,6 +110,11 @@ impl Walk<'_> {
 
     /// One instruction, and what it is.
     fn instruction(&mut self) -> Result<u8, Fault> {
+        if let Some(&[GET, local @ ..FEW]) = self.module.get(self.at..self.at + 2) {
+            self.strands[Strand::Instructions as usize].push(SHORT_GET + local);
+            self.at += 2;
+            return Ok(GET);
+        }
         let code = self.byte(Strand::Instructions)?;
         match code {
             0x00 | 0x01 | 0x05 | END | 0x0f | 0x1a | 0x1b | 0x45..=0xc4 | 0xd1 => {}
@@ -113,7 +125,9 @@ impl Walk<'_> {
                 self.numbers(labels + 1, Strand::Rest)?;
             }
             0x10 => self.numbers(1, Strand::Functions)?,
-            0x20..=0x22 => self.numbers(1, Strand::Variables)?,
+            GET => self.numbers(1, Strand::Gets)?,
+            0x21 => self.numbers(1, Strand::Sets)?,
+            0x22 => self.numbers(1, Strand::Tees)?,
             0x23..=0x26 => self.numbers(1, Strand::Globals)?,
             LOAD..=0x3e => self.access(code)?,
             0x41 => self.numbers(1, Strand::Short)?,
@@ -221,10 +235,14 @@ mod tests {
         };
         assert_eq!(strand(Strand::Sections), &MODULE[..23]);
         assert_eq!(strand(Strand::Locals), [0]);
-        assert_eq!(strand(Strand::Instructions), [0x20, 0x28, 0x41, 0x6a, END]);
+        assert_eq!(strand(Strand::Instructions), [SHORT_GET, 0x28, 0x41, 0x6a, END]);
         assert_eq!(lengths[Strand::Types as usize], 0);
-        assert_eq!(lengths[Strand::Variables as usize], 1);
-        assert_eq!(whole.len(), STRANDS + MODULE.len() - 2, "a length and an alignment less");
+        assert_eq!(lengths[Strand::Gets as usize], 0);
+        assert_eq!(
+            whole.len(),
+            STRANDS + MODULE.len() - 3,
+            "a length, a local and an alignment less"
+        );
     }
 
     #[test]
