@@ -54,7 +54,7 @@ fn each_code_has_cases_of_its_own_and_the_same_ones_whenever_it_is_asked() {
     let text = std::fs::read_to_string(shipped(SET)).expect("the shipped set");
     let text = text.replacen("mode = \"study\"", "mode = \"assessment\"\nforms = true", 1);
     let file = folder("forms").join("forms.set.toml");
-    std::fs::write(&file, text).expect("a place to write");
+    std::fs::write(&file, &text).expect("a place to write");
     let both = done(&["set", "forms", path(&file), "heron", "linnet"]);
     let alone = done(&["set", "forms", path(&file), "heron"]);
     let of = |said: &str, code: &str| -> Vec<String> {
