@@ -192,11 +192,12 @@ test("a folder is read as its files are, and names learners by their folders whe
 test("a class is read, its codes shown, its tables opened and saved by keyboard alone", () =>
   visit(async ({ page }) => {
     await beginByKeys(page);
+    // The browser is told to hand its dialogue over, and that has to reach it before the key does.
+    const chooser = page.waitForEvent("filechooser");
     await tabTo(page, "a[href='#/class']");
     await page.keyboard.press("Enter");
     await page.locator("#handed-in").waitFor();
     await tabTo(page, "#handed-in");
-    const chooser = page.waitForEvent("filechooser");
     await page.keyboard.press("Space");
     await (await chooser).setFiles(twelve());
     await soon(async () => assert.match(await status(page).innerText(), /read, 48 attempts/));
