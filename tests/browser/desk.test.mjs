@@ -2,7 +2,7 @@
 // as a file, and done by whoever opens the link.
 
 import assert from "node:assert/strict";
-import { readFileSync, writeFileSync, mkdtempSync } from "node:fs";
+import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { inflateSync } from "node:zlib";
@@ -14,10 +14,31 @@ const CASES = ["1.1.2024.2591", "1.1.2024.1397"];
 const go = (page, fragment) => page.evaluate((to) => { location.hash = to; }, fragment);
 const link = (page) => page.locator("#desk-link").inputValue();
 
+/** The set that a link holds. */
+const held = (address) => {
+  const [, letters] = /#\/given\/1\.([\w-]+)$/.exec(address);
+  return JSON.parse(inflateSync(Buffer.from(letters, "base64url")).toString());
+};
+
+/** The link once it holds what is asserted of its set: its fragment. */
+async function linked(page, check) {
+  await soon(async () => check(held(await link(page))));
+  return /#.*/.exec(await link(page))[0];
+}
+
 /** Fills a field and leaves it, which is when it tells. */
 async function fill(page, id, text) {
   await page.locator(`#${id}`).fill(text);
   await page.locator(`#${id}`).blur();
+}
+
+/** Saves the set as a file: where it lies. */
+async function saved(page) {
+  const coming = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save it as a file" }).click();
+  const file = join(mkdtempSync(join(tmpdir(), "wallwise-")), "desk.set.toml");
+  await (await coming).saveAs(file);
+  return file;
 }
 
 async function write(page) {
@@ -54,12 +75,11 @@ test("a set is written, kept, taken up again, and its link holds what a learner 
     await page.reload();
     await mounted(page);
     await soon(async () => assert.equal(await page.locator("#desk-title").inputValue(), "Walls, \"thick\" & <thin>"));
-    await soon(async () => assert.match(await link(page), /#\/given\/1\./));
-    const [, letters] = /#\/given\/1\.([\w-]+)$/.exec(await link(page));
-    const held = JSON.parse(inflateSync(Buffer.from(letters, "base64url")).toString());
-    assert.deepEqual(held.addresses, [...CASES].reverse());
-    assert.equal(held.mode, "assessment");
-    assert.equal(JSON.stringify(held).includes("Which wall"), false);
+    await linked(page, (set) => {
+      assert.deepEqual(set.addresses, [...CASES].reverse());
+      assert.equal(set.mode, "assessment");
+      assert.equal(JSON.stringify(set).includes("Which wall"), false);
+    });
     assert.deepEqual(await axe(page), []);
   }));
 
@@ -67,11 +87,7 @@ test("the file of the desk is a set that the tool takes, with what to ask", () =
   visit(async ({ page }) => {
     await write(page);
     await fill(page, "desk-ask-1", "What \\ does \"it\" ask for?");
-    const coming = page.waitForEvent("download");
-    await page.getByRole("button", { name: "Save it as a file" }).click();
-    const text = readFileSync(await (await coming).path(), "utf8");
-    const file = join(mkdtempSync(join(tmpdir(), "wallwise-")), "desk.set.toml");
-    writeFileSync(file, text);
+    const file = await saved(page);
     const { title, cases } = JSON.parse(run("set", "check", file, "--json"));
     assert.equal(title, "Walls, \"thick\" & <thin>");
     assert.deepEqual(cases.map(({ findings }) => findings), [[], []]);
@@ -117,10 +133,8 @@ test("whoever opens the link has the set, does its cases as it says, and finds i
   await visit(async ({ page }) => {
     await write(page);
     await page.locator("#desk-mode").selectOption("assessment");
-    await soon(async () => {
-      address = /#.*/.exec(await link(page))[0];
-      const held = JSON.parse(inflateSync(Buffer.from(address.slice("#/given/1.".length), "base64url")).toString());
-      assert.deepEqual([held.mode, held.addresses.length], ["assessment", 2]);
+    address = await linked(page, (set) => {
+      assert.deepEqual([set.mode, set.addresses.length], ["assessment", 2]);
     });
   });
   await visit(async ({ page }) => {
@@ -150,15 +164,8 @@ test("a code draws a learner's own cases, and the tool draws the same for the in
   await visit(async ({ page }) => {
     await write(page);
     await page.locator("#desk-forms").selectOption("own");
-    await soon(async () => {
-      address = /#.*/.exec(await link(page))[0];
-      const held = JSON.parse(inflateSync(Buffer.from(address.slice("#/given/1.".length), "base64url")).toString());
-      assert.equal(held.forms, true);
-    });
-    const coming = page.waitForEvent("download");
-    await page.getByRole("button", { name: "Save it as a file" }).click();
-    file = join(mkdtempSync(join(tmpdir(), "wallwise-")), "forms.set.toml");
-    writeFileSync(file, readFileSync(await (await coming).path()));
+    address = await linked(page, (set) => assert.equal(set.forms, true));
+    file = await saved(page);
   });
   await visit(async ({ page }) => {
     await begin(page);

@@ -79,28 +79,22 @@ pub fn promise_keeping(kept: bool) {
 
 /// Forgets that attempts were kept.
 pub fn forget_keeping() {
-    if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
-        let _ = storage.remove_item(KEEPS);
-    }
+    forget_text(KEEPS);
 }
 
 /// The code that an instructor gave the learner, where one was entered.
 #[must_use]
 pub fn code() -> String {
-    let storage = window().and_then(|window| window.local_storage().ok().flatten());
-    storage.and_then(|storage| storage.get_item(CODE).ok().flatten()).unwrap_or_default()
+    kept_text(CODE).unwrap_or_default()
 }
 
 /// Remembers that code, or forgets it where it is empty; where storage is forbidden it is gone with the
 /// page.
 pub fn remember_code(code: &str) {
-    let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) else {
-        return;
-    };
-    let _ = match code.is_empty() {
-        true => storage.remove_item(CODE),
-        false => storage.set_item(CODE, code),
-    };
+    match code.is_empty() {
+        true => forget_text(CODE),
+        false => keep_text(CODE, code),
+    }
 }
 
 fn has(name: &str) -> bool {
@@ -114,15 +108,26 @@ fn remember(name: &str) {
 /// A text that this browser keeps under a name.
 #[must_use]
 pub fn kept_text(name: &str) -> Option<String> {
-    let storage = window().and_then(|window| window.local_storage().ok().flatten());
-    storage.and_then(|storage| storage.get_item(name).ok().flatten())
+    texts()?.get_item(name).ok().flatten()
 }
 
 /// Keeps a text under a name; where storage is forbidden or full it lasts as long as the page.
 pub fn keep_text(name: &str, text: &str) {
-    if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
+    if let Some(storage) = texts() {
         let _ = storage.set_item(name, text);
     }
+}
+
+/// Forgets the text under a name.
+pub fn forget_text(name: &str) {
+    if let Some(storage) = texts() {
+        let _ = storage.remove_item(name);
+    }
+}
+
+/// Where the browser keeps texts for this page; nothing where that is forbidden.
+fn texts() -> Option<web_sys::Storage> {
+    window()?.local_storage().ok().flatten()
 }
 
 /// Minutes that this place's clock is ahead of universal time.

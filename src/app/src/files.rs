@@ -3,7 +3,9 @@
 use js_sys::{Array, Function, Reflect, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Blob, DragEvent, File, FileList, HtmlInputElement, ReadableStreamDefaultReader};
+use web_sys::{
+    Blob, DragEvent, File, FileList, HtmlInputElement, ReadableStream, ReadableStreamDefaultReader,
+};
 use yew::prelude::Event;
 
 /// The files that were chosen in a field, which can then be chosen again.
@@ -57,16 +59,24 @@ pub async fn bytes_of(file: &File, longest: usize) -> Result<Vec<u8>, String> {
     }
 }
 
-/// Inflates bytes, and stops at this many: what would be longer is not what it says. Nothing where they
-/// cannot be inflated.
-pub async fn inflate(packed: &[u8], most: usize) -> Option<Vec<u8>> {
+/// What comes out of one of the browser's own streams, `CompressionStream` or `DecompressionStream`.
+///
+/// # Errors
+/// Where the browser has none.
+pub fn through(name: &str, format: &str, into: &ReadableStream) -> Result<ReadableStream, JsValue> {
+    let made_by = Reflect::get(&js_sys::global(), &name.into())?.dyn_into::<Function>()?;
+    let stream = Reflect::construct(&made_by, &Array::of1(&format.into()))?;
+    // A pair of two ends is all that is asked for, and the stream is one.
+    Ok(into.pipe_through(stream.unchecked_ref()))
+}
+
+/// Inflates bytes of one of the browser's formats, and stops at this many: what would be longer is not what
+/// it says. Nothing where they cannot be inflated.
+pub async fn inflate(format: &str, packed: &[u8], most: usize) -> Option<Vec<u8>> {
     let parts = Array::of1(&Uint8Array::from(packed));
     let blob = Blob::new_with_u8_array_sequence(&parts).ok()?;
     // A browser without it is told like a file that cannot be inflated.
-    let made_by = Reflect::get(&js_sys::global(), &"DecompressionStream".into()).ok()?;
-    let made_by: Function = made_by.dyn_into().ok()?;
-    let unpack = Reflect::construct(&made_by, &Array::of1(&"deflate-raw".into()));
-    let stream = blob.stream().pipe_through(unpack.ok()?.unchecked_ref());
+    let stream = through("DecompressionStream", format, &blob.stream()).ok()?;
     let reader: ReadableStreamDefaultReader = stream.get_reader().unchecked_into();
     let mut unpacked = Vec::new();
     loop {

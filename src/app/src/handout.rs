@@ -96,18 +96,13 @@ fn named(text: &str) -> String {
     format!("{GIVEN}{:016x}", hash.value())
 }
 
-/// Keeps a set that came by link, and says which are kept.
+/// Keeps a set that came by link.
 pub fn keep(set: &ShippedSet) {
     let mut sets = kept();
     sets.retain(|one| one.name != set.name);
     sets.insert(0, set.clone());
     sets.truncate(MOST_SETS);
     effects::keep_text(SETS, &serde_json::to_string(&sets).unwrap_or_default());
-}
-
-/// Whether a set came by link.
-pub fn is_given(set: &ShippedSet) -> bool {
-    set.name.starts_with(GIVEN)
 }
 
 fn kept() -> Vec<ShippedSet> {

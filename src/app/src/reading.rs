@@ -244,7 +244,7 @@ fn again(record: Record<IgnoredAny>, drawer: &mut Drawer) -> Result<Handed, Asid
 
 async fn unpacked(packed: &Bytes<'_>) -> Result<Vec<u8>, String> {
     let bytes = match packed.deflated {
-        true => inflate(packed.packed, packed.size).await,
+        true => inflate("deflate-raw", packed.packed, packed.size).await,
         false => Some(packed.packed.to_vec()),
     };
     let bytes = bytes.ok_or("cannot be unpacked: it is not what the zip file says it is")?;

@@ -39,6 +39,18 @@ impl Tested {
         cases::at(address).map(|case| Self::of(address, &case))
     }
 
+    /// What decides it, in words.
+    #[must_use]
+    pub fn about_words(&self) -> &'static str {
+        self.about.map_or("drawn as teeth occur", Archetype::words)
+    }
+
+    /// How hard it is, in words.
+    #[must_use]
+    pub fn hard_words(&self) -> String {
+        self.hard.map_or_else(|| "no sound plan".to_owned(), |hard| format!("{hard:.2}"))
+    }
+
     /// Of a case with its address.
     #[must_use]
     pub fn of(address: Address, case: &Case) -> Self {

@@ -84,6 +84,16 @@ pub fn shape(shape: &'static str) -> Html {
     with("span", &attributes, vec![VText::new(shape).into()])
 }
 
+/// A page that is not there: its title, why, and the way back.
+pub fn refused(title: &'static str, why: &str) -> Html {
+    let parts = vec![
+        line("h1", "", title),
+        alert("", why.to_owned()),
+        el("p", "", vec![link("#/".to_owned(), "To the sets".to_owned())]),
+    ];
+    el("article", "page", parts)
+}
+
 /// A page that has nothing to show yet: why, what it will show, and a way to the first case.
 pub fn nothing_yet(title: &'static str, why: &'static str, will: &'static str) -> Html {
     let first = link("#/".to_owned(), "To the first case".to_owned());

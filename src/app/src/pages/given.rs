@@ -5,10 +5,11 @@ use crate::components::caution::caution;
 use crate::components::changed::use_changed;
 use crate::components::desk::fields::words;
 use crate::components::hold::{Held, use_held};
-use crate::components::plain::{alert, el, heading, line, link, links, said, status};
-use crate::handout::{self, with_given};
+use crate::components::plain::{el, heading, line, links, refused, said, status};
+use crate::handout;
 use crate::library::{Library, ShippedSet};
 use crate::store::{Action, Room};
+use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -43,7 +44,7 @@ pub fn GivenPage(props: &GivenProps) -> Html {
     }
     let set = match &*read {
         None => return status("The set is being opened.".to_owned()),
-        Some(Err(why)) => return refused(why),
+        Some(Err(why)) => return refused("This set cannot be opened", why),
         Some(Ok(set)) => set,
     };
     let mut parts = vec![heading("h1", "given", set.title.clone())];
@@ -99,16 +100,8 @@ fn take(set: &ShippedSet, room: &UseReducerHandle<Room>) {
     let Library::Here(sets) = &room.library else { return };
     if sets.iter().all(|one| one.name != set.name) {
         handout::keep(set);
-        let shipped = sets.iter().filter(|one| !handout::is_given(one));
-        room.dispatch(Action::Library(with_given(shipped.cloned().collect())));
+        // Where nothing can be kept it is here for as long as the page.
+        let all = core::iter::once(set).chain(sets.iter()).cloned().collect();
+        room.dispatch(Action::Library(Library::Here(Rc::new(all))));
     }
-}
-
-fn refused(why: &str) -> Html {
-    let parts = vec![
-        line("h1", "", "This set cannot be opened"),
-        alert("wrong", why.to_owned()),
-        el("p", "", vec![link("#/".to_owned(), "To the sets".to_owned())]),
-    ];
-    el("article", "page", parts)
 }

@@ -79,15 +79,9 @@ async fn draw(desk: Desk, asked: Asked) {
     desk.says.set(format!("{SAMPLE} cases. Draw again for others."));
 }
 
-/// What an instructor is told of a case: its title, what decides it, how hard it is.
-pub fn cells(one: &Tested) -> Vec<Html> {
-    let hard = one.hard.map_or_else(|| "no sound plan".to_owned(), |hard| format!("{hard:.2}"));
-    let about = one.about.map_or("drawn as teeth occur", |about| about.words());
-    vec![said("td", "", one.title.clone()), said("td", "", about.to_owned()), said("td", "", hard)]
-}
-
 fn drawn(desk: &Desk, one: &Tested) -> Html {
-    let mut line = cells(one);
+    let cells = [one.title.clone(), one.about_words().to_owned(), one.hard_words()];
+    let mut line: Vec<Html> = cells.into_iter().map(|words| said("td", "", words)).collect();
     line.push(if desk.set.addresses.contains(&one.address) {
         said("td", "from", "yes".to_owned())
     } else {

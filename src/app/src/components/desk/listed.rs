@@ -26,8 +26,7 @@ fn case(desk: &Desk, set: &ShippedSet, place: usize) -> Html {
     let about = tested.map_or_else(
         || "being looked at".to_owned(),
         |one| {
-            let hard = one.hard.map_or("no sound plan".to_owned(), |hard| format!("{hard:.2}"));
-            let about = one.about.map_or("drawn as teeth occur", |about| about.words());
+            let (about, hard) = (one.about_words(), one.hard_words());
             format!("{about} · difficulty {hard} · {} rules in play", one.rules.len())
         },
     );

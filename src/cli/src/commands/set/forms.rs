@@ -2,9 +2,10 @@
 
 use crate::{Fault, Status, Streams};
 use engine::cases::{self, AS_HARD};
-use engine::chart::{Address, Case};
+use engine::chart::Case;
 use engine::debrief::CAUTION;
 use engine::scenario::Set;
+use learning::desk::Tested;
 
 /// Prints them; a case without a form is a finding.
 pub fn run(set: &Set, codes: &[String], streams: &mut Streams<'_>) -> Result<Status, Fault> {
@@ -22,34 +23,23 @@ pub fn run(set: &Set, codes: &[String], streams: &mut Streams<'_>) -> Result<Sta
     for code in codes {
         streams.print(&format!("\nCode {code}\n"))?;
         for (model, place) in models.iter().zip(1..) {
-            let line = match model.as_ref().map_err(ToString::to_string).and_then(addressed) {
-                Ok(address) => match cases::form(address, code) {
-                    Ok(form) => told(&form),
-                    Err(why) => Err(why.to_string()),
-                },
-                Err(why) => Err(why),
-            };
+            let line =
+                model.as_ref().map_err(ToString::to_string).and_then(|case| told(case, code));
             if line.is_err() {
                 status = Status::Findings;
             }
-            let line = line.unwrap_or_else(|why| why);
-            streams.print(&format!("  {place}. {line}\n"))?;
+            streams.print(&format!("  {place}. {}\n", line.unwrap_or_else(|why| why)))?;
         }
     }
     Ok(status)
 }
 
-/// The address of a model: a case that is written out has none.
-fn addressed(case: &Case) -> Result<Address, String> {
-    case.address.ok_or_else(|| {
-        format!("{}: written out in full, expected a drawn case: no other is like it", case.title)
-    })
-}
-
-fn told(form: &Case) -> Result<String, String> {
-    let sound = cases::proof(form);
-    let hard = sound.and_then(|sound| cases::difficulty(form, &sound.draft));
-    let address = addressed(form)?;
-    let hard = hard.map_or(0.0, |hard| hard.value());
-    Ok(format!("{address}: {}, difficulty {hard:.2}", form.title))
+/// The case that takes the model's place: its address, its title, how hard it is.
+fn told(model: &Case, code: &str) -> Result<String, String> {
+    let address = model.address.ok_or_else(|| {
+        format!("{}: written out in full, expected a drawn case: no other is like it", model.title)
+    })?;
+    let form = cases::form(address, code).map_err(|why| why.to_string())?;
+    let form = Tested::of(form.address.unwrap_or(address), &form);
+    Ok(format!("{}: {}, difficulty {}", form.address, form.title, form.hard_words()))
 }
