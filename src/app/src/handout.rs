@@ -117,6 +117,11 @@ pub fn with_given(mut shipped: Vec<ShippedSet>) -> Library {
     Library::Here(Rc::new(all))
 }
 
+/// Forgets the sets that came by link, and the one that is being written.
+pub fn forget() {
+    [SETS, DESK].into_iter().for_each(effects::forget_text);
+}
+
 /// The set as a file.
 pub fn file(set: &ShippedSet) -> String {
     let asks = set.asks.iter().map(String::as_str).chain(core::iter::repeat(""));
