@@ -7,7 +7,7 @@ use crate::anatomy::Jaw;
 use crate::chart::{Address, Case};
 use crate::hash::Fnv;
 
-/// How far the difficulty of a form may lie from its model's, each way: [ours].
+/// How far the difficulty of a form may lie from its model's, each way: ours.
 pub const AS_HARD: f64 = 0.05;
 /// How many seeds are tried.
 const MOST_SEEDS: u64 = 8;
