@@ -213,6 +213,8 @@ fn head(address: Address, at: u64) -> Head {
         number: 1,
         help: Vec::new(),
         sitting: Some(sitting(at)),
+        opened_before: false,
+        limit: None,
         begun: Some(at),
         ended: Some(at),
         rule_set: RULE_SET.to_owned(),

@@ -3,11 +3,12 @@
 use crate::effects::{self, Breath};
 use crate::library::{Library, ShippedSet};
 use crate::route::Route;
+use crate::sat::conditions;
 use crate::squeeze::{squeeze, unsqueeze};
 use engine::cases;
 use engine::chart::Address;
 use engine::hash::Fnv;
-use engine::scenario::{Listed, MOST_CASES, write_set};
+use engine::scenario::{Conditions, Listed, MOST_CASES, write_set};
 use std::rc::Rc;
 
 /// The version of the link's form, before its letters.
@@ -40,12 +41,13 @@ fn text(set: &ShippedSet) -> String {
     serde_json::to_string(set).unwrap_or_default()
 }
 
-/// The link of a set: its fragment. What an instructor wants to ask stays behind.
+/// The link of a set: its fragment. What an instructor wants to ask, and the word that verdicts wait for, stay behind.
 ///
 /// # Errors
 /// A sentence.
 pub async fn link(set: &ShippedSet) -> Result<String, String> {
-    let bare = ShippedSet { name: String::new(), asks: Vec::new(), ..set.clone() };
+    let bare =
+        ShippedSet { name: String::new(), word: String::new(), asks: Vec::new(), ..set.clone() };
     Ok(Route::Given(format!("{VERSION}{}", squeeze(&text(&bare)).await?)).fragment())
 }
 
@@ -60,6 +62,7 @@ pub async fn read(given: &str) -> Result<ShippedSet, String> {
     let text = unsqueeze(letters).await?;
     let set: ShippedSet =
         serde_json::from_str(&text).map_err(|why| format!("the link holds no set: {why}"))?;
+    Conditions::of_line(&set.conditions)?;
     let count = set.addresses.len();
     if count == 0 || count > MOST_CASES || set.cases.len() != count {
         return Err(format!(
@@ -127,5 +130,6 @@ pub fn file(set: &ShippedSet) -> String {
     let asks = set.asks.iter().map(String::as_str).chain(core::iter::repeat(""));
     let cases: Vec<(Address, &str)> = set.addresses.iter().copied().zip(asks).collect();
     let ShippedSet { title, aim, level, mode, forms, .. } = set;
-    write_set(&Listed { title, aim, level, mode, forms: *forms, cases: &cases })
+    let conditions = (&conditions(set), set.word.as_str());
+    write_set(&Listed { title, aim, level, mode, forms: *forms, conditions, cases: &cases })
 }

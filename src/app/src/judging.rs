@@ -11,6 +11,7 @@ use crate::components::last::last_verdicts;
 use crate::components::outline::{OutlineField, outline_field};
 use crate::components::pair::{PairPage, PairProps};
 use crate::components::plates::plates;
+use crate::components::sat::{instead, over};
 use crate::components::sure::sure;
 use crate::components::term::with_terms;
 use crate::components::view::view;
@@ -51,6 +52,10 @@ pub struct Judging {
     pub replay: fn(Address) -> Result<Case, String>,
     /// The sound plan of a case, to be told; nothing where none is known.
     pub lesson: fn(&Case, Shown) -> Option<Lesson>,
+    /// What stands in place of a case: before its set is begun, and while verdicts wait.
+    pub instead: fn(&Rc<Bench>, &UseReducerHandle<Room>) -> Option<Html>,
+    /// What stands over a case: the clock of its set.
+    pub over: fn(&Bench, &Room) -> Html,
     /// Opens the browser's database and says what is kept there.
     pub open: fn(Tell),
     /// Writes down what has been done on the bench.
@@ -153,6 +158,8 @@ pub fn judging() -> Result<Judging, NoJudge> {
         },
         replay: |address| cases::at(address).map_err(|fault| fault.to_string()),
         lesson: Lesson::of,
+        instead,
+        over,
         open: keeper::open,
         follow: keeper::follow,
         fetch: keeper::fetch,

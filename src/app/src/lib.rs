@@ -20,6 +20,7 @@ mod prose;
 mod reading;
 mod room;
 mod route;
+mod sat;
 mod shelf;
 mod sitting;
 mod squeeze;

@@ -42,6 +42,13 @@ pub struct ShippedSet {
     /// Whether each learner gets cases of their own in place of these.
     #[serde(default, skip_serializing_if = "core::ops::Not::not")]
     pub forms: bool,
+    /// Under what conditions it is sat, as text: read by what comes with the judge; empty where there
+    /// are none.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub conditions: String,
+    /// The word that its verdicts wait for: for who writes the set, never handed out.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub word: String,
     /// Titles of its cases.
     pub cases: Vec<String>,
     /// Their addresses, in the same order.
@@ -105,10 +112,24 @@ fn replayed(address: Address, judging: Option<Judging>) -> Result<Option<Case>, 
 /// The case as its set gives it; `None` while who reads what the set decides is coming.
 fn under(case: Case, set: &ShippedSet, judging: Option<Judging>) -> Option<Case> {
     let mut local = Local { level: Some(set.whom()), ..Local::NONE };
+    if !set.conditions.is_empty() {
+        // Who knows whether the set has been begun comes with it.
+        judging?;
+    }
     if !set.protocol.is_empty() {
         local.protocol = (judging?.decides)(&set.protocol);
     }
     Some(case.under(local))
+}
+
+/// When the verdicts of a case come: as its set has it where that holds them back, else as it was asked
+/// for.
+pub fn mode(asked: &CaseRoute, library: &Library) -> Mode {
+    let From::Set(name, place) = &asked.from else { return asked.mode };
+    match of_set(name, *place, library) {
+        Ok(Some((set, _))) if set.when() == Mode::Assessment => Mode::Assessment,
+        _ => asked.mode,
+    }
 }
 
 fn of_set<'a>(

@@ -218,7 +218,7 @@ fn use_judge(room: &UseReducerHandle<State>, wanted: bool) {
     use_changed((wanted, room.retries), move |(wanted, _)| {
         if *wanted && room.judging.is_none() {
             spawn_local(async move {
-                let judging = judging().await.map_err(|fault| fault.to_string());
+                let judging = judging().await.map(Box::new).map_err(|fault| fault.to_string());
                 room.dispatch(Action::Judge(judging));
             });
         }

@@ -16,6 +16,8 @@ pub struct Shelf {
     pub notes: Rc<Vec<(String, String)>>,
     /// What cannot be read: the attempt's name, and why. It stays as it is.
     pub aside: Rc<Vec<(String, String)>>,
+    /// How many attempts are left out because their verdicts wait.
+    pub waiting: usize,
     /// Now, milliseconds since 1970, universal time.
     pub now: u64,
     /// The clock of this place.
@@ -43,7 +45,7 @@ impl Shelf {
     pub fn empty(library: Library) -> Self {
         let clock = Clock(effects::minutes_east());
         let (pasts, notes, aside) = (Rc::default(), Rc::default(), Rc::default());
-        Self { pasts, notes, aside, now: effects::now(), clock, library }
+        Self { pasts, notes, aside, waiting: 0, now: effects::now(), clock, library }
     }
 
     /// What a case is called: its title in its set, else its address.

@@ -13,7 +13,7 @@ use crate::route::{CaseRoute, From, Route};
 use engine::cases;
 use engine::plan::{Decision, Value};
 use engine::rules::Rule;
-use engine::session::{Event, Session};
+use engine::session::{Event, Mode, Session};
 use std::rc::Rc;
 use yew::Reducible;
 
@@ -79,7 +79,7 @@ pub enum Action {
     /// The shipped sets arrived.
     Library(Library),
     /// The judge arrived, or why it did not.
-    Judge(Result<Judging, String>),
+    Judge(Result<Box<Judging>, String>),
     /// The judge did not arrive, and is asked for again.
     AskAgain,
     /// The briefing was read.
@@ -129,7 +129,11 @@ impl Room {
     }
 
     /// Brings a case to the bench: where an attempt at it is kept, that one as it was left.
-    fn bring(&mut self, asked: CaseRoute) {
+    fn bring(&mut self, mut asked: CaseRoute) {
+        asked.mode = library::mode(&asked, &self.library);
+        if asked.mode == Mode::Assessment {
+            asked.shown = None;
+        }
         (self.bench, self.fetching) = (None, None);
         if self.kept == Kept::Opening && self.kept_before {
             return;
@@ -269,7 +273,7 @@ impl Reducible for Room {
             }
             Action::Library(library) => Self { library, ..Self::clone(&self) }.once_more(),
             Action::Judge(Ok(judging)) => {
-                Self { judging: Some(judging), ..Self::clone(&self) }.once_more()
+                Self { judging: Some(*judging), ..Self::clone(&self) }.once_more()
             }
             Action::Judge(Err(why)) => {
                 let room = self.keeping(Kept::Without(Trouble::NotFetched));

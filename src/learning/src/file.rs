@@ -226,6 +226,8 @@ fn bare<C: DeserializeOwned>(text: &str) -> Result<Record<C>, serde_json::Error>
         number: 1,
         help: Vec::new(),
         sitting: None,
+        opened_before: false,
+        limit: None,
         begun: None,
         ended: None,
         rule_set: bare.rule_set,

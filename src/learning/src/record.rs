@@ -42,6 +42,12 @@ pub struct Head {
     /// The sitting that it belongs to, by name.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub sitting: Option<String>,
+    /// Whether its case had been opened before in the browser that kept it, sat or only looked at.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub opened_before: bool,
+    /// The time that its set gave it, where it gave one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub limit: Option<Limit>,
     /// When it was begun, milliseconds since 1970 in universal time; nothing where nobody knows.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub begun: Option<u64>,
@@ -53,6 +59,33 @@ pub struct Head {
     /// Hash of its verdicts under that rule set, hexadecimal; empty where none were made yet.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub verdicts: String,
+}
+
+/// The time that a set gives all its cases together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Limit {
+    /// When it began, milliseconds since 1970, universal time.
+    pub from: u64,
+    /// How long it is, minutes, the extra time that was agreed with the learner among them.
+    pub minutes: u32,
+}
+
+impl Limit {
+    /// When it ends, likewise.
+    #[must_use]
+    pub const fn end(self) -> u64 {
+        self.from.saturating_add(self.minutes as u64 * 60_000)
+    }
+
+    /// By how many minutes something done then came after its end, begun ones as whole; nothing where it
+    /// did not.
+    #[must_use]
+    pub const fn passed_by(self, at: u64) -> Option<u64> {
+        match at.saturating_sub(self.end()) {
+            0 => None,
+            late => Some(late.div_ceil(60_000)),
+        }
+    }
 }
 
 /// What helps beside the explanations of study mode.
@@ -122,6 +155,8 @@ impl Head {
             number,
             help: Vec::new(),
             sitting: None,
+            opened_before: false,
+            limit: None,
             begun: Some(now),
             ended: None,
             rule_set: RULE_SET.to_owned(),
@@ -136,6 +171,13 @@ impl Head {
         (!self.verdicts.is_empty()).then(|| self.verdicts != in_words(verdicts))
     }
 
+    /// By how many minutes its last act came after the time that its set gave; nothing where it did not.
+    #[must_use]
+    pub fn late(&self, events: &[Done]) -> Option<u64> {
+        let last = events.iter().rev().find_map(|done| done.at).or(self.ended);
+        self.limit.zip(last).and_then(|(limit, last)| limit.passed_by(last))
+    }
+
     /// Whether the learner did it alone: what was shown is nobody's answer.
     #[must_use]
     pub fn is_own(&self) -> bool {
@@ -146,4 +188,18 @@ impl Head {
 /// A hash as a record has it.
 pub(crate) fn in_words(hash: u64) -> String {
     format!("{hash:016x}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_limit_is_kept_to_the_millisecond_and_passed_in_begun_minutes() {
+        let limit = Limit { from: 1_000, minutes: 40 };
+        assert_eq!(limit.end(), 2_401_000);
+        let passed = [0, 2_401_000, 2_401_001, 2_461_000, 2_461_001].map(|at| limit.passed_by(at));
+        assert_eq!(passed, [None, None, Some(1), Some(1), Some(2)]);
+        assert_eq!(Limit { from: u64::MAX, minutes: u32::MAX }.passed_by(u64::MAX), None);
+    }
 }

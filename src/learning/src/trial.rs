@@ -33,6 +33,8 @@ pub fn attempt(at: u64) -> Past {
             number: 1,
             help: Vec::new(),
             sitting: None,
+            opened_before: false,
+            limit: None,
             begun: Some(at),
             ended: Some(at),
             rule_set: RULE_SET.to_owned(),

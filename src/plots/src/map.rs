@@ -113,6 +113,8 @@ mod tests {
             recurring: Vec::new(),
             grave: 0,
             unfinished: 0,
+            opened_before: 0,
+            late: 0,
         };
         report.learners = (0..count).map(one).collect();
         report

@@ -18,6 +18,16 @@ pub fn debrief(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Html {
     }
 }
 
+/// What stands in place of the case, where its set has not been begun or its verdicts wait.
+pub fn instead(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Option<Html> {
+    room.judging.and_then(|judging| (judging.instead)(bench, room))
+}
+
+/// What stands over the case: the clock of its set.
+pub fn over(bench: &Bench, room: &Room) -> Html {
+    room.judging.map(|judging| (judging.over)(bench, room)).unwrap_or_default()
+}
+
 /// The step that is due, where it is shown.
 pub fn worked(bench: &Rc<Bench>, room: &UseReducerHandle<Room>) -> Option<Html> {
     let judging = room.judging.filter(|_| bench.is_told())?;

@@ -36,6 +36,7 @@ pub mod portfolio;
 pub mod readings;
 pub mod review;
 pub mod room;
+pub mod sat;
 pub mod scale;
 pub mod sheet;
 pub mod sign;

@@ -8,10 +8,11 @@ use crate::store::Bench;
 use std::rc::Rc;
 use yew::prelude::*;
 
-/// The same again, the attempt as a file, paper, another case.
-pub fn ways_on(bench: Rc<Bench>, kept: Kept, again: Callback<MouseEvent>) -> Html {
+/// The same again where its set allows another attempt, the attempt as a file, paper, another case.
+pub fn ways_on(bench: Rc<Bench>, kept: Kept, again: Option<Callback<MouseEvent>>) -> Html {
+    let again = again.map(|again| press(&[], "The same case again".to_owned(), again));
     let parts = vec![
-        press(&[], "The same case again".to_owned(), again),
+        again.unwrap_or_default(),
         button("Save this attempt", saving(bench, kept)),
         button("Print", Callback::from(|_: MouseEvent| effects::print())),
         link("#/".to_owned(), "Another case".to_owned()),

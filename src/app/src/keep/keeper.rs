@@ -14,8 +14,9 @@ use super::trouble::Trouble;
 use crate::bench::Restored;
 use crate::effects;
 use crate::route::{From, Route};
+use crate::sat;
 use crate::store::{Action, Bench, Room};
-use core::cell::{RefCell, RefMut};
+use core::cell::{Cell, RefCell, RefMut};
 use engine::session::{Event, Shown};
 use learning::past::verdicts_of;
 use learning::record::{Done, Head, Help};
@@ -35,6 +36,8 @@ pub struct Keeper {
     db: RefCell<Option<Db>>,
     line: RefCell<Line>,
     channel: RefCell<Option<Channel>>,
+    /// The case that was opened last, and whether it had been opened in this browser before.
+    opened: Cell<(u32, bool)>,
 }
 
 /// What is still to be written.
@@ -113,6 +116,11 @@ impl Keeper {
         self.db.borrow().clone()
     }
 
+    /// Hears that a case is shown, and whether it was in this browser before.
+    pub fn opened(&self, serial: u32, before: bool) {
+        self.opened.set((serial, before));
+    }
+
     /// Tells the other tabs.
     pub fn tell_tabs(&self, word: &Word) {
         if let Some(channel) = &*self.channel.borrow() {
@@ -186,7 +194,11 @@ impl Keeper {
             return;
         }
         let now = effects::now();
-        let mut head = line.head.take().unwrap_or_else(|| head_of(bench, kept, now));
+        let opened_before = self.opened.get() == (bench.serial, true);
+        let mut head = line.head.take().unwrap_or_else(|| {
+            let head = head_of(bench, kept, now);
+            Head { opened_before, ..head }
+        });
         for (place, event) in events.iter().enumerate().skip(line.sent) {
             let last = place + 1 == events.len();
             let ends = last && matches!(event, Event::CarryOut(_)) && bench.latest().is_over();
@@ -357,6 +369,7 @@ pub fn head_of(bench: &Bench, kept: &Kept, now: u64) -> Head {
     let mut head = Head::begin(fresh_id(now, effects::chance()), at, &bench.session, number, now);
     if let From::Set(name, _) = &asked.from {
         head.set = Some(name.clone());
+        head.limit = sat::limit(name);
     }
     let shown = asked.shown.map(|shown| match shown {
         Shown::Whole => Help::Worked,

@@ -5,6 +5,7 @@ use super::keeper::keeper;
 use super::restore::{events, head};
 use crate::effects::Breath;
 use crate::library::Library;
+use crate::sat::hold_back;
 use crate::shelf::Shelf;
 use core::cell::RefCell;
 use engine::cases;
@@ -76,8 +77,9 @@ pub async fn shelf(library: Library) -> Result<Shelf, String> {
             Err(why) => aside.push((raw.id, why)),
         }
     }
+    let waiting = hold_back(&mut pasts, &library);
     let (pasts, notes, aside) = (Rc::new(pasts), Rc::new(notes(&db).await?), Rc::new(aside));
-    Ok(Shelf { pasts, notes, aside, ..Shelf::empty(library) })
+    Ok(Shelf { pasts, notes, aside, waiting, ..Shelf::empty(library) })
 }
 
 /// Notes, by attempt.

@@ -41,6 +41,9 @@ pub fn BenchPage(props: &BenchProps) -> Html {
             effects::focus("sheet-title");
         }
     });
+    if let Some(instead) = judged::instead(bench, &props.room) {
+        return instead;
+    }
     let mut view = bench.session.view();
     let reports = judged::reports(bench, &props.room);
     // The numbers follow a drag as the figures do.
@@ -64,6 +67,7 @@ pub fn BenchPage(props: &BenchProps) -> Html {
     let desk = vec![board(bench, props.room.judging, &act), el("div", "side", side)];
     let parts = vec![
         case_head(bench, props.room.notation),
+        judged::over(bench, &props.room),
         steps(&view.steps, over),
         told.unwrap_or_default(),
         judged::decided(bench, &props.room),

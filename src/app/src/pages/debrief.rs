@@ -10,6 +10,7 @@ use crate::components::onward::{Onward, OnwardProps};
 use crate::components::own::bar::{BarProps, SittingBar};
 use crate::components::own::note::{NoteProps, OwnNote};
 use crate::components::plain::{labelled, landing, line, said};
+use crate::components::sat::may_again;
 use crate::components::sought::sought_for;
 use crate::components::verdict::{VerdictProps, lightable};
 use crate::components::view::{keyed, view};
@@ -56,10 +57,10 @@ pub fn DebriefView(props: &DebriefProps) -> Html {
         let room = props.room.clone();
         Callback::from(move |lit| room.dispatch(Action::Light(lit)))
     };
-    let again = {
+    let again = may_again(&bench, &props.room).then(|| {
         let room = props.room.clone();
         Callback::from(move |_: MouseEvent| room.dispatch(Action::Again))
-    };
+    });
     let verdict = |verdict: &Verdict| {
         let lit = props.bench.lit == Some(verdict.rule);
         let (verdict, on_light) = (verdict.clone(), Some(light.clone()));

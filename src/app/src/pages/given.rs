@@ -5,9 +5,10 @@ use crate::components::caution::caution;
 use crate::components::changed::use_changed;
 use crate::components::desk::fields::words;
 use crate::components::hold::{Held, use_held};
-use crate::components::plain::{el, heading, line, links, refused, said, status};
+use crate::components::plain::{el, heading, items, line, links, refused, said, status};
 use crate::handout;
 use crate::library::{Library, ShippedSet};
+use crate::sat::conditions;
 use crate::store::{Action, Room};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -52,6 +53,7 @@ pub fn GivenPage(props: &GivenProps) -> Html {
         parts.extend(own(set, &read, &says, &props.room));
     } else {
         parts.extend(set_parts(set));
+        parts.push(items("", conditions(set).words()));
         parts.push(line(
             "p",
             "from",

@@ -89,7 +89,12 @@ pub fn set_parts(set: &ShippedSet) -> Vec<Html> {
             parts.push(el("p", "", vec![link(worked, "See one worked first".to_owned())]));
         }
         Mode::Assessment => {
-            parts.push(said("p", "from", format!("{about} · verdicts at the end of each")));
+            let come = if set.conditions.is_empty() {
+                "verdicts at the end of each"
+            } else {
+                "assessment"
+            };
+            parts.push(said("p", "from", format!("{about} · {come}")));
         }
     }
     parts.push(el("ol", "cases", cases.collect()));

@@ -3,7 +3,7 @@
 use crate::components::changed::use_changed;
 use crate::components::hold::{Held, use_held};
 use crate::components::own::note::keep_note;
-use crate::components::plain::{alert, text, with};
+use crate::components::plain::{alert, status, text, together, with};
 use crate::components::view::view;
 use crate::effects;
 use crate::keep::Kept;
@@ -59,7 +59,8 @@ pub fn OwnPages(props: &OwnProps) -> Html {
         }
         Some(Ok(shelf)) => shelf.clone(),
     };
-    match &room.route {
+    let waiting = shelf.waiting;
+    let page = match &room.route {
         Route::Sitting(name) => sitting(&shelf, name, &prose),
         Route::Keeping => view::<KeepingPage>(KeepingProps { room: room.clone(), shelf }),
         Route::Review => review(&shelf, &prose, &noting(changes)),
@@ -68,7 +69,14 @@ pub fn OwnPages(props: &OwnProps) -> Html {
             view::<PortfolioPage>(PortfolioProps { shelf, on_save })
         }
         _ => today(&shelf),
+    };
+    if waiting == 0 {
+        return page;
     }
+    let waits = format!(
+        "{waiting} of your attempts wait for their verdicts and are not shown here: open their case to hand them in."
+    );
+    together(vec![status(waits), page])
 }
 
 /// Keeps a note of one's own, and has what is kept read again.

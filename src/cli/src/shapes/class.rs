@@ -176,6 +176,10 @@ pub struct ClassLearner {
     pub cases: Right,
     /// Cases begun and not ended.
     pub unfinished: u32,
+    /// Cases that had been opened in the same browser before.
+    pub opened_before: u32,
+    /// Cases that were gone on with after the time of their set was over.
+    pub late: u32,
     /// Acts that can hurt somebody.
     pub unsafe_acts: u32,
     /// Rules missed in two cases or more, with in how many.
@@ -352,6 +356,8 @@ fn learner(one: &OfLearner, needs: Vec<String>) -> ClassLearner {
         learner: one.code.clone(),
         cases: one.cases.into(),
         unfinished: one.unfinished,
+        opened_before: one.opened_before,
+        late: one.late,
         unsafe_acts: one.grave,
         recurring: one.recurring.iter().map(|(rule, times)| (rule.id, *times)).collect(),
         needs,

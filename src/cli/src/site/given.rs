@@ -27,6 +27,9 @@ struct Shipped {
     /// When verdicts come, where that is not step by step.
     #[serde(skip_serializing_if = "str::is_empty")]
     mode: &'static str,
+    /// Under what conditions it is sat, as text likewise.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    conditions: String,
     cases: Vec<String>,
     addresses: Vec<Address>,
 }
@@ -96,6 +99,8 @@ fn shipped(name: String, file: &Path) -> Result<Shipped, Fault> {
     };
     let text = || serde_json::to_string(&set.protocol).why(|| format!("cannot write {name}"));
     let protocol = if set.protocol.is_empty() { String::new() } else { text()? };
+    let conditions = if set.conditions.is_empty() { String::new() } else { set.conditions.line() };
     let mode = if set.mode == Mode::Assessment { "assessment" } else { "" };
-    Ok(Shipped { name, title: set.title, aim: set.aim, level, mode, protocol, cases, addresses })
+    let (title, aim) = (set.title, set.aim);
+    Ok(Shipped { name, title, aim, level, mode, protocol, conditions, cases, addresses })
 }

@@ -4,6 +4,7 @@
 //! Whatever is wrong is told with line, column and the nearest known name; nothing stops at the
 //! first fault. The valid forms serialise compactly for the page, which never reads TOML.
 
+mod conditions;
 mod constraints;
 #[cfg(feature = "toml")]
 mod from_toml;
@@ -25,6 +26,7 @@ mod protocol_tests;
 mod tests;
 
 pub use crate::rules::Level;
+pub use conditions::{Conditions, MOST_ATTEMPTS, MOST_MINUTES, Verdicts};
 #[cfg(feature = "toml")]
 pub use from_toml::LONGEST_FILE;
 pub use node::{Fault, Faults, Kind, Node, Pair, Place, nearest};

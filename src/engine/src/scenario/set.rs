@@ -1,5 +1,6 @@
 //! Sets: which cases, for whom, and what is expected of them.
 
+use super::conditions::{self, Conditions};
 use super::constraints::constraints;
 use super::node::Kind as Raw;
 use super::read::{Table, unknown_word};
@@ -46,6 +47,9 @@ pub struct Set {
     /// ([`cases::form`]).
     #[serde(default, skip_serializing_if = "core::ops::Not::not")]
     pub forms: bool,
+    /// Under what conditions it is sat.
+    #[serde(default, skip_serializing_if = "Conditions::is_empty")]
+    pub conditions: Conditions,
     /// Its cases, in order.
     pub cases: Vec<SetCase>,
 }
@@ -316,6 +320,8 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
     let spread = table.maybe_one("spread", &spreads()).unwrap_or_default();
     let protocol = table.maybe_table("protocol").map_or_else(Default::default, protocol::read);
     let forms = table.maybe_truth("forms").unwrap_or_default();
+    let conditions = table.maybe_table("conditions");
+    let conditions = conditions.and_then(|table| conditions::read(table, mode)).unwrap_or_default();
     let place = table.place;
     let tables = table.tables("case", MOST_CASES);
     if tables.is_empty() {
@@ -326,7 +332,7 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
     table.finish();
     let cases: Option<Vec<SetCase>> = read.into_iter().collect();
     let (title, aim, level, mode) = (title?, aim?, level?, mode?);
-    Some(Set { title, aim, level, mode, protocol, forms, cases: cases? })
+    Some(Set { title, aim, level, mode, protocol, forms, conditions, cases: cases? })
 }
 
 fn set_case(mut table: Table<'_>, spread: Spread) -> Option<SetCase> {

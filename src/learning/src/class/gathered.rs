@@ -45,6 +45,8 @@ pub(super) struct Row {
     pub marks: Marks,
     pub chosen: Box<[(Decision, u8)]>,
     pub objections: Vec<(String, String)>,
+    pub opened_before: bool,
+    pub late: bool,
     otherwise: Option<String>,
     events: usize,
     /// In which order it was done: when it was begun, or its number where nobody knows.
@@ -79,6 +81,8 @@ impl Class {
             marks: handed.marks,
             chosen: handed.chosen.into(),
             objections: handed.objections,
+            opened_before: handed.opened_before,
+            late: handed.late,
             otherwise: handed.otherwise,
             events: handed.events,
             order,

@@ -37,6 +37,10 @@ pub struct Handed {
     pub objections: Vec<(String, String)>,
     /// The rule set that it was sat under, where today's judges it otherwise.
     pub otherwise: Option<String>,
+    /// Whether its case had been opened in that browser before it was begun.
+    pub opened_before: bool,
+    /// Whether it went on after the time that its set gave.
+    pub late: bool,
     /// How many things were done.
     pub events: usize,
 }
@@ -124,6 +128,8 @@ impl Handed {
             marks: Marks::of(&verdicts),
             chosen: chosen(&session),
             events: events.len(),
+            opened_before: head.opened_before,
+            late: head.late(&events).is_some(),
             otherwise: otherwise.then_some(head.rule_set),
             id: head.id,
             set: head.set,

@@ -115,6 +115,8 @@ mod tests {
             recurring: Vec::new(),
             grave: 0,
             unfinished: 0,
+            opened_before: 0,
+            late: 0,
         };
         let answers = [Answer::Wrong, Answer::Right, Answer::NotReached, Answer::Wrong];
         report.learners = ["a", "b", "c", "d"].into_iter().zip(answers).map(learner).collect();

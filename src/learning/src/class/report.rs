@@ -62,6 +62,10 @@ pub struct OfLearner {
     pub grave: u32,
     /// Cases that were begun and not ended.
     pub unfinished: u32,
+    /// Cases that had been opened in the same browser before.
+    pub opened_before: u32,
+    /// Cases that were gone on with after the time was over.
+    pub late: u32,
 }
 
 /// A case.
@@ -327,6 +331,8 @@ fn learners(
             recurring: Vec::new(),
             grave: 0,
             unfinished: 0,
+            opened_before: 0,
+            late: 0,
         })
         .collect();
     let mut marks = vec![(super::Marks::default(), vec![0_u32; rules.len()]); found.len()];
@@ -342,6 +348,8 @@ fn learners(
             }
         }
         one.grave = one.grave.saturating_add(u32::try_from(row.marks.grave().count()).unwrap_or(0));
+        one.opened_before += u32::from(row.opened_before);
+        one.late += u32::from(row.late);
         if row.over {
             one.cases.count(if passed(row.word) { Answer::Right } else { Answer::Wrong });
         } else {

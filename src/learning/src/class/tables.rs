@@ -77,12 +77,14 @@ pub fn alternatives(report: &Report) -> Csv {
 /// A row for each learner, a column for each rule: 1 kept, 0 missed, empty not reached.
 #[must_use]
 pub fn learners(report: &Report) -> Csv {
-    let mut columns =
-        vec!["learner", "cases passed", "cases not passed", "unfinished", "unsafe acts"];
+    let mut columns = vec!["learner", "cases passed", "cases not passed", "unfinished"];
+    columns.extend(["unsafe acts", "opened before", "after the time"]);
     columns.extend(engine::rules::all().map(|rule| rule.id));
     let mut table = Csv::with(&columns);
     for one in &report.learners {
-        let counts = [one.cases.right, one.cases.wrong, one.unfinished, one.grave].map(shown);
+        let passed = [one.cases.right, one.cases.wrong, one.unfinished];
+        let counts = passed.into_iter().chain([one.grave, one.opened_before, one.late]);
+        let counts: Vec<String> = counts.map(shown).collect();
         let mut cells = vec![one.code.as_str()];
         cells.extend(counts.iter().map(String::as_str));
         cells.extend(one.rules.iter().map(|answer| match answer {

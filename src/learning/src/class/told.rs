@@ -1,6 +1,6 @@
 //! A report in sentences, the same for the tool and for the page.
 
-use super::{Footing, Notion, OfCase, Report, Share, Together};
+use super::{Footing, Notion, OfCase, OfLearner, Report, Share, Together};
 
 /// How much there is.
 #[must_use]
@@ -35,7 +35,19 @@ pub fn besides(report: &Report) -> Vec<String> {
     for (set, count) in &report.otherwise {
         told.push(format!("{count} judged otherwise when sat, under rule set {set}"));
     }
+    told.extend(by_learner(report, "in a browser that had opened the case before", |one| {
+        one.opened_before
+    }));
+    told.extend(by_learner(report, "gone on with after the time was over", |one| one.late));
     told
+}
+
+/// In how many cases something is to be known of a learner, and whose; nothing where there is none.
+fn by_learner(report: &Report, what: &str, of: fn(&OfLearner) -> u32) -> Option<String> {
+    let whose = report.learners.iter().filter(|one| of(one) > 0);
+    let whose: Vec<String> = whose.map(|one| format!("{} {}", one.code, of(one))).collect();
+    let all: u32 = report.learners.iter().map(of).sum();
+    (all > 0).then(|| format!("{all} {what} ({})", whose.join(", ")))
 }
 
 /// How many learners miss something, and where that share may lie in truth.

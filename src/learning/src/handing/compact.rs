@@ -1,7 +1,7 @@
 //! Attempts as a short text that a host keeps between two openings of a package, at most 4096
 //! characters in the older of its editions: the choices of a whole set, never a mark.
 //!
-//! The text is `1.`, the version of this form; then the body, numbers written by an adaptive coder
+//! The text is `2.`, the version of this form; then the body, numbers written by an adaptive coder
 //! (`coder`) and spelt in letters that every host keeps as they are (`letters`); then six letters
 //! of check over all that stands before. What is kept of an attempt is its head and its events, in the
 //! order and to the value that they had; times in whole seconds. Notes and cases written out stay
@@ -28,8 +28,9 @@ use core::fmt;
 use engine::session::{Event, LONGEST_REASON, Unreadable};
 use event::Garbled;
 
-/// Version of the form that is written.
-pub const FORMAT: u32 = 1;
+/// Version of the form that is written. Version 2 added whether a case had been opened before, and the
+/// time of a set.
+pub const FORMAT: u32 = 2;
 /// No text that is longer is looked at: more than any host keeps.
 const LONGEST: usize = 64_000;
 /// Letters of the check.
@@ -272,7 +273,7 @@ fn attempts<B: Bits>(
     if count > MOST_ATTEMPTS {
         return Err((0, "more attempts than a set takes"));
     }
-    let mut texts = head::Texts::default();
+    let mut texts = head::Texts::of(version);
     let mut found = Vec::new();
     for attempt in 0..usize::try_from(count).unwrap_or(0) {
         let at = |says: Garbled| (attempt, says);

@@ -7,6 +7,8 @@ use crate::components::plain::{alert, button, el, line, press, said, section, te
 use crate::effects;
 use crate::handout;
 use crate::library::ShippedSet;
+use crate::sat::conditions;
+use engine::scenario::Verdicts;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -78,8 +80,14 @@ fn missing(set: &ShippedSet) -> Vec<&'static str> {
         (set.title.trim().is_empty(), "a title"),
         (set.aim.trim().is_empty(), "an aim"),
         (set.addresses.is_empty(), "a case"),
+        (waits_for_nothing(set), "the word that verdicts wait for"),
     ];
     lacks.into_iter().filter(|(lacks, _)| *lacks).map(|(_, what)| what).collect()
+}
+
+/// Whether verdicts wait for a word, and there is none.
+fn waits_for_nothing(set: &ShippedSet) -> bool {
+    set.word.trim().is_empty() && matches!(conditions(set).verdicts, Verdicts::AtWord(_))
 }
 
 fn shown(address: &str) -> Vec<Html> {

@@ -8,6 +8,7 @@ use crate::keep::channel::Word;
 use crate::keep::db::{STORES, Write};
 use crate::keep::keeper::keeper;
 use crate::keep::told::Told;
+use crate::sat;
 use crate::store::{Action, Room};
 use yew::prelude::*;
 
@@ -44,7 +45,7 @@ pub fn Erase(props: &EraseProps) -> Html {
     };
     let [attempts, events, notes] = props.counts;
     let says = format!(
-        "This takes away, in this browser and for good: {attempts} attempts with {events} things done in them, your objections among these, {notes} notes, your instructor's code, the sets that came by link and the one that you are writing. What you saved as a file stays where you saved it; the room itself stays too."
+        "This takes away, in this browser and for good: {attempts} attempts with {events} things done in them, your objections among these, {notes} notes, your instructor's code, the sets that came by link and the one that you are writing, which sets you began and which cases you opened. What you saved as a file stays where you saved it; the room itself stays too."
     );
     let asked = html! { <label><input type="checkbox" checked={*sure} onclick={tick} />{ " I want all of that gone." }</label> };
     let erase = press(&[disabled(!*sure)], "Erase everything".to_owned(), erase);
@@ -65,6 +66,7 @@ async fn erased(room: &UseReducerHandle<Room>) -> Result<(), String> {
     effects::forget_keeping();
     effects::remember_code("");
     handout::forget();
+    sat::forget();
     keeper.forget();
     keeper.tell_tabs(&Word::Erased);
     room.dispatch(Action::Keep(Told::Erased { here: true }));

@@ -64,15 +64,30 @@ fn particulars(shelf: &Shelf, past: &Past) -> [(&'static str, String); 10] {
         ("Set", head.set.as_deref().map_or_else(|| plain("none"), |set| shelf.set_title(set))),
         ("Level", plain(level)),
         ("Mode", plain(mode)),
-        ("Attempt", head.number.to_string()),
+        (
+            "Attempt",
+            format!(
+                "{}{}",
+                head.number,
+                if head.opened_before {
+                    ", in a browser that had opened the case before"
+                } else {
+                    ""
+                }
+            ),
+        ),
         ("Help", if help.is_empty() { plain("none") } else { help.join(", ") }),
         ("Begun", shelf.day(past)),
-        (
-            "Finished",
-            head.ended.map_or_else(|| plain("not finished"), |at| shelf.clock.date(at).words()),
-        ),
+        ("Finished", finished(shelf, past)),
         ("Time", time),
     ]
+}
+
+fn finished(shelf: &Shelf, past: &Past) -> String {
+    let Some(at) = past.head.ended else { return "not finished".to_owned() };
+    let late = past.head.late(&[]);
+    let late = late.map(|by| format!(", {by} min after the time of its set"));
+    format!("{}{}", shelf.clock.date(at).words(), late.unwrap_or_default())
 }
 
 fn word(past: &Past) -> Html {

@@ -2,6 +2,7 @@
 
 use super::page::Page;
 use crate::chart::Address;
+use crate::scenario::{Conditions, Verdicts};
 
 /// What a set says of itself, and its cases by their addresses.
 #[derive(Debug, Clone, Copy)]
@@ -16,6 +17,8 @@ pub struct Listed<'a> {
     pub mode: &'a str,
     /// Whether each learner gets cases of their own.
     pub forms: bool,
+    /// Under what conditions it is sat, and the word, in clear, that its verdicts wait for, if one.
+    pub conditions: (&'a Conditions, &'a str),
     /// Each case, and what to ask after it; empty for nothing.
     pub cases: &'a [(Address, &'a str)],
 }
@@ -32,6 +35,7 @@ pub fn write_set(set: &Listed<'_>) -> String {
     if set.forms {
         page.put("forms", true, "each learner's own cases, from their code");
     }
+    write_conditions(&mut page, set.conditions);
     for (address, ask) in set.cases {
         page.0.push_str("\n[[case]]\n");
         page.text("address", &address.to_string(), "");
@@ -40,6 +44,30 @@ pub fn write_set(set: &Listed<'_>) -> String {
         }
     }
     page.0
+}
+
+fn write_conditions(page: &mut Page, (conditions, word): (&Conditions, &str)) {
+    if conditions.is_empty() {
+        return;
+    }
+    page.table("conditions");
+    if !conditions.opening.is_empty() {
+        page.text("opening", &one_line(&conditions.opening), "what is read before the first case");
+    }
+    match conditions.verdicts {
+        Verdicts::AfterCase => {}
+        Verdicts::AfterSet => page.text("verdicts", "after-set", ""),
+        Verdicts::AtWord(_) => {
+            page.text("verdicts", "at-word", "");
+            page.text("word", &one_line(word), "verdicts come once it is typed");
+        }
+    }
+    if let Some(minutes) = conditions.minutes {
+        page.put("minutes", minutes, "for the whole set, before any extra time");
+    }
+    if let Some(attempts) = conditions.attempts {
+        page.put("attempts", attempts, "at each case");
+    }
 }
 
 fn one_line(text: &str) -> String {
@@ -68,6 +96,7 @@ mod tests {
             level: "resident",
             mode: "assessment",
             forms: true,
+            conditions: (&Conditions::default(), ""),
             cases: &cases,
         };
         let set = parse_set(&write_set(&listed)).unwrap();
@@ -79,5 +108,49 @@ mod tests {
             assert_eq!(read.source, CaseSource::Address(*address));
             assert_eq!(read.ask.as_deref().unwrap_or_default(), one_line(ask));
         }
+    }
+
+    #[test]
+    fn conditions_are_written_as_they_are_read() {
+        let cases = [("1.1.2024.2591".parse().unwrap(), "")];
+        for (verdicts, word) in [
+            (Verdicts::AfterCase, ""),
+            (Verdicts::AfterSet, ""),
+            (Verdicts::at_word("Maple"), "maple"),
+        ] {
+            let opening = "Take \"your\" time.".to_owned();
+            let conditions = Conditions { opening, verdicts, minutes: Some(45), attempts: Some(1) };
+            let listed = Listed {
+                title: "a",
+                aim: "b",
+                level: "student",
+                mode: "assessment",
+                forms: false,
+                conditions: (&conditions, word),
+                cases: &cases,
+            };
+            assert_eq!(parse_set(&write_set(&listed)).unwrap().conditions, conditions);
+        }
+    }
+
+    #[test]
+    fn conditions_that_cannot_be_are_told_all_at_once() {
+        let head = "format = 1\nkind = \"set\"\ntitle = \"a\"\naim = \"b\"\nlevel = \"student\"\n";
+        let case = "[[case]]\naddress = \"1.1.2024.2591\"\n";
+        let faults = |mode: &str, conditions: &str| {
+            let text = format!("{head}mode = \"{mode}\"\n[conditions]\n{conditions}\n{case}");
+            parse_set(&text).unwrap_err().to_string()
+        };
+        let told = faults("assessment", "minutes = 481\nattempts = 0\nverdict = \"after-set\"");
+        assert!(
+            told.contains("conditions.minutes") && told.contains("conditions.attempts"),
+            "{told}"
+        );
+        assert!(told.contains("conditions.verdict: no such key"), "{told}");
+        assert!(faults("study", "minutes = 40").contains("are for mode"));
+        assert!(faults("study", "verdicts = \"after-set\"").contains("are for mode"));
+        assert!(faults("assessment", "verdicts = \"at-word\"").contains("go together"));
+        assert!(faults("assessment", "word = \"x\"").contains("go together"));
+        assert!(faults("assessment", "verdicts = \"later\"").contains("after-case"));
     }
 }

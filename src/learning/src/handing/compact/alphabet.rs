@@ -103,7 +103,8 @@ mod tests {
     fn the_order_of_every_version_stays_as_it_was() {
         // A difference here means that what learners handed to hosts would be read as something
         // else. Write what was added into ADDED under a new FORMAT, and add its order here.
-        let orders = [ORDER_1];
+        // Version 2 added to heads only.
+        let orders = [ORDER_1, ORDER_1];
         assert_eq!(orders.len(), usize::try_from(FORMAT).unwrap());
         for (version, expected) in (1..).zip(orders) {
             assert_eq!(order(version), expected, "version {version}: {:#018x}", order(version));

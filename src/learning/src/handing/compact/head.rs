@@ -4,7 +4,7 @@
 use super::coder::{Bits, Numbers};
 use super::event::{Garbled, text};
 use super::subject as about;
-use crate::record::{Head, Help, RECORD_FORMAT};
+use crate::record::{Head, Help, Limit, RECORD_FORMAT};
 use engine::rules::Local;
 use engine::session::Mode;
 
@@ -16,11 +16,20 @@ const LONGEST_PROTOCOL: usize = 20_000;
 /// Times are kept in whole seconds: a thousandth more says nothing about a decision and costs ten bits.
 const SECOND: u64 = 1000;
 
-/// The texts of the head before.
+/// The texts of the head before, and in which version heads are written.
 #[derive(Debug, Default)]
 pub struct Texts {
+    version: u32,
     all: [Vec<u8>; 8],
     begun: u64,
+    limit: u64,
+}
+
+impl Texts {
+    /// Before the first head of a state of this version.
+    pub fn of(version: u32) -> Self {
+        Self { version, ..Self::default() }
+    }
 }
 
 /// One head.
@@ -58,6 +67,7 @@ pub fn head<B: Bits>(
     let begun = time(numbers, about::BEGUN, before.begun, given.and_then(|one| one.begun));
     before.begun = begun.unwrap_or(before.begun);
     let ended = time(numbers, about::ENDED, before.begun, given.and_then(|one| one.ended));
+    let (opened_before, limit) = conditions(numbers, before, given)?;
     Ok(Head {
         format: RECORD_FORMAT,
         id: id.unwrap_or_default(),
@@ -69,6 +79,8 @@ pub fn head<B: Bits>(
         number: u32::try_from(number).map_err(|_| "more attempts than anybody makes")?,
         help: help(numbers, given),
         sitting,
+        opened_before,
+        limit,
         begun,
         ended,
         rule_set: rule_set.unwrap_or_default(),
@@ -78,6 +90,36 @@ pub fn head<B: Bits>(
 
 fn protocol(head: &Head) -> Option<String> {
     if head.local.is_none() { None } else { serde_json::to_string(&head.local).ok() }
+}
+
+/// What was there first in version 2.
+fn conditions<B: Bits>(
+    numbers: &mut Numbers<B>,
+    before: &mut Texts,
+    given: Option<&Head>,
+) -> Result<(bool, Option<Limit>), Garbled> {
+    if before.version < 2 {
+        return Ok((false, None));
+    }
+    let opened_before =
+        numbers.flag(about::OPENED_BEFORE, given.is_some_and(|one| one.opened_before));
+    Ok((opened_before, limit(numbers, before, given.and_then(|one| one.limit))?))
+}
+
+/// The time of the set, which all its cases share: no news after the first.
+fn limit<B: Bits>(
+    numbers: &mut Numbers<B>,
+    before: &mut Texts,
+    given: Option<Limit>,
+) -> Result<Option<Limit>, Garbled> {
+    if !numbers.flag(about::LIMIT, given.is_some()) {
+        return Ok(None);
+    }
+    let from = time(numbers, about::LIMIT_FROM, before.limit, given.map(|one| one.from));
+    before.limit = from.ok_or("a time without its beginning")?;
+    let minutes = numbers.size(about::MINUTES, given.map_or(0, |one| one.minutes.into()));
+    let minutes = u32::try_from(minutes).map_err(|_| "more minutes than anybody has")?;
+    Ok(Some(Limit { from: before.limit, minutes }))
 }
 
 /// What helped, in the order of the list.

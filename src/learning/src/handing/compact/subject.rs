@@ -30,6 +30,10 @@ pub const CORNERS: u16 = 46;
 pub const STAYS: u16 = 47;
 pub const CORNER: u16 = 48;
 pub const TAKEN_BACK: u16 = 49;
+pub const OPENED_BEFORE: u16 = 50;
+pub const LIMIT: u16 = 51;
+pub const LIMIT_FROM: u16 = 52;
+pub const MINUTES: u16 = 53;
 /// And what kind of event came before, up to seven.
 pub const KIND: u16 = 56;
 /// And the finding.

@@ -1,0 +1,159 @@
+//! A case at its end whose verdicts wait: for the last case of its set, or for the instructor's word.
+
+use crate::components::changed::use_changed;
+use crate::components::desk::fields::words;
+use crate::components::hold::use_held;
+use crate::components::plain::{button, el, landing, line, link, links, press, said, status};
+use crate::effects;
+use crate::keep::Kept;
+use crate::keep::db::ATTEMPTS;
+use crate::keep::file::saved;
+use crate::keep::keeper::keeper;
+use crate::keep::restore::head;
+use crate::library::ShippedSet;
+use crate::route::{CaseRoute, From, Route};
+use crate::sat;
+use crate::store::{Action, Bench, Room};
+use engine::scenario::Verdicts;
+use learning::file::is_name;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What it needs.
+#[derive(Properties, PartialEq)]
+pub struct WaitingProps {
+    /// The case.
+    pub bench: Rc<Bench>,
+    /// Its set.
+    pub set: ShippedSet,
+    /// The room.
+    pub room: UseReducerHandle<Room>,
+}
+
+/// What stands in place of the debrief.
+#[component]
+pub fn Waiting(props: &WaitingProps) -> Html {
+    let (set, room) = (&props.set, &props.room);
+    let says = use_held(String::new);
+    let here = use_held(|| None::<Here>);
+    let verdicts = sat::conditions(set).verdicts;
+    let show = {
+        let (name, room) = (set.name.clone(), room.clone());
+        Callback::from(move |()| {
+            sat::show(&name);
+            room.dispatch(Action::Go(room.route.clone()));
+        })
+    };
+    {
+        let (here, set, show) = (here.clone(), set.clone(), show.clone());
+        let after_set = verdicts == Verdicts::AfterSet;
+        use_changed(room.kept.clone(), move |_| {
+            wasm_bindgen_futures::spawn_local(async move {
+                let found = Here::of(&set).await;
+                if after_set && found.as_ref().is_some_and(|here| here.open.is_empty()) {
+                    show.emit(());
+                }
+                here.set(found);
+            });
+        });
+    }
+    let mut parts = vec![line("p", "lead", "This case is at its end.")];
+    match &verdicts {
+        Verdicts::AtWord(_) => {
+            let (says, awaited, show) = (says.clone(), verdicts.clone(), show.clone());
+            let typed = Callback::from(move |word: String| match awaited.come_with(&word) {
+                true => show.emit(()),
+                false => says.set("That is not the word: ask your instructor.".to_owned()),
+            });
+            parts.push(line("p", "", "Its verdicts come with a word that your instructor says."));
+            parts.push(words("sat-word", "The word", "", typed));
+        }
+        _ => {
+            parts.push(line("p", "", "Its verdicts come when every case of the set is at its end."))
+        }
+    }
+    parts.push(status((*says).clone()));
+    if let Some(here) = &*here {
+        parts.extend(next(set, &here.open));
+        parts.extend(hand_in(here));
+    }
+    if matches!(room.kept, Kept::Without(_)) && verdicts == Verdicts::AfterSet {
+        // What is not kept cannot be counted; nobody is locked out of what they did.
+        let done = button("I have been through every case", show.reform(|_: MouseEvent| ()));
+        parts.push(el("p", "row", vec![done]));
+    }
+    parts.push(links(&[("#/", "To the sets")]));
+    let heading = landing("sheet-title", "Done");
+    let title = said("h1", "", props.bench.session.case().title.clone());
+    el("article", "page", [vec![title, heading], parts].concat())
+}
+
+/// The ways to the cases that are still open.
+fn next(set: &ShippedSet, open: &[usize]) -> Vec<Html> {
+    if open.is_empty() {
+        return vec![line("p", "", "Every case of the set is at its end.")];
+    }
+    let one = |place: &usize| {
+        let title = set.cases.get(*place - 1).cloned().unwrap_or_default();
+        el("li", "", vec![link(address(set, *place), title)])
+    };
+    vec![line("h2", "", "Still open"), el("ol", "cases", open.iter().map(one).collect())]
+}
+
+/// The learner's code, and the file.
+fn hand_in(here: &Here) -> Vec<Html> {
+    let told = Callback::from(|code: String| {
+        let code = code.trim();
+        effects::remember_code(if is_name(code) { code } else { "" });
+    });
+    let ids = here.ids.clone();
+    let save = Callback::from(move |_: MouseEvent| {
+        let ids = ids.clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            if let Ok(text) =
+                saved(Some(&effects::code()), |id| ids.iter().any(|one| one == id)).await
+            {
+                effects::save("wallwise-attempts.json", &text);
+            }
+        });
+    });
+    vec![
+        line("h2", "", "Hand in"),
+        words(
+            "sat-code",
+            "Your code, as your instructor knows you: letters, digits, hyphens",
+            &effects::code(),
+            told,
+        ),
+        el("p", "row", vec![press(&[], "Save the attempts of this set".to_owned(), save)]),
+    ]
+}
+
+fn address(set: &ShippedSet, place: usize) -> String {
+    let from = From::Set(set.name.clone(), place);
+    Route::Case(CaseRoute { mode: set.when(), ..CaseRoute::study(from) }).fragment()
+}
+
+/// What is kept here of a set.
+struct Here {
+    /// The places, from 1, of its cases that are not at their end.
+    open: Vec<usize>,
+    /// The names of its attempts.
+    ids: Vec<String>,
+}
+
+impl Here {
+    /// Nothing where nothing is kept.
+    async fn of(set: &ShippedSet) -> Option<Self> {
+        let heads = keeper().db()?.texts(ATTEMPTS, "").await.ok()?;
+        let heads = heads.iter().filter_map(|text| head(text).ok());
+        let (mut ended, mut ids) = (Vec::new(), Vec::new());
+        for head in heads.filter(|head| head.set.as_ref() == Some(&set.name)) {
+            ended.extend(head.address.filter(|_| head.ended.is_some()));
+            ids.push(head.id);
+        }
+        let places = (1..).zip(&set.addresses);
+        let open = places.filter(|(_, case)| !ended.contains(case)).map(|(place, _)| place);
+        Some(Self { open: open.collect(), ids })
+    }
+}
