@@ -10,8 +10,9 @@ const RUNS = [
 const ALIGNED = [2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2];
 // The same for what follows 0xfc.
 const COUNTS = [0, 0, 0, 0, 0, 0, 0, 0, 2, 1, 2, 1, 2, 1, 2, 1, 1, 1];
-// The first of the bytes that stand for reading one of the first four locals.
-const [GET, SHORT_GET, FEW] = [0x20, 0xd3, 4];
+// The first of the bytes that stand for reading one of the first four locals, behind which lie those
+// that stand for giving one of the first four numbers.
+const [GET, CONST, SHORT, FEW] = [0x20, 0x41, 0xd3, 4];
 const [SECTIONS, LOCALS, INSTRUCTIONS, FIXED, REST] = [0, 1, 2, 14, 15];
 const STRANDS = 16;
 // The lengths of its strands, with which a block begins.
@@ -55,10 +56,10 @@ function piece(bytes, places) {
   /** One instruction and what belongs to it; by how much it opens (1) or closes (-1) a block. */
   function instruction() {
     const code = (out[end++] = bytes[places[INSTRUCTIONS]++]);
-    const local = code - SHORT_GET;
-    if (local >= 0 && local < FEW) {
-      out[end - 1] = GET;
-      out[end++] = local;
+    const short = code - SHORT;
+    if (short >= 0 && short < 2 * FEW) {
+      out[end - 1] = short < FEW ? GET : CONST;
+      out[end++] = short % FEW;
       return 0;
     }
     if (code >= 0x28 && code <= 0x3e) out[end++] = ALIGNED[code - 0x28];

@@ -38,17 +38,20 @@ enum Strand {
 const STRANDS: usize = Strand::Rest as usize + 1;
 /// From how many bytes of the module on a block is closed before the next function. A shorter one comes
 /// sooner; a longer one compresses better.
-const BLOCK: usize = 128 * 1024;
+const BLOCK: usize = 256 * 1024;
 
 /// The section of a module that holds what its functions do.
 const CODE: u8 = 10;
 /// The instruction that closes a block or a function.
 const END: u8 = 0x0b;
-/// The instruction that reads a local, and how many locals it reads so often that instruction and number
-/// are sent as one byte, from a byte on that no plain module begins an instruction with.
+/// The instruction that reads a local and the one that gives a number. The first few locals and numbers
+/// are so frequent that instruction and number are sent as one byte, from bytes on that no plain module
+/// begins an instruction with.
 const GET: u8 = 0x20;
+const CONST: u8 = 0x41;
 const FEW: u8 = 4;
 const SHORT_GET: u8 = 0xd3;
+const SHORT_CONST: u8 = SHORT_GET + FEW;
 /// How each access to memory is aligned by nature, as a power of two, from `i32.load` on.
 const ALIGNED: &[u8] = &[2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2];
 /// The first access to memory, and the first that writes.
@@ -134,10 +137,11 @@ impl Walk<'_> {
 
     /// One instruction, and what it is.
     fn instruction(&mut self) -> Result<u8, Fault> {
-        if let Some(&[GET, local @ ..FEW]) = self.module.get(self.at..self.at + 2) {
-            self.strands[Strand::Instructions as usize].push(SHORT_GET + local);
+        if let Some(&[code @ (GET | CONST), few @ ..FEW]) = self.module.get(self.at..self.at + 2) {
+            let short = if code == GET { SHORT_GET } else { SHORT_CONST };
+            self.strands[Strand::Instructions as usize].push(short + few);
             self.at += 2;
-            return Ok(GET);
+            return Ok(code);
         }
         let code = self.byte(Strand::Instructions)?;
         match code {
@@ -154,7 +158,7 @@ impl Walk<'_> {
             0x22 => self.numbers(1, Strand::Tees)?,
             0x23..=0x26 => self.numbers(1, Strand::Globals)?,
             LOAD..=0x3e => self.access(code)?,
-            0x41 => self.numbers(1, Strand::Short)?,
+            CONST => self.numbers(1, Strand::Short)?,
             0x42 => self.numbers(1, Strand::Long)?,
             0x43 => self.bytes(4, Strand::Fixed)?,
             0x44 => self.bytes(8, Strand::Fixed)?,
