@@ -7,9 +7,11 @@ dataset.sets = new URL("./sets.json", import.meta.url).href;
 dataset.prose = new URL("./prose.txt", import.meta.url).href;
 
 try {
+  const { laid } = await import("./strands.js");
+  const module = laid(fetch(new URL("./app_bg.wasm", import.meta.url)));
   const { default: start } = await import("./app.js");
   const { share } = await import("./shared.js");
-  share(await start({ module_or_path: new URL("./app_bg.wasm", import.meta.url) }));
+  share(await start({ module_or_path: module }));
 } catch (error) {
   const sentence = document.createElement("p");
   sentence.setAttribute("role", "alert");

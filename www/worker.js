@@ -4,8 +4,10 @@
 
 import start, * as module from "./app.js";
 import { share } from "./shared.js";
+import { laid } from "./strands.js";
 
-const ready = start({ module_or_path: new URL("./app_bg.wasm", import.meta.url) }).then(share);
+const module_or_path = laid(fetch(new URL("./app_bg.wasm", import.meta.url)));
+const ready = start({ module_or_path }).then(share);
 
 self.addEventListener("message", async ({ data: { id, call, with: given = [] } }) => {
   try {

@@ -54,7 +54,7 @@ test("nothing but the first part is fetched before the first case is on the benc
     const entry = await page.evaluate(() =>
       [...document.querySelectorAll("link[href], script[src]")].map((one) => one.href || one.src));
     // The rules and their texts may be on their way by now, what keeps the room, and nothing else.
-    const after = requests.filter((url) => /\/(split_judging|strands|later|prose|offline)-/.test(url));
+    const after = requests.filter((url) => /\/(split_judging|later|prose|offline)-/.test(url));
     const before = requests.filter((url) => !after.includes(url)).slice(1);
     for (const url of before) {
       assert.ok(entry.includes(url) || /\/sets-/.test(url), `${url} was fetched too`);
@@ -90,7 +90,7 @@ test("a first case weighs at most 280 kB as sent, and the whole room 700", (t) =
     const files = listed.filter((one) => one.isFile()).map((one) => join(one.parentPath, one.name));
     const all = files.filter((file) => !/(\.br|site\.json)$/.test(file));
     const first = all.filter((file) =>
-      names.includes(basename(file)) && !/\/(split_judging|strands|later|prose|offline)-/.test(file));
+      names.includes(basename(file)) && !/\/(split_judging|later|prose|offline)-/.test(file));
     assert.ok(first.some((file) => /app_bg-.*wasm$/.test(file)), first.join(" "));
     const weigh = (list) => list.reduce((sum, file) => sum + sent(file), 0);
     t.diagnostic(`first case ${weigh(first)} bytes, whole room ${weigh(all)}`);

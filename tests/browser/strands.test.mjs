@@ -1,4 +1,4 @@
-// The later part of the module travels as strands; here they are laid back.
+// The module travels as strands; here they are laid back.
 
 import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
@@ -13,23 +13,61 @@ const named = (pattern) => {
 };
 // The script as the page has it, which node would not take for a module by its name.
 const script = readFileSync(named(/^strands-.*\.js$/), "utf8");
-const { start, whole } = await import(`data:text/javascript,${encodeURIComponent(script)}`);
+const { laid } = await import(`data:text/javascript,${encodeURIComponent(script)}`);
+const parts = [/^app_bg-.*\.wasm$/, /^split_.*\.wasm$/].map((pattern) => readFileSync(named(pattern)));
 
-test("every kind of instruction comes back to its place", () => {
+/** What is laid back of bytes that arrive so many at a time. */
+async function whole(bytes, size = bytes.length) {
+  const arriving = ReadableStream.from((function* () {
+    for (let at = 0; at < bytes.length; at += size) yield new Uint8Array(bytes.subarray(at, at + size));
+  })());
+  return new Uint8Array(await (await laid(new Response(arriving))).arrayBuffer());
+}
+
+test("every kind of instruction comes back to its place, however it arrives", async () => {
   const file = new URL("../data/strands.json", import.meta.url);
   const { module, strands } = JSON.parse(readFileSync(file, "utf8"));
-  assert.equal(Buffer.from(whole(Buffer.from(strands, "hex"))).toString("hex"), module);
+  for (const size of [1, 63, 64, 65, 1000]) {
+    assert.equal(Buffer.from(await whole(Buffer.from(strands, "hex"), size)).toString("hex"), module);
+  }
 });
 
-test("the later part of the room is a valid module once it is laid back", () => {
-  const part = readFileSync(named(/^split_.*\.strands$/));
-  const module = whole(part);
-  assert.ok(WebAssembly.validate(module));
-  assert.ok(module.length > part.length);
+test("both parts of the room are valid modules once they are laid back", async () => {
+  for (const part of parts) {
+    const module = await whole(part, 10_000);
+    assert.ok(WebAssembly.validate(module));
+    assert.ok(module.length > part.length);
+    assert.deepEqual(await whole(part), module);
+  }
 });
 
-test("a part that is not there, and one that is no part, are refused and not compiled", async () => {
-  const gone = new Response("", { status: 404 });
-  await assert.rejects(start(gone, {}), /404/);
-  await assert.rejects(start(new Response(new Uint8Array(200)), {}));
+test("what has arrived is handed on while the rest is still to come", async () => {
+  const [first] = parts;
+  const given = [];
+  const arriving = new ReadableStream({
+    async start(stream) {
+      stream.enqueue(new Uint8Array(first.subarray(0, first.length / 2)));
+      while (given.length === 0) await new Promise((later) => setTimeout(later));
+      stream.enqueue(new Uint8Array(first.subarray(first.length / 2)));
+      stream.close();
+    },
+  });
+  for await (const piece of (await laid(new Response(arriving))).body) given.push(piece);
+  assert.ok(given.length > 2, `${given.length} pieces`);
+});
+
+test("a part that is not there, one cut off and one that is none are refused and not compiled", async () => {
+  const start = async (bytes) => WebAssembly.compileStreaming(await laid(new Response(bytes)));
+  await assert.rejects(laid(new Response("", { status: 404 })), /404/);
+  const [first] = parts;
+  for (const end of [0, 1, 63, 64, 1000, first.length - 1]) {
+    await assert.rejects(start(new Uint8Array(first.subarray(0, end))), `${end}`);
+  }
+  for (const byte of [0, 1, 255]) await assert.rejects(start(new Uint8Array(5000).fill(byte)), `${byte}`);
+  // A number changed anywhere in the first lengths no longer fits the rest.
+  for (let at = 0; at < 64; at += 4) {
+    const strange = new Uint8Array(first);
+    strange[at] ^= 1;
+    await assert.rejects(start(strange), `${at}`);
+  }
 });

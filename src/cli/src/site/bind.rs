@@ -24,8 +24,10 @@ const GLUE: &str = "app.js";
 const LATER: &str = "./later.js";
 /// The script that hands the later part what it shares with the first; `www` has it.
 const SHARED: &str = "./shared.js";
-/// The script that lays the later part back from its strands; `www` has it.
+/// The script that lays both parts back from their strands; `www` has it.
 const STRANDS: &str = "./strands.js";
+/// Where the script that loads the later part starts what it fetched.
+const STARTS: &str = "WebAssembly.instantiateStreaming(src,";
 
 /// The module and its glue, `app.js` and `app_bg.wasm`, what is loaded later, and `later.js`, which
 /// loads it.
@@ -67,27 +69,24 @@ pub fn bind(module: &Path, scratch: &Path) -> Result<Vec<Asset>, Fault> {
     Ok(assets)
 }
 
-/// Sends what is loaded later as strands, and has its loader lay them back.
+/// Sends both parts as strands, and has the loader of the later one lay them back, as `www/boot.js` has
+/// the first. They are called what they will be, since hosts compress `.wasm` and leave a name that they
+/// do not know.
 fn strand(assets: &mut [Asset]) -> Result<(), Fault> {
-    let mut loader = None;
     for asset in assets {
-        if LATER.ends_with(&format!("/{}", asset.path)) {
-            loader = Some(asset);
-        } else if asset.extension() == "wasm" && asset.path != MODULE {
+        if asset.extension() == "wasm" {
             asset.bytes = strands(&asset.bytes)?;
-            asset.path = asset.path.replace(".wasm", ".strands");
+        } else if LATER.ends_with(&format!("/{}", asset.path)) {
+            let script = String::from_utf8_lossy(&asset.bytes);
+            let laid = script.replace(STARTS, "WebAssembly.instantiateStreaming(laid(src),");
+            if laid == script {
+                return Err(Fault::new(format!("found no place in {LATER} that starts a part")).hint(
+                    "wasm_split_cli_support writes it: the version that Cargo.toml pins is known to",
+                ));
+            }
+            asset.bytes = format!("import {{ laid }} from \"{STRANDS}\";\n{laid}").into_bytes();
         }
     }
-    let Some(loader) = loader else { return Ok(()) };
-    let script = String::from_utf8_lossy(&loader.bytes);
-    let script = script.replace(".wasm\"", ".strands\"");
-    let started = script.replace("WebAssembly.instantiateStreaming(", "start(");
-    if started == script {
-        return Err(Fault::new(format!("found no place in {LATER} that starts a part")).hint(
-            "wasm_split_cli_support writes it: the version that Cargo.toml pins is known to",
-        ));
-    }
-    loader.bytes = format!("import {{ start }} from \"{STRANDS}\";\n{started}").into_bytes();
     Ok(())
 }
 

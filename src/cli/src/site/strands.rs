@@ -2,12 +2,13 @@
 //!
 //! Between one instruction and the next lie numbers of every kind: places in memory, functions, labels,
 //! locals. Sorted into strands of one kind each they compress by a tenth more. `www/strands.js` lays them
-//! back where they were before the browser compiles the part. Only what is loaded later is sent so: the
-//! first part is compiled while it arrives.
+//! back where they were, block by block, so that the browser compiles what has come while the rest
+//! arrives.
 //!
-//! Form: for each strand its length (LEB128) and then, after all lengths, the strands. The first holds the
-//! sections as they are, with nothing but its size and its count of functions where the code was. How
-//! long a function is and how an address is aligned is not sent: it follows from the rest.
+//! Form: blocks. A block has for each strand its length (four bytes, the lowest first) and then, after all
+//! lengths, the strands. The first strand holds sections as they are, up to the place where functions
+//! begin; the others hold functions, each whole. How long a function is and how an address is aligned is
+//! not sent: it follows from the rest.
 
 use crate::Fault;
 
@@ -35,16 +36,22 @@ enum Strand {
 
 /// How many kinds of strand there are.
 const STRANDS: usize = Strand::Rest as usize + 1;
+/// From how many bytes of the module on a block is closed before the next function. A shorter one comes
+/// sooner; a longer one compresses better.
+const BLOCK: usize = 256 * 1024;
 
 /// The section of a module that holds what its functions do.
 const CODE: u8 = 10;
 /// The instruction that closes a block or a function.
 const END: u8 = 0x0b;
-/// The instruction that reads a local, and how many locals it reads so often that instruction and number
-/// are sent as one byte, from a byte on that no plain module begins an instruction with.
+/// The instruction that reads a local and the one that gives a number. The first few locals and numbers
+/// are so frequent that instruction and number are sent as one byte, from bytes on that no plain module
+/// begins an instruction with.
 const GET: u8 = 0x20;
+const CONST: u8 = 0x41;
 const FEW: u8 = 4;
 const SHORT_GET: u8 = 0xd3;
+const SHORT_CONST: u8 = SHORT_GET + FEW;
 /// How each access to memory is aligned by nature, as a power of two, from `i32.load` on.
 const ALIGNED: &[u8] = &[2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2];
 /// The first access to memory, and the first that writes.
@@ -56,25 +63,27 @@ const STORE: u8 = 0x36;
 /// # Errors
 /// With the place and what was found there when it is no module or holds what a strand cannot.
 pub fn strands(module: &[u8]) -> Result<Vec<u8>, Fault> {
-    let mut walk = Walk { module, at: 0, strands: Default::default() };
-    walk.module()?;
-    let mut whole = Vec::with_capacity(module.len());
-    for strand in &walk.strands {
-        write_number(&mut whole, strand.len());
-    }
-    walk.strands.iter().for_each(|strand| whole.extend_from_slice(strand));
-    Ok(whole)
+    in_blocks(module, BLOCK)
+}
+
+fn in_blocks(module: &[u8], size: usize) -> Result<Vec<u8>, Fault> {
+    let mut walk = Walk { module, at: 0, strands: Default::default(), whole: Vec::new() };
+    walk.module(size)?;
+    Ok(walk.whole)
 }
 
 /// Walks over a module and puts what it passes into the strands.
 struct Walk<'a> {
     module: &'a [u8],
     at: usize,
+    /// The block that is open, and those that are closed.
     strands: [Vec<u8>; STRANDS],
+    whole: Vec<u8>,
 }
 
 impl Walk<'_> {
-    fn module(&mut self) -> Result<(), Fault> {
+    fn module(&mut self, size: usize) -> Result<(), Fault> {
+        let mut begun = 0;
         self.bytes(8, Strand::Sections)?;
         while self.at < self.module.len() {
             let section = self.byte(Strand::Sections)?;
@@ -84,10 +93,28 @@ impl Walk<'_> {
                 continue;
             }
             for _ in 0..self.number(Strand::Sections)? {
+                if self.at - begun >= size {
+                    self.close();
+                    begun = self.at;
+                }
                 self.function()?;
             }
+            self.close();
         }
+        self.close();
         Ok(())
+    }
+
+    /// Closes the block that is open, if there is anything in it.
+    fn close(&mut self) {
+        let strands = std::mem::take(&mut self.strands);
+        if strands.iter().all(Vec::is_empty) {
+            return;
+        }
+        for strand in &strands {
+            self.whole.extend((strand.len() as u32).to_le_bytes());
+        }
+        self.whole.extend(strands.into_iter().flatten());
     }
 
     fn function(&mut self) -> Result<(), Fault> {
@@ -110,10 +137,11 @@ impl Walk<'_> {
 
     /// One instruction, and what it is.
     fn instruction(&mut self) -> Result<u8, Fault> {
-        if let Some(&[GET, local @ ..FEW]) = self.module.get(self.at..self.at + 2) {
-            self.strands[Strand::Instructions as usize].push(SHORT_GET + local);
+        if let Some(&[code @ (GET | CONST), few @ ..FEW]) = self.module.get(self.at..self.at + 2) {
+            let short = if code == GET { SHORT_GET } else { SHORT_CONST };
+            self.strands[Strand::Instructions as usize].push(short + few);
             self.at += 2;
-            return Ok(GET);
+            return Ok(code);
         }
         let code = self.byte(Strand::Instructions)?;
         match code {
@@ -130,7 +158,7 @@ impl Walk<'_> {
             0x22 => self.numbers(1, Strand::Tees)?,
             0x23..=0x26 => self.numbers(1, Strand::Globals)?,
             LOAD..=0x3e => self.access(code)?,
-            0x41 => self.numbers(1, Strand::Short)?,
+            CONST => self.numbers(1, Strand::Short)?,
             0x42 => self.numbers(1, Strand::Long)?,
             0x43 => self.bytes(4, Strand::Fixed)?,
             0x44 => self.bytes(8, Strand::Fixed)?,
@@ -198,20 +226,11 @@ impl Walk<'_> {
 
     fn strange(&self, found: &str) -> Fault {
         Fault::new(format!(
-            "found {found} at byte {} of the later part, expected the instructions of a plain module",
+            "found {found} at byte {} of a part, expected the instructions of a plain module",
             self.at
         ))
         .hint("build the page without further target features: `www/strands.js` has to know what it lays back")
     }
-}
-
-/// Writes a number in LEB128.
-fn write_number(bytes: &mut Vec<u8>, mut number: usize) {
-    while number >= 0x80 {
-        bytes.push((number & 0x7f) as u8 | 0x80);
-        number >>= 7;
-    }
-    bytes.push(number as u8);
 }
 
 #[cfg(test)]
@@ -222,26 +241,50 @@ mod tests {
     const MODULE: &[u8] = b"\0asm\x01\0\0\0\x01\x06\x01\x60\x01\x7f\x01\x7f\x03\x02\x01\0\
         \x0a\x0c\x01\x0a\0\x20\0\x28\x02\x08\x41\x7f\x6a\x0b";
 
+    /// The strands of each block.
+    fn blocks(mut whole: &[u8]) -> Vec<Vec<&[u8]>> {
+        let mut blocks = Vec::new();
+        while !whole.is_empty() {
+            let (head, mut rest) = whole.split_at(4 * STRANDS);
+            let length = |four: &[u8]| u32::from_le_bytes(four.try_into().unwrap()) as usize;
+            let strand = |four| rest.split_off(..length(four)).unwrap();
+            blocks.push(head.chunks(4).map(strand).collect());
+            whole = rest;
+        }
+        blocks
+    }
+
     #[test]
     fn each_kind_of_number_lies_in_its_strand_and_what_follows_from_the_rest_in_none() {
         let whole = strands(MODULE).unwrap();
-        let (lengths, rest) = whole.split_at(STRANDS);
-        assert_eq!(lengths.iter().map(|length| usize::from(*length)).sum::<usize>(), rest.len());
-        let mut rest = rest;
-        let mut strand = |which: Strand| {
-            let (found, left) = rest.split_at(usize::from(lengths[which as usize]));
-            rest = left;
-            found
-        };
+        let blocks = blocks(&whole);
+        assert_eq!(blocks.len(), 1);
+        let strand = |which: Strand| blocks[0][which as usize];
         assert_eq!(strand(Strand::Sections), &MODULE[..23]);
         assert_eq!(strand(Strand::Locals), [0]);
         assert_eq!(strand(Strand::Instructions), [SHORT_GET, 0x28, 0x41, 0x6a, END]);
-        assert_eq!(lengths[Strand::Types as usize], 0);
-        assert_eq!(lengths[Strand::Gets as usize], 0);
+        assert_eq!(strand(Strand::Loads), [8]);
+        assert_eq!(strand(Strand::Short), [0x7f]);
         assert_eq!(
             whole.len(),
-            STRANDS + MODULE.len() - 3,
+            4 * STRANDS + MODULE.len() - 3,
             "a length, a local and an alignment less"
+        );
+    }
+
+    #[test]
+    fn a_block_is_closed_before_a_function_and_after_the_last() {
+        // Two functions that do nothing, and then a section that is empty.
+        let module = b"\0asm\x01\0\0\0\x0a\x07\x02\x02\0\x0b\x02\0\x0b\0\0";
+        let together = strands(module).unwrap();
+        let ends = |block: &Vec<&[u8]>| {
+            (block[Strand::Sections as usize].len(), block[Strand::Instructions as usize].len())
+        };
+        assert_eq!(blocks(&together).iter().map(ends).collect::<Vec<_>>(), [(11, 2), (2, 0)]);
+        let apart = in_blocks(module, 1).unwrap();
+        assert_eq!(
+            blocks(&apart).iter().map(ends).collect::<Vec<_>>(),
+            [(11, 0), (0, 1), (0, 1), (2, 0)]
         );
     }
 
@@ -270,12 +313,5 @@ mod tests {
             // Cut off between two sections it is a shorter module; anywhere else it is refused.
             assert_eq!(strands(&MODULE[..end]).is_ok(), [8, 16, 20].contains(&end), "{end}");
         }
-    }
-
-    #[test]
-    fn a_length_is_written_as_the_module_writes_its_own() {
-        let mut bytes = Vec::new();
-        write_number(&mut bytes, 300);
-        assert_eq!(bytes, [0xac, 0x02]);
     }
 }
