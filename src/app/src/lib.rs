@@ -15,6 +15,7 @@ mod library;
 mod pages;
 pub mod parity;
 mod prose;
+mod results;
 mod room;
 mod route;
 mod shelf;

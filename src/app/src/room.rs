@@ -31,12 +31,17 @@ const PARTS: [(&str, &str); 5] = [
 /// What stands under everything.
 const FOOT: &str =
     "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser.";
+/// The same in a package.
+const FOOT_OF_PACKAGE: &str = "Synthetic cases, for teaching. Never clinical advice. What you do goes to the host of this package, and nowhere else.";
 
 /// The room.
 #[component]
 pub fn Room() -> Html {
+    let packaged = is_packaged();
     let room = use_reducer(|| {
-        State::open(Route::read(&effects::fragment()), effects::was_briefed(), effects::has_kept())
+        // What the host of a package keeps is waited for as if it were kept here.
+        let kept_before = effects::has_kept() || packaged;
+        State::open(Route::read(&effects::fragment()), effects::was_briefed(), kept_before)
     });
     use_address(&room);
     use_library(&room);
@@ -64,12 +69,18 @@ pub fn Room() -> Html {
         <ContextProvider<Prose> context={prose.clone()}>
             { room.judging.map(|judging| (judging.hatchings)()) }
             { skip() }
-            { head(button(notation, name)) }
+            { head(button(notation, name), packaged) }
             { not_kept(&room) }
+            { room.judging.filter(|_| packaged).map(|judging| (judging.handing)(room.clone())) }
             <main id="room-place" tabindex="-1">{ place(&room, &prose) }</main>
-            { el("footer", "room-foot", vec![line("p", "", FOOT)]) }
+            { el("footer", "room-foot", vec![line("p", "", if packaged { FOOT_OF_PACKAGE } else { FOOT })]) }
         </ContextProvider<Prose>>
     }
+}
+
+/// Whether this is a package: one set, for a host.
+fn is_packaged() -> bool {
+    effects::entry("data-package").is_some()
 }
 
 /// The way past the head of the room, for who goes by keys.
@@ -82,10 +93,12 @@ fn skip() -> Html {
 }
 
 /// The room's name, and the ways to its parts.
-fn head(notation: Html) -> Html {
+fn head(notation: Html, packaged: bool) -> Html {
     let part =
         |(href, words): (&'static str, &'static str)| link(href.to_owned(), words.to_owned());
-    let mut parts = Vec::from(PARTS.map(part));
+    // What is due and the review are about more than one set.
+    let places = PARTS.into_iter().skip(if packaged { 2 } else { 0 });
+    let mut parts: Vec<Html> = places.map(part).collect();
     parts.push(notation);
     let name = [("class", "name"), ("href", "#/")];
     let name = with("a", &name, vec![text("Wallwise".to_owned())]);
@@ -107,6 +120,10 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
         return briefing(read);
     }
     match &room.route {
+        Route::Home | Route::Briefing if is_packaged() => match room.judging {
+            Some(judging) => (judging.package)(room.clone()),
+            None => waiting(room, "The set is on its way."),
+        },
         Route::Home | Route::Briefing => home(&room.library, room.kept_before),
         Route::Protocol => match room.judging {
             Some(judging) => (judging.protocol)(prose),

@@ -8,6 +8,7 @@ pub mod home;
 pub mod keeping;
 pub mod limits;
 pub mod own;
+pub mod package;
 pub mod portfolio;
 pub mod protocol;
 pub mod review;

@@ -61,7 +61,18 @@ pub fn statements(outcome: &Outcome, speaker: &Speaker<'_>) -> Result<Vec<Value>
 /// # Errors
 /// As [`statements`].
 pub fn file(outcome: &Outcome, speaker: &Speaker<'_>) -> Result<String, Unsayable> {
-    let lines: Vec<String> = statements(outcome, speaker)?.iter().map(Value::to_string).collect();
+    file_of(core::slice::from_ref(outcome), speaker)
+}
+
+/// The same of several sets, one after the other.
+///
+/// # Errors
+/// As [`statements`].
+pub fn file_of(outcomes: &[Outcome], speaker: &Speaker<'_>) -> Result<String, Unsayable> {
+    let mut lines = Vec::new();
+    for outcome in outcomes {
+        lines.extend(statements(outcome, speaker)?.iter().map(Value::to_string));
+    }
     Ok(format!("[\n{}\n]\n", lines.join(",\n")))
 }
 
@@ -297,7 +308,8 @@ fn put(value: &mut Value, key: &str, by: Value) {
 }
 
 /// A UUID of the form of version 4, its bits a hash of a text.
-fn uuid_of(text: &str) -> String {
+#[must_use]
+pub fn uuid_of(text: &str) -> String {
     let [high, low] = ["high", "low"].map(|half| {
         let mut hash = Fnv::new();
         hash.text(half);
