@@ -5,6 +5,7 @@ pub mod case;
 mod class;
 mod explain;
 mod judge;
+mod package;
 mod pair;
 mod population;
 mod protocol;
@@ -35,6 +36,8 @@ pub enum Command {
     Class(class::Args),
     /// Check a set
     Set(set::Args),
+    /// Pack a set and the page into one file for a learning management system
+    Package(package::Args),
     /// Hold the population draws against published figures
     Population(population::Args),
     /// List every rule with its limits
@@ -54,6 +57,7 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
         Command::Replay(args) => replay::run(&args, streams),
         Command::Class(args) => class::run(&args, streams),
         Command::Set(args) => set::run(&args, streams),
+        Command::Package(args) => package::run(args, streams),
         Command::Population(args) => population::run(&args, streams),
         Command::Rules(args) => rules::run(&args, streams),
         Command::Explain(args) => explain::run(&args, streams),

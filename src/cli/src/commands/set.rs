@@ -77,6 +77,16 @@ fn checked(file: &Path, json: bool, streams: &mut Streams<'_>) -> Result<Status,
     Ok(if findings == 0 { Status::Done } else { Status::Findings })
 }
 
+/// Everything in which a set does not do what it says, a line each.
+pub fn findings(set: &Set, file: &Path) -> Vec<String> {
+    let local = set.local();
+    let of_case = |(place, entry): (usize, &SetCase)| {
+        let found = check(entry, &local, file).err().unwrap_or_default();
+        found.into_iter().map(move |says| format!("{}: case {}: {says}", file.display(), place + 1))
+    };
+    set.cases.iter().enumerate().flat_map(of_case).collect()
+}
+
 /// Tells of case after case, as each is checked; how many findings there were.
 fn told(
     checked: impl Iterator<Item = CheckedCase>,

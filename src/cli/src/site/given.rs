@@ -40,6 +40,14 @@ pub fn given(scenarios: &Path) -> Result<Vec<Asset>, Fault> {
     ])
 }
 
+/// The list of sets of a page that has this one alone.
+///
+/// # Errors
+/// As [`given`].
+pub fn of_one_set(name: &str, file: &Path) -> Result<Asset, Fault> {
+    json("sets.json", &[shipped(name.to_owned(), file)?])
+}
+
 /// The long texts of the rules, family by family, and the facts behind them.
 fn prose() -> String {
     let facts = LongText { text: ledger::text(), ..LongText::default() };

@@ -17,10 +17,13 @@ mod names;
 mod offline;
 mod order;
 mod press;
+mod single;
 mod workspace;
 
 use std::path::Path;
 
+pub use given::of_one_set;
+pub use single::{ENTRY, read, single};
 pub use workspace::Workspace;
 
 use crate::{Fault, Streams};
