@@ -54,7 +54,7 @@ fn page(room: &UseReducerHandle<Room>, set: &ShippedSet, told: Option<&Outcome>)
     ];
     let results = results();
     if !results.name().is_empty() {
-        parts.push(said("p", "", format!("Sat by {}.", results.name())));
+        parts.push(said("p", "", format!("Learner: {}", results.name())));
     }
     let case = |(place, title): (usize, &String)| {
         let so_far = told.and_then(|told| told.cases.get(place)).map(so_far).unwrap_or_default();

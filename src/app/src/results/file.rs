@@ -10,8 +10,7 @@ use crate::library::Library;
 use crate::store::Room;
 use learning::handing::compact::Kept;
 use learning::handing::outcome::{Outcome, hash_of};
-use learning::handing::xapi::{Speaker, file_of, uuid_of};
-use std::collections::BTreeMap;
+use learning::handing::xapi::{self, Speaker, uuid_of};
 
 /// Under what activities are named where the room has no address of its own.
 const NOWHERE: &str = "https://wallwise.invalid/room";
@@ -37,11 +36,15 @@ pub async fn of_attempts(wanted: &[String], library: &Library) -> Result<String,
     let all = raw(&db).await?;
     // Whoever gathers files tells their learners apart by this, and learns no more of them.
     let first = all.first().map(|one| hash_of(&one.id)).unwrap_or_default();
-    let mut sets: BTreeMap<String, Vec<Kept>> = BTreeMap::new();
+    let mut sets: Vec<(String, Vec<Kept>)> = Vec::new();
     for one in all.iter().filter(|one| wanted.contains(&one.id)) {
         if let (Ok(head), Ok(events)) = (head(&one.head), events(&one.events)) {
             let set = head.set.clone().unwrap_or_else(|| OUTSIDE.to_owned());
-            sets.entry(set).or_default().push(Kept { head, events });
+            let kept = Kept { head, events };
+            match sets.iter_mut().find(|(name, _)| *name == set) {
+                Some((_, attempts)) => attempts.push(kept),
+                None => sets.push((set, vec![kept])),
+            }
         }
     }
     let mut outcomes = Vec::new();
@@ -84,5 +87,5 @@ fn statements(outcomes: &[Outcome]) -> Result<String, String> {
     let registration = uuid_of(&format!("{base} {learner}"));
     let now = effects::now();
     let speaker = Speaker { base, home: base, registration: &registration, language: "en-GB", now };
-    file_of(outcomes, &speaker).map_err(|why| why.to_string())
+    xapi::file(outcomes, &speaker).map_err(|why| why.to_string())
 }

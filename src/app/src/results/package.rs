@@ -90,7 +90,7 @@ impl Package {
                 let _ = self.set(&now);
             }
         }
-        let _ = self.host.commit();
+        // To finish is to commit, in the one way that a page that goes is still allowed.
         self.host.finish();
     }
 }
