@@ -10,6 +10,7 @@ mod key;
 mod manners;
 mod molars;
 mod mutated;
+mod package;
 mod planted;
 mod population;
 mod replay;
