@@ -6,7 +6,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import test, { after } from "node:test";
-import { axe, browse, mounted, site, soon, watch } from "./harness.mjs";
+import { axe, browse, mounted, site, soon, visit, watch } from "./harness.mjs";
 import { host, unzipped } from "./host.mjs";
 import { begin, byMouse, run, sound } from "./play.mjs";
 
@@ -81,6 +81,8 @@ for (const edition of ["1.2", "2004"]) {
       assert.deepEqual(await axe(frame), []);
       assert.equal(await frame.locator('nav a[href="#/today"]').count(), 0);
       await play(frame, 1, "flap");
+      // A step is handed in once it is judged, a moment after the room has gone on.
+      await soon(() => assert.match(JSON.stringify(commits.at(-1)), /case-1-extraction/));
       const kept = commits.length;
       assert.ok(kept >= 4, `${kept} commits`);
       await leave(page);
@@ -172,3 +174,24 @@ test("opened as a file, without a host, the case is judged and the results are s
     await browser.close();
   }
 });
+
+test("the portfolio saves attempts of one's choice as statements, by a code and not by a name", () =>
+  visit(async ({ page, address }) => {
+    await begin(page);
+    await page.evaluate(() => { location.hash = "#/case/1.1.2024.2591"; });
+    await page.locator(".sheet").waitFor();
+    await byMouse(page, sound(CASES[0]), "flap");
+    await page.evaluate(() => { location.hash = "#/portfolio"; });
+    await page.getByLabel("A name, if you like").fill("Ada");
+    const [file] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save as statements" }).click(),
+    ]);
+    const text = readFileSync(await file.path(), "utf8");
+    const [attempted, ...more] = JSON.parse(text);
+    assert.deepEqual(more, []);
+    assert.match(attempted.verb.id, /attempted$/);
+    assert.equal(attempted.object.id, `${address}set/outside-sets/case/1-1-2024-2591`);
+    assert.match(attempted.actor.account.name, /^learner-[0-9a-f]{16}$/);
+    assert.ok(!text.includes("Ada"));
+  }));

@@ -89,7 +89,7 @@ fn sitting(seed: u64, random: &mut ChaCha8Rng) -> Value {
             .expect("these statements can be said")
             .iter()
             .map(|one| serde_json::from_str(one).expect("a statement is JSON"))
-            .collect::<Vec<serde_json::Value>>(),
+            .collect::<Vec<Value>>(),
     })
 }
 

@@ -6,7 +6,7 @@ use crate::components::hold::use_held;
 use crate::components::plain::{alert, button, el, line, link, said, status, text};
 use crate::effects;
 use crate::library::{Library, ShippedSet};
-use crate::results::results;
+use crate::results::{results, saving};
 use crate::route::{CaseRoute, From, Route};
 use crate::store::Room;
 use engine::session::Mode;
@@ -71,8 +71,7 @@ fn page(room: &UseReducerHandle<Room>, set: &ShippedSet, told: Option<&Outcome>)
         }));
     }
     if results.is_by_file() {
-        let room = room.clone();
-        let save = Callback::from(move |_: MouseEvent| save(room.clone()));
+        let save = saving(room.clone());
         let button = button("Save the results as a file", save);
         parts.push(line(
             "p",
@@ -113,12 +112,4 @@ fn in_all(told: &Outcome) -> String {
         told.cases.len(),
         mark.unwrap_or_default()
     )
-}
-
-fn save(room: UseReducerHandle<Room>) {
-    spawn_local(async move {
-        if let Ok(text) = results().file(&room).await {
-            effects::save("wallwise-results.json", &text);
-        }
-    });
 }

@@ -1,7 +1,7 @@
 //! Results as a file of statements, for a set or for attempts of one's choice.
 
 use super::outcome::{case_of, of_set};
-use super::{Results, results};
+use super::results;
 use crate::effects;
 use crate::keep::keeper::keeper;
 use crate::keep::restore::{events, head};
@@ -11,20 +11,25 @@ use crate::store::Room;
 use learning::handing::compact::Kept;
 use learning::handing::outcome::{Outcome, hash_of};
 use learning::handing::xapi::{self, Speaker, uuid_of};
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
 
 /// Under what activities are named where the room has no address of its own.
 const NOWHERE: &str = "https://wallwise.invalid/room";
 /// The name of what stands outside sets.
 const OUTSIDE: &str = "outside-sets";
 
-impl Results {
-    /// What came of the set of this package, as a file.
-    ///
-    /// # Errors
-    /// A sentence.
-    pub async fn file(&self, room: &Room) -> Result<String, String> {
-        statements(&[self.outcome(room).await?])
-    }
+/// Saves what came of the set of this package.
+pub fn saving(room: UseReducerHandle<Room>) -> Callback<MouseEvent> {
+    Callback::from(move |_| {
+        let room = room.clone();
+        spawn_local(async move {
+            let told = results().outcome(&room).await;
+            if let Ok(text) = told.and_then(|told| statements(&[told])) {
+                effects::save("wallwise-results.json", &text);
+            }
+        });
+    })
 }
 
 /// Kept attempts of these names, as a file: set by set, in a set the latest attempt at each case.

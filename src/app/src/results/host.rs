@@ -89,7 +89,8 @@ impl Host {
     fn ask(&self, name: &str, with: &[&str]) -> Result<(), String> {
         let answer = self.call(name, with);
         // Some hosts answer with a truth, not with its name.
-        let yes = |said: &JsValue| *said == JsValue::TRUE || *said == JsValue::from("true");
+        let yes =
+            |said: &JsValue| *said == JsValue::TRUE || said.as_string().as_deref() == Some("true");
         if answer.as_ref().is_some_and(yes) {
             return Ok(());
         }

@@ -7,7 +7,7 @@ mod host;
 mod outcome;
 mod package;
 
-pub use file::of_attempts;
+pub use file::{of_attempts, saving};
 pub use handing::{Handing, HandingProps};
 
 use crate::effects;
