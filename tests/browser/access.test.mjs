@@ -21,6 +21,8 @@ const PAGES = {
   "no rule": "#/protocol/no-such-rule",
   limits: "#/limits",
   guide: "#/guide",
+  desk: "#/desk",
+  class: "#/class",
   nowhere: "#/attic",
 };
 

@@ -1,4 +1,4 @@
-// What is done is kept as it happens: killed tabs, two tabs, no space, no storage, newer storage.
+// What is done is kept as it happens: two tabs, no space, no storage, newer storage.
 
 import assert from "node:assert/strict";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -6,29 +6,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import test from "node:test";
+import { stored } from "./database.mjs";
 import { axe, mounted, soon, visit } from "./harness.mjs";
 import { begin, byMouse, carry, choose, decide, sound } from "./play.mjs";
 
 const data = fileURLToPath(new URL("../data/", import.meta.url));
-
-/** Everything in the browser's database: `{ store: [[key, value]] }`. */
-const stored = (page) =>
-  page.evaluate(async () => {
-    const open = indexedDB.open("wallwise");
-    const db = await new Promise((resolve, reject) => {
-      open.onsuccess = () => resolve(open.result);
-      open.onerror = () => reject(open.error);
-    });
-    const all = {};
-    for (const name of db.objectStoreNames) {
-      const store = db.transaction(name).objectStore(name);
-      const ask = (request) => new Promise((resolve) => { request.onsuccess = () => resolve(request.result); });
-      const [keys, values] = [await ask(store.getAllKeys()), await ask(store.getAll())];
-      all[name] = keys.map((key, place) => [key, values[place]]);
-    }
-    db.close();
-    return all;
-  });
 
 /** The events of the only attempt, as they are kept. */
 const kept = async (page) => (await stored(page)).events.map(([, text]) => JSON.parse(text).do);
@@ -75,101 +57,6 @@ test("what was chosen and carried out is there again after loading anew, at the 
       assert.ok(heads[0].ended && heads[0].verdicts && !heads[1].ended);
     });
   }));
-
-test("200 tabs killed at any moment lose no step that was carried out", () =>
-  visit(async ({ page: first, context, address }) => {
-    await begin(first);
-    // From the second visit on a case is on the bench once the database is open.
-    await go(first, "#/case/1.1.2024.0");
-    await choose(first, "requests", ["allergies"]);
-    await soon(async () => assert.equal((await stored(first)).events.length, 1));
-    // A seeded course of chance, so that a failure can be run again.
-    let chance = 2026;
-    const draw = (below) => {
-      chance = (Math.imul(chance, 1664525) + 1013904223) >>> 0;
-      return chance % below;
-    };
-    const said = new Map();
-    await context.exposeBinding("noteShown", (_, at, done) => said.set(at, Math.max(done, said.get(at) ?? 0)));
-    await context.addInitScript(() => {
-      addEventListener("DOMContentLoaded", () => {
-        new MutationObserver(() => {
-          const done = document.querySelectorAll(".steps .done").length;
-          noteShown(location.hash, done);
-        }).observe(document.body, { subtree: true, childList: true, attributes: true });
-      });
-    });
-    await first.close();
-    let [kills, seed, lost, whole] = [0, 1, 0, 0];
-    while (kills < 200) {
-      const steps = sound(seed);
-      const at = `#/case/${seed}`;
-      seed += 1;
-      for (let over = false; !over && kills < 200;) {
-        const page = await context.newPage();
-        await page.goto(`${address}${at}`);
-        await page.locator(".sheet, .debrief").first().waitFor();
-        const done = await page.locator(".steps .done").count();
-        const shown = said.get(at) ?? 0;
-        if (done < shown) lost += shown - done;
-        over = (await page.locator(".debrief").count()) > 0;
-        if (over) whole += 1;
-        const killed = new Promise((resolve) => page.once("crash", resolve));
-        const session = await context.newCDPSession(page);
-        const wait = draw(800);
-        page.setDefaultTimeout(1500);
-        const play = goOn(page, steps, done).catch(() => {});
-        await new Promise((resolve) => setTimeout(resolve, wait));
-        session.send("Page.crash").catch(() => {});
-        await killed;
-        kills += 1;
-        await play;
-        await page.close();
-      }
-    }
-    assert.equal(lost, 0);
-    const steps = [...said.values()].reduce((sum, done) => sum + done, 0);
-    assert.ok(steps >= 20, `in killed tabs only ${steps} steps were carried out, ${whole} cases came to their end`);
-    // What is left is whole: every attempt opens, and has no gap.
-    const page = await context.newPage();
-    await page.goto(`${address}#/keeping`);
-    await page.locator(".keeping h1").waitFor();
-    assert.equal(await page.getByText("Kept, and not readable here").count(), 0);
-    const places = new Map();
-    for (const [key] of (await stored(page)).events) {
-      const [id, place] = key.split("/");
-      assert.equal(Number(place), places.get(id) ?? 0, key);
-      places.set(id, Number(place) + 1);
-    }
-  }));
-
-/** Goes on with a case from where it stands, as fast as it goes, until the tab is killed. */
-async function goOn(page, steps, done) {
-  for (const [step, answers] of Object.entries(steps).slice(done)) {
-    const asked = new Map(Object.entries(answers).map((answer) => [answer[0].replace(/-(mm|degrees|cc|days|weeks|months)$/, ""), answer]));
-    const due = await title(page);
-    // Twice, where acts come before what weighs their findings.
-    while ((await title(page)) === due) {
-      for (const id of await page.locator(".sheet .decision").evaluateAll((all) => all.map(({ id }) => id))) {
-        const [key, value] = asked.get(id.replace("decision-", "")) ?? [];
-        if (key) await answer(page, `#${id}`, key, value);
-      }
-      await carry(page, step);
-    }
-  }
-}
-
-/** Answers a decision of which a part may have been answered before. */
-async function answer(page, at, key, value) {
-  if (Array.isArray(value) && typeof value[0] === "string") {
-    for (const one of value) {
-      const tick = page.locator(`${at} input[value="${one}"]`);
-      if (!(await tick.isChecked())) await tick.click();
-    }
-  } else if ((await page.locator(`${at} .undecided-mark`).count()) > 0) {
-    await choose(page, key, value);
-  }
-}
 
 test("of two tabs in one attempt each follows the other, and nothing is lost", () =>
   visit(async ({ page, context, address }) => {

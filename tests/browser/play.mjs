@@ -7,7 +7,7 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { wallwise } from "./harness.mjs";
+import { soon, wallwise } from "./harness.mjs";
 
 export const run = (...args) => execFileSync(wallwise, args, { encoding: "utf8", maxBuffer: 1 << 26 });
 
@@ -168,9 +168,12 @@ export async function decide(page, answers) {
 /** Carries the step out that is due, or concludes it. */
 export async function carry(page, step) {
   const button = carryOut(page);
-  if (await button.isDisabled()) {
-    throw new Error(`${step} cannot be carried out: ${await page.locator(".missing").innerText()}`);
-  }
+  // What was typed last may still be on its way into the page, on a machine that has much to do.
+  await soon(async () => {
+    if (await button.isDisabled()) {
+      throw new Error(`${step} cannot be carried out: ${await page.locator(".missing").innerText()}`);
+    }
+  });
   await movesOn(page, () => button.click());
 }
 

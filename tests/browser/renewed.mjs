@@ -62,8 +62,28 @@ function list(files) {
   put("sw.js", /const FILES = .*;/, `const FILES = ${JSON.stringify(listed)};`);
 }
 
-/** A custom section at the end of a module: another content that does the same. */
-export const withSection = (bytes) => Buffer.concat([bytes, Buffer.from([0, 2, 1, 0x78])]);
+/**
+ * A custom section at the end of the later part: another content that does the same. The first number
+ * of a part in strands is how long its sections are, and the sections are what it begins with.
+ */
+export function withSection(bytes) {
+  const section = Buffer.from([0, 2, 1, 0x78]);
+  const numbers = [];
+  let at = 0;
+  for (let strand = 0; strand < 16; strand += 1) {
+    let number = 0;
+    for (let shift = 0, byte = 128; byte > 127; shift += 7) number |= ((byte = bytes[at++]) & 127) << shift;
+    numbers.push(number);
+  }
+  const end = at + numbers[0];
+  numbers[0] += section.length;
+  const lengths = numbers.flatMap((number) => {
+    const written = [];
+    for (; number > 127; number >>>= 7) written.push((number & 127) | 128);
+    return [...written, number];
+  });
+  return Buffer.concat([Buffer.from(lengths), bytes.subarray(at, end), section, bytes.subarray(end)]);
+}
 
 /** The version that a page of these files says it is. */
 export const versionOf = (files) => /data-version="(\w+)"/.exec(files.get("index.html"))[1];

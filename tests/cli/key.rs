@@ -1,6 +1,6 @@
-//! `wallwise set key` and `wallwise set blueprint`: what an instructor prepares a class with.
+//! `wallwise set key`, `set blueprint` and `set forms`: what an instructor prepares a class with.
 
-use super::tool::{done, json, path, shipped};
+use super::tool::{done, folder, json, path, shipped, wallwise};
 use engine::rules::all;
 use serde_json::Value;
 
@@ -47,4 +47,26 @@ fn the_blueprint_has_every_rule_either_in_play_in_a_case_or_left_out() {
     }
     let said = done(&["set", "blueprint", path(&shipped(SET))]);
     assert!(in_play.iter().chain(&left_out).all(|id| said.contains(id)), "{said}");
+}
+
+#[test]
+fn each_code_has_cases_of_its_own_and_the_same_ones_whenever_it_is_asked() {
+    let text = std::fs::read_to_string(shipped(SET)).expect("the shipped set");
+    let text = text.replacen("mode = \"study\"", "mode = \"assessment\"\nforms = true", 1);
+    let file = folder("forms").join("forms.set.toml");
+    std::fs::write(&file, &text).expect("a place to write");
+    let both = done(&["set", "forms", path(&file), "heron", "linnet"]);
+    let alone = done(&["set", "forms", path(&file), "heron"]);
+    let of = |said: &str, code: &str| -> Vec<String> {
+        let part = said.split(&format!("Code {code}\n")).nth(1).unwrap_or_default();
+        let lines = part.lines().take_while(|line| line.starts_with("  "));
+        lines.filter_map(|line| line.split([' ', ':']).nth(3).map(str::to_owned)).collect()
+    };
+    let [heron, linnet] = [of(&both, "heron"), of(&both, "linnet")];
+    let cases = text.matches("[[case]]").count();
+    assert_eq!((heron.len(), of(&alone, "heron")), (cases, heron.clone()), "{both}");
+    assert!(heron.iter().zip(&linnet).all(|(one, other)| one != other), "{both}");
+    let refused = wallwise(&["set", "forms", path(&shipped(SET)), "heron"]);
+    assert_eq!(refused.code, Some(2));
+    assert!(refused.talk.contains("forms = true"), "{}", refused.talk);
 }

@@ -65,7 +65,7 @@ class Site(unittest.TestCase):
             self.assertTrue((SITE / address).is_file(), address)
 
     def test_no_path_of_the_building_machine_is_in_the_module(self):
-        for module in SITE.rglob("*.wasm"):
+        for module in [*SITE.rglob("*.wasm"), *SITE.rglob("*.strands")]:
             found = re.search(rb"/(root|home|work|Users)/[\w./-]+", module.read_bytes())
             self.assertIsNone(found, module.name)
 

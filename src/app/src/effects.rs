@@ -13,6 +13,9 @@ const BRIEFED: &str = "wallwise-briefed";
 /// Where it keeps that there are attempts in its database.
 const KEEPS: &str = "wallwise-keeps";
 
+/// Where it keeps the code that an instructor gave.
+const CODE: &str = "wallwise-code";
+
 /// The fragment of the address.
 #[must_use]
 pub fn fragment() -> String {
@@ -83,20 +86,55 @@ pub fn promise_keeping(kept: bool) {
 
 /// Forgets that attempts were kept.
 pub fn forget_keeping() {
-    if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
-        let _ = storage.remove_item(KEEPS);
+    forget_text(KEEPS);
+}
+
+/// The code that an instructor gave the learner, where one was entered.
+#[must_use]
+pub fn code() -> String {
+    kept_text(CODE).unwrap_or_default()
+}
+
+/// Remembers that code, or forgets it where it is empty; where storage is forbidden it is gone with the
+/// page.
+pub fn remember_code(code: &str) {
+    match code.is_empty() {
+        true => forget_text(CODE),
+        false => keep_text(CODE, code),
     }
 }
 
 fn has(name: &str) -> bool {
-    let storage = window().and_then(|window| window.local_storage().ok().flatten());
-    storage.and_then(|storage| storage.get_item(name).ok().flatten()).is_some()
+    kept_text(name).is_some()
 }
 
 fn remember(name: &str) {
-    if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
-        let _ = storage.set_item(name, "1");
+    keep_text(name, "1");
+}
+
+/// A text that this browser keeps under a name.
+#[must_use]
+pub fn kept_text(name: &str) -> Option<String> {
+    texts()?.get_item(name).ok().flatten()
+}
+
+/// Keeps a text under a name; where storage is forbidden or full it lasts as long as the page.
+pub fn keep_text(name: &str, text: &str) {
+    if let Some(storage) = texts() {
+        let _ = storage.set_item(name, text);
     }
+}
+
+/// Forgets the text under a name.
+pub fn forget_text(name: &str) {
+    if let Some(storage) = texts() {
+        let _ = storage.remove_item(name);
+    }
+}
+
+/// Where the browser keeps texts for this page; nothing where that is forbidden.
+fn texts() -> Option<web_sys::Storage> {
+    window()?.local_storage().ok().flatten()
 }
 
 /// Minutes that this place's clock is ahead of universal time.
@@ -371,6 +409,16 @@ impl Breath {
         const LONG: f64 = 40.0;
         if js_sys::Date::now() - self.since > LONG {
             self.take_now().await;
+        }
+    }
+
+    /// Gives the page its turn where it is due, for no longer than that takes: what goes on for seconds
+    /// would else wait more than it works.
+    pub async fn glance(&mut self) {
+        const LONG: f64 = 30.0;
+        if js_sys::Date::now() - self.since > LONG {
+            after(0).await;
+            *self = Self::now();
         }
     }
 

@@ -21,12 +21,12 @@ use crate::keep::keeper::{self, Tell};
 use crate::keep::key::Key;
 use crate::library::Library;
 use crate::pages::debrief::{DebriefProps, DebriefView};
-use crate::pages::guide::guide;
 use crate::pages::limits::limits;
 use crate::pages::own::{OwnPages, OwnProps};
 use crate::pages::package::{PackagePage, PackageProps};
 use crate::pages::protocol::protocol;
 use crate::pages::rule::{RulePage, RuleProps};
+use crate::pages::teach::teach;
 use crate::parity::digest;
 use crate::prose::{self, Prose};
 use crate::results::{Handing, HandingProps};
@@ -99,8 +99,8 @@ pub struct Judging {
     pub protocol: fn(&Prose) -> Html,
     /// What is not modelled.
     pub limits: fn() -> Html,
-    /// For whoever teaches.
-    pub guide: fn() -> Html,
+    /// For whoever teaches, and what they hand out: the guide, the desk, a set that came by link.
+    pub teach: fn(UseReducerHandle<Room>) -> Html,
     /// One rule in full, by its id.
     pub rule: fn(String) -> Html,
     /// Two cases that differ in one thing, as a set has them judged.
@@ -189,7 +189,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         package: |room| view::<PackagePage>(PackageProps { room }),
         protocol,
         limits,
-        guide,
+        teach,
         rule: |id| view::<RulePage>(RuleProps { id }),
         pair: |address, set, library| match local_of(set, library) {
             Some(local) => {

@@ -5,7 +5,8 @@ use crate::route::{CaseRoute, From};
 use engine::cases;
 use engine::chart::{Address, Case};
 use engine::rules::{Level, Local};
-use serde::Deserialize;
+use engine::session::Mode;
+use serde::{Deserialize, Serialize};
 use std::rc::Rc;
 
 /// The shipped sets.
@@ -19,10 +20,11 @@ pub enum Library {
     Here(Rc<Vec<ShippedSet>>),
 }
 
-/// A set as the build ships it.
-#[derive(Debug, Clone, PartialEq, Deserialize)]
+/// A set as the build ships it, as a link holds it, and as it lies on the desk of who writes it.
+#[derive(Debug, Clone, PartialEq, Default, Deserialize, Serialize)]
 pub struct ShippedSet {
-    /// Its file's name without ending.
+    /// Its file's name without ending, or the name that it has got here.
+    #[serde(default)]
     pub name: String,
     /// Its title.
     pub title: String,
@@ -30,14 +32,23 @@ pub struct ShippedSet {
     pub aim: String,
     /// For whom.
     pub level: String,
+    /// When verdicts come: `assessment` at the end, anything else as each step is carried out.
+    #[serde(default)]
+    pub mode: String,
     /// What it decides otherwise than the rules, as text: read by what comes with the judge; empty
     /// where it decides nothing.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub protocol: String,
+    /// Whether each learner gets cases of their own in place of these.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub forms: bool,
     /// Titles of its cases.
     pub cases: Vec<String>,
     /// Their addresses, in the same order.
     pub addresses: Vec<Address>,
+    /// What to ask after each: for who writes the set, never handed out by link.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub asks: Vec<String>,
 }
 
 impl ShippedSet {
@@ -45,6 +56,12 @@ impl ShippedSet {
     #[must_use]
     pub fn whom(&self) -> Level {
         if self.level == "resident" { Level::Resident } else { Level::Student }
+    }
+
+    /// When its verdicts come.
+    #[must_use]
+    pub fn when(&self) -> Mode {
+        if self.mode == "assessment" { Mode::Assessment } else { Mode::Study }
     }
 }
 

@@ -1,9 +1,10 @@
 //! The room as a whole: head, place, foot.
 
 use crate::components::changed::use_changed;
-use crate::components::plain::{alert, button, el, line, link, said, text, with};
+use crate::components::plain::{button, el, line, link, refused, said, text, with};
 use crate::components::view::view;
 use crate::effects;
+use crate::handout::with_given;
 use crate::judging::judging;
 use crate::keep::Kept;
 use crate::keep::told::Told;
@@ -14,7 +15,6 @@ use crate::pages::home::home;
 use crate::prose::{Prose, use_prose};
 use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
-use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen_futures::spawn_local;
@@ -28,6 +28,8 @@ const PARTS: [(&str, &str); 5] = [
     ("#/limits", "Limits"),
     ("#/briefing", "Briefing"),
 ];
+/// What stands over a page that is not there.
+const NOWHERE: &str = "This leads nowhere";
 /// What stands under everything.
 const FOOT: &str =
     "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser.";
@@ -141,11 +143,11 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
             Some(judging) => (judging.limits)(),
             None => waiting(room, "The limits are on their way."),
         },
-        Route::Guide => match room.judging {
-            Some(judging) => (judging.guide)(),
-            None => waiting(room, "The guide is on its way."),
+        Route::Guide | Route::Desk | Route::Given(_) | Route::Class => match room.judging {
+            Some(judging) => (judging.teach)(room.clone()),
+            None => waiting(room, "The page is on its way."),
         },
-        Route::Nowhere(why) => trouble(why),
+        Route::Nowhere(why) => refused(NOWHERE, why),
         Route::Today | Route::Sitting(_) | Route::Review | Route::Portfolio | Route::Keeping => {
             match room.judging {
                 Some(judging) => (judging.own)(room.clone()),
@@ -164,18 +166,9 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
 /// What stands where something is still to come, or did not.
 fn waiting(room: &State, says: &'static str) -> Html {
     match &room.trouble {
-        Some(why) => trouble(why),
+        Some(why) => refused(NOWHERE, why),
         None => line("p", "page", says),
     }
-}
-
-fn trouble(why: &str) -> Html {
-    let parts = vec![
-        line("h1", "", "This leads nowhere"),
-        alert("", why.to_owned()),
-        el("p", "", vec![link("#/".to_owned(), "To the sets".to_owned())]),
-    ];
-    el("article", "page", parts)
 }
 
 /// Said for as long as nothing is kept.
@@ -260,7 +253,7 @@ fn use_library(room: &UseReducerHandle<State>) {
                     .map_err(|fault| format!("the sets cannot be read: {fault}"))
             });
             room.dispatch(Action::Library(match read {
-                Ok(sets) => Library::Here(Rc::new(sets)),
+                Ok(sets) => with_given(sets),
                 Err(why) => Library::Trouble(why),
             }));
         });

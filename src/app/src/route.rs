@@ -25,6 +25,10 @@ pub enum Route {
     Limits,
     /// For whoever teaches.
     Guide,
+    /// Where a set is written.
+    Desk,
+    /// A set that came by link, as the link holds it.
+    Given(String),
     /// What is due, and a sitting.
     Today,
     /// What became of a sitting, by its name.
@@ -35,6 +39,8 @@ pub enum Route {
     Portfolio,
     /// What is kept in this browser.
     Keeping,
+    /// What a class handed in, for its instructor.
+    Class,
     /// A kept attempt, by its name, and the rule whose verdict is looked for.
     Attempt(String, Option<String>),
     /// A fragment that leads nowhere, and why.
@@ -88,11 +94,15 @@ impl Route {
             ["protocol", id] => Self::Rule(shortened(id)),
             ["limits"] => Self::Limits,
             ["guide"] => Self::Guide,
+            ["desk"] => Self::Desk,
+            // Whole, however long: who reads it says what is wrong with it.
+            ["given", set] => Self::Given((*set).to_owned()),
             ["today"] => Self::Today,
             ["sitting", id] => Self::Sitting(shortened(id)),
             ["review"] => Self::Review,
             ["portfolio"] => Self::Portfolio,
             ["keeping"] => Self::Keeping,
+            ["class"] => Self::Class,
             ["kept", id] => Self::Attempt(shortened(id), None),
             ["kept", id, rule] => Self::Attempt(shortened(id), Some(shortened(rule))),
             ["case", which] => match from(which).and_then(|from| as_hard(from, query)) {
@@ -153,11 +163,14 @@ impl Route {
             Self::Rule(id) => format!("#/protocol/{id}"),
             Self::Limits => "#/limits".to_owned(),
             Self::Guide => "#/guide".to_owned(),
+            Self::Desk => "#/desk".to_owned(),
+            Self::Given(set) => format!("#/given/{set}"),
             Self::Today => "#/today".to_owned(),
             Self::Sitting(id) => format!("#/sitting/{id}"),
             Self::Review => "#/review".to_owned(),
             Self::Portfolio => "#/portfolio".to_owned(),
             Self::Keeping => "#/keeping".to_owned(),
+            Self::Class => "#/class".to_owned(),
             Self::Attempt(id, None) => format!("#/kept/{id}"),
             Self::Attempt(id, Some(rule)) => format!("#/kept/{id}/{rule}"),
             Self::Case(case) => {
@@ -240,6 +253,8 @@ mod tests {
             "#/protocol/gap-too-narrow",
             "#/limits",
             "#/guide",
+            "#/desk",
+            "#/given/1.eJwrLs1VyC9KAQ-_0",
             "#/case/1.1.2024.3",
             "#/case/2024?assessment",
             "#/case/2024?difficulty=0.6-1",
@@ -255,6 +270,7 @@ mod tests {
             "#/review",
             "#/portfolio",
             "#/keeping",
+            "#/class",
             "#/kept/0199-ab",
             "#/kept/0199-ab/gap-too-narrow",
         ] {

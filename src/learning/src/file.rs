@@ -88,24 +88,72 @@ enum BareCase<C> {
 /// Reads a file.
 pub fn read<C: DeserializeOwned>(text: &str) -> Read<C> {
     let mut read = Read { learner: None, records: Vec::new(), faults: Vec::new() };
-    match parts(text) {
-        Ok(Parts::Bare) => match bare(text) {
-            Ok(record) => read.take(1, record),
-            Err(why) => read.faults.push(of_json(1, &why)),
-        },
-        Ok(Parts::Records(learner, records)) => {
-            read.learner = learner;
-            for raw in records {
-                let line = line_of(text, raw);
-                match serde_json::from_str(raw.get()) {
-                    Ok(record) => read.take(line, record),
-                    Err(why) => read.faults.push(of_json(line, &why)),
+    match open(text) {
+        Ok(mut opened) => {
+            read.learner = opened.learner.take();
+            while let Some(next) = opened.following() {
+                match next {
+                    Ok(record) => read.records.push(record),
+                    Err(faults) => read.faults.extend(faults),
                 }
             }
         }
         Err(fault) => read.faults.push(fault),
     }
     read
+}
+
+/// A file of which one record is read after the other: whoever has to answer in between can.
+#[derive(Debug)]
+pub struct Opened<'a> {
+    /// Whose they are: the code that the learner was given, where the file names one.
+    pub learner: Option<String>,
+    text: &'a str,
+    /// What is still to be read, the last first; nothing of a bare attempt but the attempt.
+    left: Option<Vec<&'a RawValue>>,
+    /// Up to where lines are counted, bytes, and how many there are up to there.
+    counted: (usize, usize),
+}
+
+/// Opens a file.
+///
+/// # Errors
+/// What is wrong with it as a whole.
+pub fn open(text: &str) -> Result<Opened<'_>, Fault> {
+    let (learner, left) = match parts(text)? {
+        Parts::Bare => (None, None),
+        Parts::Records(learner, mut records) => {
+            records.reverse();
+            (learner, Some(records))
+        }
+    };
+    Ok(Opened { learner, text, left, counted: (0, 1) })
+}
+
+impl Opened<'_> {
+    /// The next record, or everything that is wrong with it; nothing once all are read.
+    pub fn following<C: DeserializeOwned>(&mut self) -> Option<Result<Record<C>, Vec<Fault>>> {
+        let Some(left) = &mut self.left else {
+            self.left = Some(Vec::new());
+            let read = bare(self.text).map_err(|why| vec![of_json(1, &why)]);
+            return Some(read.and_then(|record| sound(1, record)));
+        };
+        let raw = left.pop()?;
+        let line = self.line_of(raw);
+        let read = serde_json::from_str(raw.get()).map_err(|why| vec![of_json(line, &why)]);
+        Some(read.and_then(|record| sound(line, record)))
+    }
+
+    /// The line on which a record begins.
+    fn line_of(&mut self, raw: &RawValue) -> usize {
+        // Both are parts of one text, and records come in its order.
+        let offset = (raw.get().as_ptr() as usize).saturating_sub(self.text.as_ptr() as usize);
+        let (from, line) = self.counted;
+        let between = self.text.as_bytes().get(from..offset).unwrap_or_default();
+        let line = line + between.iter().filter(|byte| **byte == b'\n').count();
+        self.counted = (from.max(offset), line);
+        line
+    }
 }
 
 enum Parts<'a> {
@@ -148,18 +196,13 @@ fn parts(text: &str) -> Result<Parts<'_>, Fault> {
     }
 }
 
-/// The line on which a record begins.
-fn line_of(text: &str, raw: &RawValue) -> usize {
-    // Both are parts of one text.
-    let offset = (raw.get().as_ptr() as usize).saturating_sub(text.as_ptr() as usize);
-    text.as_bytes().iter().take(offset).filter(|byte| **byte == b'\n').count() + 1
-}
-
 fn of_json(line: usize, why: &serde_json::Error) -> Fault {
     // The place stands before the sentence here.
     let says = why.to_string();
     let says = says.rsplit_once(" at line ").map_or(says.as_str(), |(says, _)| says);
-    Fault { line: line + why.line().max(1) - 1, says: format!("column {}: {says}", why.column()) }
+    let cut = if why.is_eof() { ": it did not come whole" } else { "" };
+    let says = format!("column {}: {says}{cut}", why.column());
+    Fault { line: line + why.line().max(1) - 1, says }
 }
 
 fn bare<C: DeserializeOwned>(text: &str) -> Result<Record<C>, serde_json::Error> {
@@ -192,17 +235,15 @@ fn bare<C: DeserializeOwned>(text: &str) -> Result<Record<C>, serde_json::Error>
     Ok(Record { head, events, case, note: String::new() })
 }
 
-impl<C> Read<C> {
-    /// Takes a record in, or says everything that is wrong with it.
-    fn take(&mut self, line: usize, mut record: Record<C>) {
-        let faults = faults_of(&record);
-        if faults.is_empty() {
-            record.head.format = RECORD_FORMAT;
-            record.note = record.note.chars().take(LONGEST_NOTE).collect();
-            self.records.push(record);
-        }
-        self.faults.extend(faults.into_iter().map(|says| Fault { line, says }));
+/// A record that can be kept, or everything that is wrong with it.
+fn sound<C>(line: usize, mut record: Record<C>) -> Result<Record<C>, Vec<Fault>> {
+    let faults = faults_of(&record);
+    if !faults.is_empty() {
+        return Err(faults.into_iter().map(|says| Fault { line, says }).collect());
     }
+    record.head.format = RECORD_FORMAT;
+    record.note = record.note.chars().take(LONGEST_NOTE).collect();
+    Ok(record)
 }
 
 fn faults_of<C>(record: &Record<C>) -> Vec<String> {

@@ -6,6 +6,7 @@ pub mod called;
 pub mod class;
 pub mod csv;
 pub mod date;
+pub mod desk;
 pub mod file;
 pub mod handing;
 pub mod memory;

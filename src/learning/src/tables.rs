@@ -2,6 +2,7 @@
 //! words to whoever cannot see the plot.
 
 use crate::calibration::Calibration;
+use crate::class::{OfRule, told};
 use crate::csv::Csv;
 use crate::date::Clock;
 use crate::review::{Mix, StepTime, ZONES};
@@ -111,6 +112,28 @@ pub fn calibration(shown: &Calibration) -> Table {
             [one.observed, one.band[0], one.band[1]].map(|share| 100.0 * share);
         let numbers = [f64::from(one.count), f64::from(one.right), share, low, high];
         table.row(&format!("{} %", one.percent), numbers, 1);
+    }
+    table
+}
+
+/// How many of a class miss each rule, with where that share may lie in truth: a row for each rule.
+#[must_use]
+pub fn missed(rules: &[&OfRule]) -> Table {
+    let columns = [
+        "rule",
+        "learners missed it",
+        "learners met it",
+        "percent",
+        "percent at the low end of the interval",
+        "percent at its high end",
+    ];
+    let mut table = Table::with(&columns);
+    for one in rules {
+        let of = one.learners;
+        let share = 100.0 * f64::from(of.wrong) / f64::from(of.all().max(1));
+        let [low, high] = told::missing(of).unwrap_or_default();
+        let numbers = [f64::from(of.wrong), f64::from(of.all()), share, low, high];
+        table.row(one.rule.id, numbers, 1);
     }
     table
 }

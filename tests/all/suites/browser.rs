@@ -27,7 +27,8 @@ fn in_browser(place: &Place) -> Result<Counts, String> {
         place
             .checker("node")
             // Two browsers at once on two cores make each other late.
-            .args(["--test", "--test-concurrency=1", "--test-timeout=600000"])
+            // The limit is each test's and each file's.
+            .args(["--test", "--test-concurrency=1", "--test-timeout=1200000"])
             .arg("--test-reporter=spec")
             .args(tests(place)?)
             .env("CHROMIUM", chromium)

@@ -7,7 +7,7 @@ mod ways;
 
 pub use parts::{folded, group, heading, labelled, landing, section};
 pub use table::{row, table};
-pub use ways::{button, disabled, link, links, onward, press, toggle};
+pub use ways::{button, disabled, dropped_on, field, link, links, onward, press, toggle, typed};
 use yew::prelude::*;
 use yew::virtual_dom::{VTag, VText};
 
@@ -82,6 +82,16 @@ pub fn alert(class: &'static str, words: String) -> Html {
 pub fn shape(shape: &'static str) -> Html {
     let attributes = [("class", "sign"), ("aria-hidden", "true")];
     with("span", &attributes, vec![VText::new(shape).into()])
+}
+
+/// A page that is not there: its title, why, and the way back.
+pub fn refused(title: &'static str, why: &str) -> Html {
+    let parts = vec![
+        line("h1", "", title),
+        alert("", why.to_owned()),
+        el("p", "", vec![link("#/".to_owned(), "To the sets".to_owned())]),
+    ];
+    el("article", "page", parts)
 }
 
 /// A page that has nothing to show yet: why, what it will show, and a way to the first case.

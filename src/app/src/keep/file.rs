@@ -30,11 +30,12 @@ pub struct BroughtIn {
     pub faults: Vec<Fault>,
 }
 
-/// The file of some attempts, or of all: their cases written out, so that others can replay them.
+/// The file of some attempts, or of all: their cases written out, so that others can replay them, and the
+/// learner's code, where it is to be in it.
 ///
 /// # Errors
 /// A sentence.
-pub async fn saved(wanted: impl Fn(&str) -> bool) -> Result<String, String> {
+pub async fn saved(learner: Option<&str>, wanted: impl Fn(&str) -> bool) -> Result<String, String> {
     let db = keeper().db().ok_or("nothing is kept in this browser")?;
     let notes = db.keys(NOTES, "").await.map_err(|why| why.to_string())?;
     let texts = db.texts(NOTES, "").await.map_err(|why| why.to_string())?;
@@ -48,7 +49,7 @@ pub async fn saved(wanted: impl Fn(&str) -> bool) -> Result<String, String> {
             records.push(record(head, events, note.cloned().unwrap_or_default()));
         }
     }
-    Ok(file::write(None, &records))
+    Ok(file::write(learner, &records))
 }
 
 fn record(head: Head, events: Vec<Done>, note: String) -> String {
@@ -61,7 +62,7 @@ pub async fn of_one(bench: &Bench, kept: &Kept) -> String {
     let is_kept = matches!(kept, Kept::Here(_));
     match bench.head.as_deref().filter(|_| is_kept) {
         Some(head) => {
-            let file = saved(|id| id == head.id).await;
+            let file = saved(None, |id| id == head.id).await;
             file.unwrap_or_else(|_| of_bench(head.clone(), bench))
         }
         None => of_bench(head_of(bench, kept, effects::now()), bench),

@@ -1,7 +1,7 @@
 //! For whoever teaches with the room: before, during and after a lesson, and what it can and cannot claim.
 
 use crate::components::caution::caution;
-use crate::components::plain::{el, line, list};
+use crate::components::plain::{el, line, list, onward};
 use yew::prelude::*;
 
 /// A part of the guide: its heading, what leads in, and its points.
@@ -66,7 +66,7 @@ const PARTS: [Part; 7] = [
     },
     Part {
         title: "Reading a class",
-        lead: "Each learner saves a file under a code that you gave out; wallwise class, or the page for it, reads them all.",
+        lead: "Give each learner a code, never a name. They type it into the portfolio and save; you choose all the files on the page A class, where nothing leaves your browser, or give them to wallwise class.",
         points: &[
             "Begin with what most of them miss and with the choice that those who miss it have in common: that is the next lesson.",
             "Acts that can hurt somebody are listed one by one: talk about each, whatever the mark.",
@@ -102,6 +102,7 @@ pub fn guide() -> Html {
         parts.push(line("p", "", part.lead));
         parts.push(list(part.points));
     }
+    parts.push(onward("#/class", "Read what a class handed in"));
     parts.push(caution());
-    el("article", "page guide", parts)
+    el("article", "page", parts)
 }

@@ -1,11 +1,11 @@
 //! Where a learner chooses a case.
 
 use crate::components::fresh::Fresh;
-use crate::components::plain::{alert, el, line, link, said, with};
+use crate::components::plain::{alert, el, line, link, links, said, with};
 use crate::components::view::view;
 use crate::library::{Library, ShippedSet};
 use crate::route::{CaseRoute, From, Route};
-use engine::session::Shown;
+use engine::session::{Mode, Shown};
 use yew::prelude::*;
 
 /// Which case is the guided one: the first of the first set.
@@ -43,7 +43,11 @@ pub fn home(library: &Library, kept_before: bool) -> Html {
         with("section", &attributes, ways),
         line("h2", "", "Sets"),
         sets,
-        el("p", "", vec![link("#/guide".to_owned(), "For whoever teaches".to_owned())]),
+        links(&[
+            ("#/guide", "For whoever teaches"),
+            ("#/desk", "Write a set"),
+            ("#/class", "Read what a class handed in"),
+        ]),
     ];
     el("div", "page home", parts)
 }
@@ -60,19 +64,34 @@ pub fn route(from: From, guided: bool) -> String {
 }
 
 fn set(set: &ShippedSet) -> Html {
+    let mut parts = vec![said("h3", "", set.title.clone())];
+    parts.extend(set_parts(set));
+    el("li", "set", parts)
+}
+
+/// What a set is for and for whom, and the ways to its cases.
+pub fn set_parts(set: &ShippedSet) -> Vec<Html> {
+    let one = |place: usize| CaseRoute {
+        mode: set.when(),
+        ..CaseRoute::study(From::Set(set.name.clone(), place))
+    };
     let cases = set.cases.iter().enumerate().map(|(place, title)| {
-        let href = route(From::Set(set.name.clone(), place + 1), false);
+        let href = Route::Case(one(place + 1)).fragment();
         el("li", "", vec![link(href, title.clone())])
     });
-    let first = CaseRoute::study(From::Set(set.name.clone(), 1));
-    let worked = CaseRoute { shown: Some(Shown::Whole), ..first };
-    let worked = Route::Case(worked).fragment();
-    let parts = vec![
-        said("h3", "", set.title.clone()),
-        said("p", "", set.aim.clone()),
-        said("p", "from", format!("For {}s · {} cases", set.level, set.cases.len())),
-        el("p", "", vec![link(worked, "See one worked first".to_owned())]),
-        el("ol", "cases", cases.collect()),
-    ];
-    el("li", "set", parts)
+    let about = format!("For {}s · {} cases", set.level, set.cases.len());
+    let mut parts = vec![said("p", "", set.aim.clone())];
+    match set.when() {
+        Mode::Study => {
+            let worked = CaseRoute { shown: Some(Shown::Whole), ..one(1) };
+            let worked = Route::Case(worked).fragment();
+            parts.push(said("p", "from", about));
+            parts.push(el("p", "", vec![link(worked, "See one worked first".to_owned())]));
+        }
+        Mode::Assessment => {
+            parts.push(said("p", "from", format!("{about} · verdicts at the end of each")));
+        }
+    }
+    parts.push(el("ol", "cases", cases.collect()));
+    parts
 }

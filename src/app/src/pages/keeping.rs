@@ -71,7 +71,7 @@ fn save_all(room: &UseReducerHandle<Room>, said: &Held<String>) -> Callback<Mous
         wasm_bindgen_futures::spawn_local(async move {
             let file = match (&room.kept, &room.bench) {
                 (kept @ Kept::Without(_), Some(bench)) => Ok(of_one(bench, kept).await),
-                _ => saved(|_| true).await,
+                _ => saved(None, |_| true).await,
             };
             match file {
                 Ok(text) => effects::save("wallwise-attempts.json", &text),

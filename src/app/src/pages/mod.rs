@@ -2,7 +2,10 @@
 
 pub mod bench;
 pub mod briefing;
+pub mod class;
 pub mod debrief;
+pub mod desk;
+pub mod given;
 pub mod guide;
 pub mod home;
 pub mod keeping;
@@ -14,4 +17,5 @@ pub mod protocol;
 pub mod review;
 pub mod rule;
 pub mod sitting;
+pub mod teach;
 pub mod today;

@@ -89,7 +89,9 @@ fn noting(changes: Held<u32>) -> Callback<(String, String)> {
 /// Saves the attempts of these names as a file.
 fn save(wanted: Vec<String>) {
     spawn_local(async move {
-        if let Ok(text) = saved(|id| wanted.iter().any(|one| one == id)).await {
+        // What cannot be a code is left out of the file.
+        let code = effects::code();
+        if let Ok(text) = saved(Some(&code), |id| wanted.iter().any(|one| one == id)).await {
             effects::save("wallwise-attempts.json", &text);
         }
     });

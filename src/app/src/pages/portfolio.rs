@@ -23,7 +23,7 @@ pub struct PortfolioProps {
 #[component]
 pub fn PortfolioPage(props: &PortfolioProps) -> Html {
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
-    let chosen = use_held(Chosen::default);
+    let chosen = use_held(Chosen::first);
     let shelf = &props.shelf;
     let count = shelf.pasts.len();
     if count == 0 {

@@ -2,6 +2,7 @@
 //! its key for the instructor; what it tests and leaves out.
 
 mod blueprint;
+mod forms;
 mod key;
 
 use super::protocol;
@@ -43,6 +44,14 @@ enum What {
         #[arg(long)]
         json: bool,
     },
+    /// Print the cases that learners get in place of the set's, found from their codes
+    Forms {
+        /// The set file
+        file: PathBuf,
+        /// The codes, as the learners chose them
+        #[arg(required = true)]
+        codes: Vec<String>,
+    },
 }
 
 /// Does what is asked of a set.
@@ -50,6 +59,7 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     match &args.what {
         What::Check { file, json } => checked(file, *json, streams),
         What::Key { file } => key::run(&read(file)?, streams),
+        What::Forms { file, codes } => forms::run(&read(file)?, codes, streams),
         What::Blueprint { file, json } => blueprint::run(&read(file)?, *json, streams),
     }
 }

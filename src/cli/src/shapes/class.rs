@@ -1,7 +1,9 @@
 //! What a class handed in, read together.
 
 use engine::debrief::{CAUTION, RULE_SET};
-use learning::class::{Item, Notion, OfCase, OfLearner, OfRule, Report, Share, Together};
+use learning::class::{
+    Chosen, Item, Notion, OfCase, OfLearner, OfRule, Report, Share, Together, alternative,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -135,6 +137,32 @@ pub struct ClassCase {
     pub alpha_without: Option<f64>,
     /// Why somebody should look at it.
     pub odd: Vec<&'static str>,
+    /// What was chosen, decision by decision in the order of care.
+    pub decisions: Vec<ClassDecision>,
+}
+
+/// What was chosen for a decision of a case.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
+pub struct ClassDecision {
+    /// Key of the decision.
+    pub decision: &'static str,
+    /// Attempts in which something was chosen for it.
+    pub of: u32,
+    /// Each alternative, in the order of its list, with in how many attempts it was chosen.
+    pub alternatives: Vec<ClassAlternative>,
+}
+
+/// An alternative.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
+pub struct ClassAlternative {
+    /// What it says.
+    pub says: &'static str,
+    /// In how many attempts it was chosen.
+    pub chosen: u32,
 }
 
 /// A learner.
@@ -306,7 +334,17 @@ fn case(one: &OfCase, enough: bool) -> ClassCase {
         upper_lower: of_item(|item| item.upper_lower),
         alpha_without: of_item(|item| item.alpha_without),
         odd: one.odd.iter().map(|odd| odd.words()).collect(),
+        decisions: one.chosen.iter().map(decision).collect(),
     }
+}
+
+fn decision(one: &Chosen) -> ClassDecision {
+    let counts = (0_u8..).zip(&one.counts);
+    let alternatives = counts.map(|(place, chosen)| ClassAlternative {
+        says: alternative(one.decision, place),
+        chosen: *chosen,
+    });
+    ClassDecision { decision: one.decision.key(), of: one.of, alternatives: alternatives.collect() }
 }
 
 fn learner(one: &OfLearner, needs: Vec<String>) -> ClassLearner {

@@ -14,6 +14,7 @@ use super::asset::Asset;
 use super::brief::Brief;
 use super::fold::fold;
 use super::order::order;
+use super::strands::strands;
 use crate::{Fault, Why};
 
 /// The first part and its glue, as the bindings step names them.
@@ -23,6 +24,8 @@ const GLUE: &str = "app.js";
 const LATER: &str = "./later.js";
 /// The script that hands the later part what it shares with the first; `www` has it.
 const SHARED: &str = "./shared.js";
+/// The script that lays the later part back from its strands; `www` has it.
+const STRANDS: &str = "./strands.js";
 
 /// The module and its glue, `app.js` and `app_bg.wasm`, what is loaded later, and `later.js`, which
 /// loads it.
@@ -60,7 +63,32 @@ pub fn bind(module: &Path, scratch: &Path) -> Result<Vec<Asset>, Fault> {
     for asset in assets.iter_mut().filter(|asset| asset.extension() == "wasm") {
         asset.bytes = bare(&asset.bytes, &asset.path)?;
     }
+    strand(&mut assets)?;
     Ok(assets)
+}
+
+/// Sends what is loaded later as strands, and has its loader lay them back.
+fn strand(assets: &mut [Asset]) -> Result<(), Fault> {
+    let mut loader = None;
+    for asset in assets {
+        if LATER.ends_with(&format!("/{}", asset.path)) {
+            loader = Some(asset);
+        } else if asset.extension() == "wasm" && asset.path != MODULE {
+            asset.bytes = strands(&asset.bytes)?;
+            asset.path = asset.path.replace(".wasm", ".strands");
+        }
+    }
+    let Some(loader) = loader else { return Ok(()) };
+    let script = String::from_utf8_lossy(&loader.bytes);
+    let script = script.replace(".wasm\"", ".strands\"");
+    let started = script.replace("WebAssembly.instantiateStreaming(", "start(");
+    if started == script {
+        return Err(Fault::new(format!("found no place in {LATER} that starts a part")).hint(
+            "wasm_split_cli_support writes it: the version that Cargo.toml pins is known to",
+        ));
+    }
+    loader.bytes = format!("import {{ start }} from \"{STRANDS}\";\n{started}").into_bytes();
+    Ok(())
 }
 
 /// Gives module and glue short names for each other's functions.

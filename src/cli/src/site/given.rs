@@ -9,7 +9,7 @@ use engine::debrief::LongText;
 use engine::figures::style::stylesheet;
 use engine::rules;
 use engine::rules::ledger::{self, FACTS};
-use engine::scenario::Level;
+use engine::scenario::{Level, Mode};
 use serde::Serialize;
 use std::fs;
 use std::path::Path;
@@ -24,6 +24,9 @@ struct Shipped {
     /// What the set decides otherwise than the rules, as text: the page reads it once it has the rules.
     #[serde(skip_serializing_if = "String::is_empty")]
     protocol: String,
+    /// When verdicts come, where that is not step by step.
+    #[serde(skip_serializing_if = "str::is_empty")]
+    mode: &'static str,
     cases: Vec<String>,
     addresses: Vec<Address>,
 }
@@ -101,5 +104,6 @@ fn shipped(name: String, file: &Path) -> Result<Shipped, Fault> {
     };
     let text = || serde_json::to_string(&set.protocol).why(|| format!("cannot write {name}"));
     let protocol = if set.protocol.is_empty() { String::new() } else { text()? };
-    Ok(Shipped { name, title: set.title, aim: set.aim, level, protocol, cases, addresses })
+    let mode = if set.mode == Mode::Assessment { "assessment" } else { "" };
+    Ok(Shipped { name, title: set.title, aim: set.aim, level, mode, protocol, cases, addresses })
 }

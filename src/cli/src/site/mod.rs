@@ -18,6 +18,7 @@ mod offline;
 mod order;
 mod press;
 mod single;
+mod strands;
 mod workspace;
 
 use std::path::Path;

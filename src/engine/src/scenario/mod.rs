@@ -30,7 +30,7 @@ pub use from_toml::LONGEST_FILE;
 pub use node::{Fault, Faults, Kind, Node, Pair, Place, nearest};
 pub use plan::file_key;
 pub use set::{CaseSource, Changes, Expect, MOST_CASES, Mode, PlanSource, Set, SetCase, Unmet};
-pub use write::{HEADER, plan_template, write_case, write_plan};
+pub use write::{HEADER, Listed, plan_template, write_case, write_plan, write_set};
 
 use crate::chart::Case;
 use crate::plan::Draft;

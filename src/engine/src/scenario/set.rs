@@ -42,6 +42,10 @@ pub struct Set {
     /// What it decides otherwise than the rules.
     #[serde(default, skip_serializing_if = "Protocol::is_empty")]
     pub protocol: Protocol,
+    /// Whether each learner gets cases of their own in place of these, found from the learner's code
+    /// ([`cases::form`]).
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub forms: bool,
     /// Its cases, in order.
     pub cases: Vec<SetCase>,
 }
@@ -311,6 +315,7 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
     // Of its bare seeds; a case may say otherwise for its own.
     let spread = table.maybe_one("spread", &spreads()).unwrap_or_default();
     let protocol = table.maybe_table("protocol").map_or_else(Default::default, protocol::read);
+    let forms = table.maybe_truth("forms").unwrap_or_default();
     let place = table.place;
     let tables = table.tables("case", MOST_CASES);
     if tables.is_empty() {
@@ -320,7 +325,8 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
         tables.into_iter().map(|table| set_case(table, spread)).collect();
     table.finish();
     let cases: Option<Vec<SetCase>> = read.into_iter().collect();
-    Some(Set { title: title?, aim: aim?, level: level?, mode: mode?, protocol, cases: cases? })
+    let (title, aim, level, mode) = (title?, aim?, level?, mode?);
+    Some(Set { title, aim, level, mode, protocol, forms, cases: cases? })
 }
 
 fn set_case(mut table: Table<'_>, spread: Spread) -> Option<SetCase> {

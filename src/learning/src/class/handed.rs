@@ -50,6 +50,8 @@ pub enum Aside {
     Unreadable(String),
     /// The case that it carries does not hold together.
     Unsound(&'static str),
+    /// It carries a case of its own, which whoever reads here does not read.
+    Elsewhere,
     /// Its events cannot be done.
     Broken(Broken),
     /// It says what its verdicts were, under this very rule set, and they are others.
@@ -69,6 +71,9 @@ impl fmt::Display for Aside {
             }
             Self::Unreadable(why) => write!(f, "the case that it carries cannot be read: {why}"),
             Self::Unsound(why) => write!(f, "the case that it carries does not hold together: {why}"),
+            Self::Elsewhere => f.write_str(
+                "found a case written out, which this page does not read: give the file to `wallwise class`",
+            ),
             Self::Broken(why) => write!(f, "{why}"),
             Self::Changed { found } => write!(
                 f,
@@ -83,18 +88,23 @@ impl fmt::Display for Aside {
 
 impl core::error::Error for Aside {}
 
+/// Reads the case that a record carries: the case, and what stands for its address.
+pub type Held<'a, C> = &'a dyn Fn(&C) -> Result<(Case, String), Aside>;
+
 impl Handed {
     /// What a record comes to, its case drawn anew with `draw`, or, where nobody here can draw it, the
-    /// one that it carries.
+    /// one that it carries, read by `held` ([`written_out`]; the page, for which reading one weighs too
+    /// much, has [`Aside::Elsewhere`]).
     ///
     /// # Errors
     /// Why it is set aside.
-    pub fn of(
-        record: Record<Box<RawValue>>,
+    pub fn of<C>(
+        record: Record<C>,
         draw: &mut dyn FnMut(Address) -> Result<Case, NoCase>,
+        held: Held<'_, C>,
     ) -> Result<Self, Aside> {
         let Record { head, events, case: carried, .. } = record;
-        let (case, name) = case_of(head.address, carried, draw)?;
+        let (case, name) = case_of(head.address, carried, draw, held)?;
         let session = replay(&head, &events, case).map_err(Aside::Broken)?;
         if head.ended.is_some() && !session.is_over() {
             return Err(Aside::CutOff);
@@ -122,35 +132,38 @@ impl Handed {
     }
 }
 
-fn case_of(
+fn case_of<C>(
     address: Option<Address>,
-    carried: Option<Box<RawValue>>,
+    carried: Option<C>,
     draw: &mut dyn FnMut(Address) -> Result<Case, NoCase>,
+    held: Held<'_, C>,
 ) -> Result<(Case, String), Aside> {
     let drawn = address.map(|address| (draw(address), address.to_string()));
     match (drawn, carried) {
         (Some((Ok(case), name)), _) => Ok((case, name)),
         (Some((Err(NoCase::Format { .. } | NoCase::Generator { .. }), name)), Some(case)) => {
-            Ok((held(&case)?, name))
+            Ok((held(&case)?.0, name))
         }
         (Some((Err(why), _)), _) => Err(Aside::NoCase(why)),
-        (None, Some(case)) => {
-            let mut name = Fnv::new();
-            name.text(case.get());
-            let name = format!("written out {:08x}", name.value() >> 32);
-            Ok((held(&case)?, name))
-        }
+        (None, Some(case)) => held(&case),
         // Reading a file refuses such a record.
         (None, None) => Err(Aside::Unsound("there is none")),
     }
 }
 
-/// A case that a file carries: nothing that does not hold together is judged.
-fn held(text: &RawValue) -> Result<Case, Aside> {
+/// A case that a file carries, and what stands for its address: nothing that does not hold together is
+/// judged.
+///
+/// # Errors
+/// Where it cannot be read, or does not hold together.
+#[expect(clippy::borrowed_box, reason = "as a record holds it")]
+pub fn written_out(text: &Box<RawValue>) -> Result<(Case, String), Aside> {
     let case: Case =
         serde_json::from_str(text.get()).map_err(|why| Aside::Unreadable(why.to_string()))?;
     cases::holds(&case).map_err(Aside::Unsound)?;
-    Ok(case)
+    let mut name = Fnv::new();
+    name.text(text.get());
+    Ok((case, format!("written out {:08x}", name.value() >> 32)))
 }
 
 /// What was chosen from lists, of several boxes each that is ticked.

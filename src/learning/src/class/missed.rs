@@ -1,7 +1,7 @@
 //! Which rules a class misses, and what those who miss them chose.
 
 use super::gathered::Row;
-use super::{Answer, MOST_RULES, Share};
+use super::{Answer, MOST_RULES, Share, order};
 use engine::plan::{Decision, Kind};
 use engine::rules::{Rule, Skill, all};
 use std::collections::BTreeMap;
@@ -67,16 +67,19 @@ pub(super) fn rules(rows: &BTreeMap<(u32, u32), &Row>) -> Vec<OfRule> {
         .filter(|one| one.attempts.all() > 0)
         .collect();
     // By learners, then by attempts; the register's order where both are the same.
-    found.sort_by(|one, other| {
+    order::by(&mut found, &|one, other| {
         let keys = |one: &OfRule| (one.learners.wrong, one.attempts.wrong);
         keys(other).cmp(&keys(one))
     });
     found
 }
 
+/// Alternatives in order, each with how many who kept the rule chose it, and how many who missed it.
+type Chose = Vec<((Decision, u8), [u32; 2])>;
+
 fn of_rule(rule: &'static Rule, place: usize, rows: &BTreeMap<(u32, u32), &Row>) -> OfRule {
     let (mut attempts, mut learners) = (Share::default(), Share::default());
-    let mut chose: BTreeMap<(Decision, u8), [u32; 2]> = BTreeMap::new();
+    let mut chose: Chose = Vec::new();
     let mut of_learner = (u32::MAX, Answer::NotReached);
     for ((learner, _), row) in rows {
         if *learner != of_learner.0 {
@@ -88,7 +91,14 @@ fn of_rule(rule: &'static Rule, place: usize, rows: &BTreeMap<(u32, u32), &Row>)
         of_learner.1 = worse(of_learner.1, answer);
         if answer != Answer::NotReached {
             for choice in row.chosen.iter().filter(|(decision, _)| rule.reads.contains(decision)) {
-                chose.entry(*choice).or_default()[usize::from(answer == Answer::Wrong)] += 1;
+                let at = chose.binary_search_by(|(other, _)| other.cmp(choice));
+                let at = at.unwrap_or_else(|at| {
+                    chose.insert(at, (*choice, [0; 2]));
+                    at
+                });
+                if let Some((_, counts)) = chose.get_mut(at) {
+                    counts[usize::from(answer == Answer::Wrong)] += 1;
+                }
             }
         }
     }
@@ -104,7 +114,7 @@ const fn worse(one: Answer, other: Answer) -> Answer {
     }
 }
 
-fn notion(attempts: Share, chose: &BTreeMap<(Decision, u8), [u32; 2]>) -> Option<Notion> {
+fn notion(attempts: Share, chose: &Chose) -> Option<Notion> {
     let share = |part: u32, whole: u32| f64::from(part) / f64::from(whole.max(1));
     let mut best: Option<(f64, Notion)> = None;
     for ((decision, place), [kept, missed]) in chose {
@@ -144,6 +154,6 @@ pub(super) fn skills(rows: &BTreeMap<(u32, u32), &Row>) -> Vec<(Skill, Share)> {
         }
     }
     let right = |share: &Share| share.value().unwrap_or(1.0);
-    found.sort_by(|one, other| right(&one.1).total_cmp(&right(&other.1)));
+    order::by(&mut found, &|one, other| right(&one.1).total_cmp(&right(&other.1)));
     found
 }

@@ -5,26 +5,35 @@
 //! A number that the answers cannot give is nothing, never a number that is none.
 
 mod agreement;
+mod alternatives;
 mod answers;
+mod drawer;
 mod gathered;
 mod handed;
 mod interval;
 mod items;
+mod map;
 mod marks;
 mod missed;
+pub(crate) mod order;
 mod reliability;
 mod report;
 mod standard;
+pub mod tables;
+pub mod told;
 
 #[cfg(test)]
 mod trial;
 
 pub use agreement::{Agreement, Components, Variance};
+pub use alternatives::Chosen;
 pub use answers::{Answer, Answers, Complete, Footing};
+pub use drawer::Drawer;
 pub use gathered::{CaseSeen, Class, Taken};
-pub use handed::{Aside, Handed};
+pub use handed::{Aside, Handed, Held, written_out};
 pub use interval::Share;
 pub use items::{Item, Items};
+pub use map::{Cell, Map};
 pub use marks::{MOST_RULES, Marks};
 pub use missed::{Notion, OfRule, alternative};
 pub use reliability::{Reliability, spearman_brown};

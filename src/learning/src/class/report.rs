@@ -1,9 +1,11 @@
 //! What an instructor is told of a class. Everything in it follows from choices: no mark is read.
 
+use super::alternatives::{Chosen, chosen};
 use super::gathered::{CaseSeen, Class, Row};
 use super::missed::{OfRule, rules, skills};
 use super::{
     Agreement, Answer, Answers, Components, Footing, Item, Items, MOST_RULES, Reliability, Share,
+    order,
 };
 use crate::parameters::DEPENDABLE;
 use engine::debrief::PlanWord;
@@ -75,6 +77,8 @@ pub struct OfCase {
     pub objectors: u32,
     /// Its numbers as an item; nothing where it is not shared.
     pub item: Option<Item>,
+    /// What was chosen, decision by decision in the order of care.
+    pub chosen: Vec<Chosen>,
     /// Why somebody should look at it.
     pub odd: Vec<Odd>,
 }
@@ -176,17 +180,16 @@ impl Report {
             }));
         }
         let own = class.rows.iter().filter(|row| row.own).count();
+        let mut otherwise = BTreeMap::new();
+        for (set, count) in class.otherwise.iter().filter(|(_, count)| **count > 0) {
+            otherwise.insert(set.clone(), *count);
+        }
         Self {
             attempts: [class.rows.len(), firsts.len()],
             unfinished: firsts.values().filter(|row| !row.over).count(),
             helped: class.rows.len() - own,
             again: class.again,
-            otherwise: class
-                .otherwise
-                .iter()
-                .filter(|(_, count)| **count > 0)
-                .map(|(set, count)| (set.clone(), *count))
-                .collect(),
+            otherwise,
             learners: learners(class, &firsts, &rules_of),
             cases: cases(class, &firsts, &shared, &items),
             rules: rules(&firsts),
@@ -202,15 +205,11 @@ impl Report {
     /// Puts numbers in the place of codes: *Learner 1* is the first by code, whatever was handed in with
     /// the others.
     pub fn hide_codes(&mut self) {
-        let number: BTreeMap<String, String> = self
-            .learners
-            .iter()
-            .enumerate()
-            .map(|(place, one)| (one.code.clone(), format!("Learner {}", place + 1)))
-            .collect();
+        // Learners stand in the order of their codes.
+        let codes: Vec<String> = self.learners.iter().map(|one| one.code.clone()).collect();
         let hide = |code: &mut String| {
-            if let Some(number) = number.get(code) {
-                code.clone_from(number);
+            if let Ok(place) = codes.binary_search(code) {
+                *code = format!("Learner {}", place + 1);
             }
         };
         self.learners.iter_mut().for_each(|one| hide(&mut one.code));
@@ -261,8 +260,11 @@ fn shared(class: &Class, firsts: &BTreeMap<(u32, u32), &Row>) -> BTreeMap<u32, u
             *count += 1;
         }
     }
-    let all = (0_u32..).zip(ends).filter(|(_, count)| *count >= SHARED_FROM).map(|(case, _)| case);
-    let shared: BTreeMap<u32, usize> = all.zip(0..).collect();
+    // One by one: a map that is made of many at once sorts them first, which weighs more.
+    let mut shared = BTreeMap::new();
+    for (case, _) in (0_u32..).zip(ends).filter(|(_, count)| *count >= SHARED_FROM) {
+        shared.insert(case, shared.len());
+    }
     if shared.len().saturating_mul(class.learners.len()) > MOST_CELLS {
         return BTreeMap::new();
     }
@@ -327,14 +329,18 @@ fn learners(
             unfinished: 0,
         })
         .collect();
-    let mut marks = vec![(super::Marks::default(), BTreeMap::<usize, u32>::new()); found.len()];
+    let mut marks = vec![(super::Marks::default(), vec![0_u32; rules.len()]); found.len()];
     for ((learner, _), row) in firsts {
         let at = *learner as usize;
         let (Some(one), Some((all, missed))) = (found.get_mut(at), marks.get_mut(at)) else {
             continue;
         };
         *all = all.with(row.marks);
-        row.marks.wrong().for_each(|place| *missed.entry(place).or_default() += 1);
+        for place in row.marks.wrong() {
+            if let Some(times) = missed.get_mut(place) {
+                *times += 1;
+            }
+        }
         one.grave = one.grave.saturating_add(u32::try_from(row.marks.grave().count()).unwrap_or(0));
         if row.over {
             one.cases.count(if passed(row.word) { Answer::Right } else { Answer::Wrong });
@@ -344,12 +350,10 @@ fn learners(
     }
     for (one, (all, missed)) in found.iter_mut().zip(marks) {
         one.rules = (0..rules.len()).map(|place| all.answer(place)).collect();
-        let often = missed.into_iter().filter(|(_, times)| *times > 1);
-        one.recurring =
-            often.filter_map(|(place, times)| Some((*rules.get(place)?, times))).collect();
-        one.recurring.sort_by_key(|(_, times)| core::cmp::Reverse(*times));
+        one.recurring = rules.iter().copied().zip(missed).filter(|one| one.1 > 1).collect();
+        order::by(&mut one.recurring, &|one, other| other.1.cmp(&one.1));
     }
-    found.sort_by(|one, other| one.code.cmp(&other.code));
+    order::by(&mut found, &|one, other| one.code.cmp(&other.code));
     found
 }
 
@@ -359,16 +363,19 @@ fn cases(
     shared: &BTreeMap<u32, usize>,
     items: &Items,
 ) -> Vec<OfCase> {
+    let chosen = chosen(firsts, class.cases.len());
     let mut found: Vec<OfCase> = class
         .cases
         .iter()
         .zip(0_u32..)
-        .map(|(case, place)| OfCase {
+        .zip(chosen)
+        .map(|((case, place), chosen)| OfCase {
             case: case.clone(),
             words: [0; 4],
             unfinished: 0,
             objectors: 0,
             item: shared.get(&place).and_then(|item| items.each.get(*item)).copied(),
+            chosen,
             odd: Vec::new(),
         })
         .collect();
@@ -393,7 +400,7 @@ fn cases(
         let ended: u32 = one.words.iter().sum();
         f64::from(one.words[0] + one.words[1]) / f64::from(ended.max(1))
     };
-    found.sort_by(|one, other| hard(one).total_cmp(&hard(other)));
+    order::by(&mut found, &|one, other| hard(one).total_cmp(&hard(other)));
     found
 }
 

@@ -15,7 +15,7 @@ mod alphabet;
 mod coder;
 mod event;
 mod head;
-mod letters;
+pub mod letters;
 mod subject;
 #[cfg(test)]
 mod tests;

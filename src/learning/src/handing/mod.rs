@@ -14,5 +14,6 @@ pub mod scorm;
 mod time;
 #[cfg(test)]
 mod trial;
+pub mod unzip;
 pub mod xapi;
 pub mod zip;

@@ -3,6 +3,7 @@
 use crate::components::hold::use_held;
 use crate::components::plain::{self, disabled, el, live, press, section};
 use crate::effects;
+use crate::handout;
 use crate::keep::channel::Word;
 use crate::keep::db::{STORES, Write};
 use crate::keep::keeper::keeper;
@@ -43,7 +44,7 @@ pub fn Erase(props: &EraseProps) -> Html {
     };
     let [attempts, events, notes] = props.counts;
     let says = format!(
-        "This takes away, in this browser and for good: {attempts} attempts with {events} things done in them, your objections among these, and {notes} notes. What you saved as a file stays where you saved it; the room itself stays too."
+        "This takes away, in this browser and for good: {attempts} attempts with {events} things done in them, your objections among these, {notes} notes, your instructor's code, the sets that came by link and the one that you are writing. What you saved as a file stays where you saved it; the room itself stays too."
     );
     let asked = html! { <label><input type="checkbox" checked={*sure} onclick={tick} />{ " I want all of that gone." }</label> };
     let erase = press(&[disabled(!*sure)], "Erase everything".to_owned(), erase);
@@ -62,6 +63,8 @@ async fn erased(room: &UseReducerHandle<Room>) -> Result<(), String> {
     let all = STORES.map(Write::Clear);
     db.write(&all).await.map_err(|why| why.to_string())?;
     effects::forget_keeping();
+    effects::remember_code("");
+    handout::forget();
     keeper.forget();
     keeper.tell_tabs(&Word::Erased);
     room.dispatch(Action::Keep(Told::Erased { here: true }));

@@ -12,11 +12,11 @@ pub fn told([attempts, events, notes]: [usize; 3], space: &str, shelf: &Shelf) -
     let kept = vec![
         line("dt", "", "Your practice"),
         said("dd", "", practice),
-        line("dt", "", "Two marks"),
+        line("dt", "", "Marks, a code and sets"),
         line(
             "dd",
             "",
-            "That the briefing was read, and that attempts are kept. In the browser's local storage.",
+            "That the briefing was read, that attempts are kept, and the code that your instructor gave you, if you entered one; sets that came by link, and the one that you are writing. In the browser's local storage.",
         ),
         line("dt", "", "The room itself"),
         line(

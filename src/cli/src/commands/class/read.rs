@@ -3,13 +3,10 @@
 
 use super::sources::{self, Source};
 use crate::{Fault, Streams};
-use engine::cases::{self, NoCase};
-use engine::chart::{Address, Case};
-use learning::class::{Class, Handed, Taken};
+use learning::class::{Class, Drawer, Handed, Taken, told, written_out};
 use learning::file;
 use learning::record::Record;
 use serde_json::value::RawValue;
-use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::PathBuf;
 use std::sync::Mutex;
@@ -19,8 +16,6 @@ use std::time::{Duration, Instant};
 
 /// So many files are read before the next are: memory does not grow with their number.
 const AT_ONCE: usize = 64;
-/// So many drawn cases a worker keeps.
-const CASES_KEPT: usize = 512;
 /// What takes longer than this is told of, and again each time.
 const PATIENCE: Duration = Duration::from_secs(1);
 
@@ -65,10 +60,8 @@ impl Reading {
         for (handed, order) in attempts {
             let id = handed.id.clone();
             if let Taken::Of(other) = self.class.take(&code, handed, order) {
-                self.aside.push(format!(
-                    "{}: the attempt {id} was handed in by {other} too: only one of them can have done it",
-                    source.name()
-                ));
+                let why = told::of_another(&id, &other);
+                self.aside.push(format!("{}: {why}", source.name()));
             }
         }
     }
@@ -136,22 +129,9 @@ fn one(source: &Source, drawer: &mut Drawer) -> OfFile {
 /// An attempt, done again. A case that somebody wrote may be like none that was ever tried.
 fn again(record: Record<Box<RawValue>>, drawer: &mut Drawer) -> Result<Handed, String> {
     let mut draw = |address| drawer.draw(address);
-    catch_unwind(AssertUnwindSafe(|| Handed::of(record, &mut draw)))
+    catch_unwind(AssertUnwindSafe(|| Handed::of(record, &mut draw, &written_out)))
         .map_err(|_| {
             "cannot be done again: its case is like none that this version knows".to_owned()
         })?
         .map_err(|why| why.to_string())
-}
-
-/// Draws cases, each once while it is kept.
-#[derive(Default)]
-struct Drawer(BTreeMap<String, Result<Case, NoCase>>);
-
-impl Drawer {
-    fn draw(&mut self, address: Address) -> Result<Case, NoCase> {
-        if self.0.len() >= CASES_KEPT {
-            self.0.clear();
-        }
-        self.0.entry(address.to_string()).or_insert_with(|| cases::at(address)).clone()
-    }
 }

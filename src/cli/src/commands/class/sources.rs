@@ -1,6 +1,7 @@
 //! Where files of attempts come from: files, folders, zip files. Nothing in them is trusted.
 
 use crate::{Fault, Why};
+use learning::class::told::{code_of, plain};
 use learning::file::LONGEST_FILE;
 use std::fs::{self, File};
 use std::io::{Read, Seek};
@@ -33,12 +34,10 @@ impl Source {
 
     /// The learner's code where the file names none: what the file is called.
     pub fn code(&self) -> String {
-        let path = match self {
-            Self::File(path) => path.as_path(),
-            Self::Entry(_, _, name) => Path::new(name),
-        };
-        let stem = path.file_stem().map(|stem| stem.to_string_lossy().into_owned());
-        plain(&stem.unwrap_or_default())
+        match self {
+            Self::File(path) => code_of(&path.to_string_lossy()),
+            Self::Entry(_, _, name) => code_of(name),
+        }
     }
 
     /// Its text.
@@ -72,11 +71,6 @@ fn whole(from: impl Read) -> Result<String, String> {
         ));
     }
     String::from_utf8(bytes).map_err(|_| "found no text, expected a file of attempts".to_owned())
-}
-
-/// A name as it may stand in a report: no control characters, not too long.
-fn plain(name: &str) -> String {
-    name.chars().filter(|letter| !letter.is_control()).take(80).collect()
 }
 
 /// Every file below the paths, in the order of the paths and of their names; what cannot be one is told.

@@ -1,7 +1,7 @@
 //! The report for a person.
 
 use engine::debrief::{CAUTION, RULE_SET};
-use learning::class::{Footing, OfCase, OfRule, Report, Share};
+use learning::class::{Grave, OfCase, OfRule, Report, told};
 
 /// So many lines of a list are printed; the rest is counted.
 const MOST: usize = 20;
@@ -14,7 +14,7 @@ pub fn of(report: &Report, aside: &[String]) -> String {
     section(&mut text, "Acts that can hurt somebody: no mark makes up for one", &grave(report));
     section(&mut text, "Learners who need a word", &words(report));
     section(&mut text, "Cases, the hardest first", &lines(&report.cases, |one| case(one, report)));
-    section(&mut text, "What the outcomes together can carry", &together(report));
+    section(&mut text, "What the outcomes together can carry", &told::together(report));
     section(
         &mut text,
         "Held against verdicts",
@@ -27,27 +27,13 @@ pub fn of(report: &Report, aside: &[String]) -> String {
 }
 
 fn head(report: &Report) -> String {
-    let [all, counted] = report.attempts;
     let mut text = format!(
-        "{} learners, {} cases, {all} attempts\n{CAUTION}\nEverything follows from choices, judged by rule set {RULE_SET}; \
+        "{}\n{CAUTION}\nEverything follows from choices, judged by rule set {RULE_SET}; \
          that these are the learner's own choices no file can prove.\n",
-        report.learners.len(),
-        report.cases.len()
+        told::size(report)
     );
-    let mut also = |count: usize, words: &str| {
-        if count > 0 {
-            text.push_str(&format!("{count} {words}\n"));
-        }
-    };
-    also(
-        all - counted - report.helped,
-        "at a case that the same learner had sat before: the first counts",
-    );
-    also(report.helped, "shown or begun for the learner: they count for nothing");
-    also(report.unfinished, "not brought to the end: what was not reached is missing, not wrong");
-    also(report.again as usize, "came more than once");
-    for (set, count) in &report.otherwise {
-        text.push_str(&format!("{count} judged otherwise when sat, under rule set {set}\n"));
+    for line in told::besides(report) {
+        text.push_str(&format!("{line}\n"));
     }
     text
 }
@@ -72,45 +58,31 @@ fn lines<T>(all: &[T], line: impl Fn(&T) -> String) -> Vec<String> {
 fn rules(report: &Report) -> Vec<String> {
     let missed: Vec<&OfRule> = report.rules.iter().filter(|one| one.learners.wrong > 0).collect();
     lines(&missed, |one| {
-        let notion = one.notion.map_or_else(String::new, |notion| {
-            let (asks, chose) = notion.words();
-            let ([missed, of], [kept, others]) = (notion.missed, notion.kept);
-            let did = if notion.left_out { "left out" } else { "chose" };
-            format!("\n      {missed} of {of} that missed it {did} *{chose}* ({asks}), {kept} of {others} of the others")
-        });
+        let notion = one
+            .notion
+            .map_or_else(String::new, |notion| format!("\n      {}", told::notion(&notion)));
         format!(
-            "{} of {} learners{}: {}\n      {}{notion}",
-            one.learners.wrong,
-            one.learners.all(),
-            missing(one.learners),
+            "{}: {}\n      {}{notion}",
+            told::learners(one.learners),
             one.rule.id,
             one.rule.statement
         )
     })
 }
 
-/// Where the share that misses something may lie in truth.
-fn missing(share: Share) -> String {
-    share.band().map_or_else(String::new, |[from, to]| {
-        format!(" ({:.0} to {:.0} %)", 100.0 * (1.0 - to), 100.0 * (1.0 - from))
-    })
-}
-
 fn skills(report: &Report) -> Vec<String> {
     let lacked: Vec<_> = report.skills.iter().filter(|(_, share)| share.wrong > 0).collect();
-    lines(&lacked, |(skill, share)| {
-        format!(
-            "{}: missed in {} of {} attempts{}",
-            skill.words(),
-            share.wrong,
-            share.all(),
-            missing(*share)
-        )
-    })
+    lines(&lacked, |(skill, share)| format!("{}: {}", skill.words(), told::attempts(*share)))
 }
 
 fn grave(report: &Report) -> Vec<String> {
-    lines(&report.grave, |one| format!("{}, {}: {}", one.code, one.case.name, one.rule.statement))
+    if report.grave.is_empty() {
+        return Vec::new();
+    }
+    let act = |one: &Grave| format!("{}, {}: {}", one.code, one.case.name, one.rule.statement);
+    let mut told = vec![format!("{}.", told::pass_line(report))];
+    told.extend(lines(&report.grave, act));
+    told
 }
 
 fn words(report: &Report) -> Vec<String> {
@@ -118,68 +90,13 @@ fn words(report: &Report) -> Vec<String> {
 }
 
 fn case(one: &OfCase, report: &Report) -> String {
-    let [sound, workable, compromised, grave] = one.words;
-    let item = one.item.filter(|_| report.together.footing != Footing::TooFew);
-    let item = item.map_or_else(String::new, |item| {
-        let number = |value: Option<f64>| {
-            value.map_or_else(|| "none".to_owned(), |value| format!("{value:.2}"))
-        };
-        format!(
-            "; corrected point-biserial {}, upper-lower {}",
-            number(item.corrected),
-            number(item.upper_lower)
-        )
-    });
     let odd: String =
         one.odd.iter().map(|odd| format!("\n      Look at it: {}.", odd.words())).collect();
-    let unfinished =
-        if one.unfinished > 0 { format!(", {} unfinished", one.unfinished) } else { String::new() };
     format!(
-        "{}, tooth {}: {sound} sound, {workable} workable, {compromised} compromised, {grave} unsafe{unfinished}{item}{odd}",
-        one.case.name, one.case.tooth
+        "{}, tooth {}: {}{}{odd}",
+        one.case.name,
+        one.case.tooth,
+        told::words(one),
+        told::item(one, &report.together)
     )
-}
-
-fn together(report: &Report) -> Vec<String> {
-    let found = &report.together;
-    let [learners, cases] = found.size;
-    let mut lines = vec![match found.footing {
-        Footing::TooFew => format!(
-            "{learners} learners ended two of {cases} shared cases or more: too few for coefficients of items"
-        ),
-        Footing::Shaky => format!("{learners} learners: below 100 coefficients of items are shaky"),
-        Footing::Firm => format!("{learners} learners"),
-    }];
-    if let Some(found) = found.reliability {
-        lines.push(format!(
-            "KR-20 {:.2} over {} learners and {} cases; standard error of a total {:.2} cases",
-            found.alpha, found.persons, found.items, found.error
-        ));
-    }
-    if let Some(found) = found.agreement {
-        lines.push(format!(
-            "Two cases of one learner come out the same in {:.0} % of pairs; by chance {:.0} %",
-            100.0 * found.found,
-            100.0 * found.by_chance
-        ));
-    }
-    if let Some(components) = found.components {
-        let [class, high] = found.needed.map(|cases| {
-            cases.map_or_else(
-                || "no number of cases".to_owned(),
-                |cases| match cases {
-                    1 => "one case".to_owned(),
-                    cases => format!("about {cases} cases"),
-                },
-            )
-        });
-        lines.push(format!("A decision that can be depended on needs {class} in a class, {high} where much hangs on it"));
-        if components.persons.is_set_to_zero() {
-            lines.push(
-                "Learners do not differ beyond chance in these answers (the estimate was below 0)"
-                    .to_owned(),
-            );
-        }
-    }
-    lines
 }

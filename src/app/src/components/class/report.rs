@@ -1,0 +1,79 @@
+//! The report on a class.
+
+use super::{cases, learners, rules};
+use crate::components::caution::caution;
+use crate::components::hold::use_held;
+use crate::components::plain::{el, items, line, press, said};
+use crate::components::portfolio::tick;
+use crate::effects;
+use crate::prose::Prose;
+use engine::debrief::RULE_SET;
+use learning::class::{Class, Report, told};
+use std::cell::RefCell;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// How wide a plot is laid out at most, and what stands beside it on a phone, CSS pixels.
+const WIDE: f64 = 648.0;
+const BESIDE: f64 = 54.0;
+
+/// What it needs.
+#[derive(Properties)]
+pub struct ReportProps {
+    /// Everything that was handed in.
+    pub class: Rc<RefCell<Class>>,
+    /// How often it has been added to: by this two states of it differ.
+    pub count: u32,
+}
+
+impl PartialEq for ReportProps {
+    fn eq(&self, other: &Self) -> bool {
+        self.count == other.count && Rc::ptr_eq(&self.class, &other.class)
+    }
+}
+
+/// The report.
+#[component]
+pub fn ClassReport(props: &ReportProps) -> Html {
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
+    let codes = use_held(|| false);
+    let mut report = Report::of(&props.class.borrow());
+    if !*codes {
+        report.hide_codes();
+    }
+    let report = Rc::new(report);
+    let wide = WIDE.min(effects::page_width() - BESIDE);
+    let turn = {
+        let codes = codes.clone();
+        Callback::from(move |_: Event| codes.set(!*codes))
+    };
+    let print = Callback::from(|_: MouseEvent| effects::print());
+    let acts = vec![
+        tick(line("span", "", "Show learners by their codes"), *codes, turn),
+        el("p", "row", vec![press(&[], "Print the report".to_owned(), print)]),
+    ];
+    let parts = vec![
+        line("h2", "", "The report"),
+        said("p", "lead", format!("{}.", told::size(&report))),
+        caution(),
+        said(
+            "p",
+            "from",
+            format!(
+                "Judged by rule set {RULE_SET}. Everything follows from choices; that these are a learner's own no file can prove."
+            ),
+        ),
+        items("", told::besides(&report)),
+        el("div", "choosing", acts),
+        rules::missed(&report, &prose, wide),
+        rules::skills(&report),
+        rules::grave(&report, &prose),
+        learners::needing_a_word(&report),
+        learners::map(&report, &prose, wide),
+        learners::marks(&report),
+        cases::cases(&report),
+        cases::together(&report),
+        cases::objections(&report),
+    ];
+    el("div", "of-class", parts)
+}

@@ -1,0 +1,71 @@
+//! Fields of the desk: each under its name, each telling what was typed once it is left.
+
+use crate::components::plain::{el, line, text, with};
+use wasm_bindgen::JsCast;
+use web_sys::{HtmlInputElement, HtmlSelectElement};
+use yew::prelude::*;
+
+/// The longest text that a set file takes.
+const LONGEST: &str = "400";
+
+/// A field for one line of text.
+pub fn words(id: &str, name: &str, value: &str, told: Callback<String>) -> Html {
+    let onchange = Callback::from(move |event: Event| {
+        if let Some(field) = event.target().and_then(|one| one.dyn_into::<HtmlInputElement>().ok())
+        {
+            told.emit(field.value());
+        }
+    });
+    let field = html! { <input id={id.to_owned()} type="text" maxlength={LONGEST} autocomplete="off" value={value.to_owned()} {onchange} /> };
+    labelled(id, name, field)
+}
+
+/// One of some, each by its key and in words.
+pub fn one_of(
+    id: &str,
+    name: &str,
+    all: &[(&'static str, &'static str)],
+    chosen: &str,
+    told: Callback<String>,
+) -> Html {
+    let onchange = Callback::from(move |event: Event| {
+        if let Some(field) = event.target().and_then(|one| one.dyn_into::<HtmlSelectElement>().ok())
+        {
+            told.emit(field.value());
+        }
+    });
+    let option = |(key, words): &(&'static str, &'static str)| {
+        html! { <option value={*key} selected={*key == chosen}>{ *words }</option> }
+    };
+    let field =
+        html! { <select id={id.to_owned()} {onchange}>{ for all.iter().map(option) }</select> };
+    labelled(id, name, field)
+}
+
+/// A share in percent, by a slider that tells its number.
+pub fn share(id: &str, name: &str, value: u8, told: Callback<u8>) -> Html {
+    let oninput = Callback::from(move |event: InputEvent| {
+        let field = event.target().and_then(|one| one.dyn_into::<HtmlInputElement>().ok());
+        if let Some(share) = field.and_then(|field| field.value().parse().ok()) {
+            told.emit(share);
+        }
+    });
+    let says = format!("{value} %");
+    let field = html! { <input id={id.to_owned()} class="slider" type="range" min="0" max="100" step="5" value={value.to_string()} aria-valuetext={says.clone()} {oninput} /> };
+    let field = el("span", "row", vec![field, with("output", &[("for", id)], vec![text(says)])]);
+    labelled(id, name, field)
+}
+
+fn labelled(id: &str, name: &str, field: Html) -> Html {
+    let label = with("label", &[("for", id)], vec![text(name.to_owned())]);
+    el("div", "desk-field", vec![label, field])
+}
+
+/// What stands over the whole desk: no patient belongs here.
+pub fn no_patient() -> Html {
+    line(
+        "p",
+        "caution",
+        "Do not enter a real patient. Cases are drawn by number; there is no field for who anybody is.",
+    )
+}

@@ -1,0 +1,109 @@
+//! Handing the set out: a link, a file.
+
+use super::Desk;
+use crate::components::changed::use_changed;
+use crate::components::hold::use_held;
+use crate::components::plain::{alert, button, el, line, press, said, section, text, with};
+use crate::effects;
+use crate::handout;
+use crate::library::ShippedSet;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+/// A longer link is cut off by some programs that people send links with. Characters; common practice,
+/// no source.
+const LONG: usize = 2000;
+
+/// What it needs.
+#[derive(Properties, PartialEq)]
+pub struct OutProps {
+    /// The desk.
+    pub desk: Desk,
+}
+
+/// The part of the desk.
+#[component]
+pub fn Out(props: &OutProps) -> Html {
+    let made = use_held(|| Ok(String::new()));
+    let desk = &props.desk;
+    {
+        let made = made.clone();
+        use_changed((*desk.set).clone(), move |set| {
+            let set = set.clone();
+            spawn_local(async move { made.set(handout::link(&set).await) });
+        });
+    }
+    let mut parts = Vec::new();
+    let missing = missing(&desk.set);
+    if missing.is_empty() {
+        match &*made {
+            Ok(fragment) => parts.extend(shown(&effects::address_of(fragment))),
+            Err(why) => parts.push(alert("wrong", why.clone())),
+        }
+        let desk = desk.clone();
+        let save = Callback::from(move |_: MouseEvent| {
+            effects::save("wallwise.set.toml", &handout::file(&desk.set));
+        });
+        let save = press(&[], "Save it as a file".to_owned(), save);
+        parts.push(el(
+            "p",
+            "row",
+            vec![save, button("Print this page", Callback::from(|_| effects::print()))],
+        ));
+        parts.push(line(
+            "p",
+            "from",
+            "The file holds what to ask; the link does not. wallwise set check, key and blueprint read the file.",
+        ));
+    } else {
+        parts.push(said("p", "missing", format!("Still to do: {}.", missing.join(", "))));
+    }
+    parts.push(el("p", "row", vec![button("Begin another set", anew(desk))]));
+    section("desk-out", "Hand it out", parts)
+}
+
+fn anew(desk: &Desk) -> Callback<MouseEvent> {
+    let desk = desk.clone();
+    Callback::from(move |_| {
+        desk.change(|set| {
+            let level = set.level.clone();
+            *set = ShippedSet { level, mode: set.mode.clone(), ..ShippedSet::default() };
+        });
+    })
+}
+
+/// What a set has to have before it can be handed out.
+fn missing(set: &ShippedSet) -> Vec<&'static str> {
+    let lacks = [
+        (set.title.trim().is_empty(), "a title"),
+        (set.aim.trim().is_empty(), "an aim"),
+        (set.addresses.is_empty(), "a case"),
+    ];
+    lacks.into_iter().filter(|(lacks, _)| *lacks).map(|(_, what)| what).collect()
+}
+
+fn shown(address: &str) -> Vec<Html> {
+    let length = address.chars().count();
+    let size = if length > LONG {
+        format!(
+            "{length} characters: some programs cut such a link off. Hand out the file, or a smaller set."
+        )
+    } else {
+        format!(
+            "{length} characters. Whoever opens it has the set, without an account and without a server."
+        )
+    };
+    let copy = {
+        let address = address.to_owned();
+        Callback::from(move |_: MouseEvent| effects::copy(&address))
+    };
+    let label = with("label", &[("for", "desk-link")], vec![text("The link".to_owned())]);
+    let field =
+        html! { <input id="desk-link" type="text" readonly=true value={address.to_owned()} /> };
+    let open = with("a", &[("href", address)], vec![text("Open it as a learner".to_owned())]);
+    vec![
+        el("div", "desk-field", vec![label, field]),
+        said("p", "from", size),
+        el("p", "row", vec![press(&[], "Copy the link".to_owned(), copy), open]),
+    ]
+}

@@ -1,0 +1,131 @@
+//! A set as it is handed out: written, squeezed into a link, opened, and kept among the sets.
+
+use crate::effects::{self, Breath};
+use crate::library::{Library, ShippedSet};
+use crate::route::Route;
+use crate::squeeze::{squeeze, unsqueeze};
+use engine::cases;
+use engine::chart::Address;
+use engine::hash::Fnv;
+use engine::scenario::{Listed, MOST_CASES, write_set};
+use std::rc::Rc;
+
+/// The version of the link's form, before its letters.
+const VERSION: &str = "1.";
+/// How the name of a set that came by link begins: no shipped one begins so.
+const GIVEN: &str = "given-";
+/// Where this browser keeps the sets that came by link, and the set that is being written.
+const SETS: &str = "wallwise-sets";
+const DESK: &str = "wallwise-desk";
+/// The most sets that are kept; the oldest goes.
+const MOST_SETS: usize = 20;
+
+/// The set that was being written in this browser.
+pub fn on_desk() -> ShippedSet {
+    let kept = effects::kept_text(DESK);
+    kept.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_else(|| ShippedSet {
+        level: "student".to_owned(),
+        mode: "study".to_owned(),
+        ..ShippedSet::default()
+    })
+}
+
+/// Keeps the set that is being written, as it is.
+pub fn keep_on_desk(set: &ShippedSet) {
+    effects::keep_text(DESK, &text(set));
+}
+
+fn text(set: &ShippedSet) -> String {
+    // Texts, numbers and addresses: nothing that could fail.
+    serde_json::to_string(set).unwrap_or_default()
+}
+
+/// The link of a set: its fragment. What an instructor wants to ask stays behind.
+///
+/// # Errors
+/// A sentence.
+pub async fn link(set: &ShippedSet) -> Result<String, String> {
+    let bare = ShippedSet { name: String::new(), asks: Vec::new(), ..set.clone() };
+    Ok(Route::Given(format!("{VERSION}{}", squeeze(&text(&bare)).await?)).fragment())
+}
+
+/// The set of a link, under the name that it has here.
+///
+/// # Errors
+/// A sentence: of a later version, cut off, not a set, or one without cases or with too many.
+pub async fn read(given: &str) -> Result<ShippedSet, String> {
+    let Some(letters) = given.strip_prefix(VERSION) else {
+        return Err("the link is of another version, expected one that begins with 1.: load the page again for the newest room".to_owned());
+    };
+    let text = unsqueeze(letters).await?;
+    let set: ShippedSet =
+        serde_json::from_str(&text).map_err(|why| format!("the link holds no set: {why}"))?;
+    let count = set.addresses.len();
+    if count == 0 || count > MOST_CASES || set.cases.len() != count {
+        return Err(format!(
+            "found a set of {count} cases, expected 1 to {MOST_CASES}, each with its title"
+        ));
+    }
+    Ok(ShippedSet { name: named(&text), ..set })
+}
+
+/// The set with a learner's own cases in place of its models, found from the learner's code.
+///
+/// # Errors
+/// A sentence: no code, or a case without a form.
+pub async fn own_form(set: &ShippedSet, code: &str) -> Result<ShippedSet, String> {
+    if code.trim().is_empty() {
+        return Err("expected a code: the one that you hand in under".to_owned());
+    }
+    let mut own = ShippedSet { forms: false, ..set.clone() };
+    let mut breath = Breath::now();
+    for (address, title) in own.addresses.iter_mut().zip(&mut own.cases) {
+        breath.take_now().await;
+        let form = cases::form(*address, code).map_err(|why| why.to_string())?;
+        if let Some(found) = form.address {
+            (*address, *title) = (found, form.title);
+        }
+    }
+    own.name = named(&text(&own));
+    Ok(own)
+}
+
+fn named(text: &str) -> String {
+    let mut hash = Fnv::new();
+    hash.text(text);
+    format!("{GIVEN}{:016x}", hash.value())
+}
+
+/// Keeps a set that came by link.
+pub fn keep(set: &ShippedSet) {
+    let mut sets = kept();
+    sets.retain(|one| one.name != set.name);
+    sets.insert(0, set.clone());
+    sets.truncate(MOST_SETS);
+    effects::keep_text(SETS, &serde_json::to_string(&sets).unwrap_or_default());
+}
+
+fn kept() -> Vec<ShippedSet> {
+    let text = effects::kept_text(SETS).unwrap_or_default();
+    serde_json::from_str(&text).unwrap_or_default()
+}
+
+/// The sets that came by link before those that ship with the room.
+pub fn with_given(mut shipped: Vec<ShippedSet>) -> Library {
+    let mut all = kept();
+    all.append(&mut shipped);
+    Library::Here(Rc::new(all))
+}
+
+/// Forgets the sets that came by link, and the one that is being written.
+pub fn forget() {
+    [SETS, DESK].into_iter().for_each(effects::forget_text);
+}
+
+/// The set as a file.
+pub fn file(set: &ShippedSet) -> String {
+    let asks = set.asks.iter().map(String::as_str).chain(core::iter::repeat(""));
+    let cases: Vec<(Address, &str)> = set.addresses.iter().copied().zip(asks).collect();
+    let ShippedSet { title, aim, level, mode, forms, .. } = set;
+    write_set(&Listed { title, aim, level, mode, forms: *forms, cases: &cases })
+}

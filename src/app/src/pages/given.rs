@@ -1,0 +1,107 @@
+//! A set that came by link: what it is, its cases, and where it is kept.
+
+use super::home::set_parts;
+use crate::components::caution::caution;
+use crate::components::changed::use_changed;
+use crate::components::desk::fields::words;
+use crate::components::hold::{Held, use_held};
+use crate::components::plain::{el, heading, line, links, refused, said, status};
+use crate::handout;
+use crate::library::{Library, ShippedSet};
+use crate::store::{Action, Room};
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+/// What it needs.
+#[derive(Properties, PartialEq)]
+pub struct GivenProps {
+    /// The set, as the link holds it.
+    pub given: String,
+    /// The room.
+    pub room: UseReducerHandle<Room>,
+}
+
+/// The page.
+#[component]
+pub fn GivenPage(props: &GivenProps) -> Html {
+    let read = use_held(|| None::<Result<ShippedSet, String>>);
+    let says = use_held(String::new);
+    {
+        let (read, room) = (read.clone(), props.room.clone());
+        // Among the others it can be found once those are here.
+        let changed = (props.given.clone(), matches!(room.library, Library::Here(_)));
+        use_changed(changed, move |(given, _)| {
+            let given = given.clone();
+            spawn_local(async move {
+                let set = handout::read(&given).await;
+                if let Some(set) = set.as_ref().ok().filter(|set| !set.forms) {
+                    take(set, &room);
+                }
+                read.set(Some(set));
+            });
+        });
+    }
+    let set = match &*read {
+        None => return status("The set is being opened.".to_owned()),
+        Some(Err(why)) => return refused("This set cannot be opened", why),
+        Some(Ok(set)) => set,
+    };
+    let mut parts = vec![heading("h1", "given", set.title.clone())];
+    if set.forms {
+        parts.extend(own(set, &read, &says, &props.room));
+    } else {
+        parts.extend(set_parts(set));
+        parts.push(line(
+            "p",
+            "from",
+            "This set came by link and is kept in this browser: it stands first among the sets.",
+        ));
+        parts.push(links(&[("#/portfolio", "Hand in: save your attempts"), ("#/", "To the sets")]));
+    }
+    parts.push(caution());
+    el("article", "page", parts)
+}
+
+/// Asks for the learner's code, and draws the learner's own cases from it.
+fn own(
+    set: &ShippedSet,
+    read: &Held<Option<Result<ShippedSet, String>>>,
+    says: &Held<String>,
+    room: &UseReducerHandle<Room>,
+) -> Vec<Html> {
+    let told = says.clone();
+    let (read, says, room, model) = (read.clone(), says.clone(), room.clone(), set.clone());
+    let code = Callback::from(move |code: String| {
+        let (read, says, room, model) = (read.clone(), says.clone(), room.clone(), model.clone());
+        says.set("Your cases are being drawn.".to_owned());
+        spawn_local(async move {
+            match handout::own_form(&model, &code).await {
+                Ok(own) => {
+                    take(&own, &room);
+                    read.set(Some(Ok(own)));
+                }
+                Err(why) => says.set(why),
+            }
+        });
+    });
+    let count = set.addresses.len();
+    let about = format!("{count} cases of your own, about the same and as hard as everybody's.");
+    vec![
+        said("p", "", set.aim.clone()),
+        said("p", "from", about),
+        words("given-code", "Your code: the one that you hand in under", "", code),
+        status((*told).clone()),
+    ]
+}
+
+/// Keeps the set among the others, once.
+fn take(set: &ShippedSet, room: &UseReducerHandle<Room>) {
+    let Library::Here(sets) = &room.library else { return };
+    if sets.iter().all(|one| one.name != set.name) {
+        handout::keep(set);
+        // Where nothing can be kept it is here for as long as the page.
+        let all = core::iter::once(set).chain(sets.iter()).cloned().collect();
+        room.dispatch(Action::Library(Library::Here(Rc::new(all))));
+    }
+}

@@ -1,0 +1,54 @@
+//! Texts made small enough for an address, by the browser's own compressor: deflate in the zlib format
+//! (RFC 1950), spelt in letters that an address keeps (RFC 4648, section 5).
+
+use crate::files::{inflate, through};
+use js_sys::Uint8Array;
+use learning::handing::compact::letters;
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::Response;
+
+/// The longest text in letters that is opened, and the longest that may come of it, bytes: two hundred
+/// cases with their titles take some twenty kilobytes.
+pub const LONGEST: usize = 12_000;
+const LONGEST_TEXT: usize = 1 << 20;
+/// What the browser calls deflate in the zlib format.
+const FORMAT: &str = "deflate";
+
+/// A text in letters.
+///
+/// # Errors
+/// A sentence, where this browser has no compressor.
+pub async fn squeeze(text: &str) -> Result<String, String> {
+    let bytes = squeezed(text).await.map_err(|_| {
+        "this browser has no compressor, expected one of the last three years: hand the set out as a file"
+    })?;
+    Ok(letters::spell(&bytes))
+}
+
+async fn squeezed(text: &str) -> Result<Vec<u8>, JsValue> {
+    let plain = Response::new_with_opt_str(Some(text))?.body().ok_or(JsValue::UNDEFINED)?;
+    let small = through("CompressionStream", FORMAT, &plain)?;
+    let small = Response::new_with_opt_readable_stream(Some(&small))?;
+    let bytes = JsFuture::from(small.array_buffer()?).await?;
+    Ok(Uint8Array::new(&bytes).to_vec())
+}
+
+/// The text of letters.
+///
+/// # Errors
+/// A sentence: too long, other letters, cut off, or not ours.
+pub async fn unsqueeze(spelt: &str) -> Result<String, String> {
+    if spelt.len() > LONGEST {
+        return Err(format!(
+            "found a link of {} characters, expected at most {LONGEST}",
+            spelt.len()
+        ));
+    }
+    let bytes = letters::read(spelt.as_bytes()).ok_or(CUT_OFF)?;
+    let text = inflate(FORMAT, &bytes, LONGEST_TEXT).await.ok_or(CUT_OFF)?;
+    String::from_utf8(text).map_err(|_| CUT_OFF.to_owned())
+}
+
+const CUT_OFF: &str =
+    "the link is cut off or changed: expected one that was copied whole, ask for it again";
