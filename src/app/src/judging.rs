@@ -23,13 +23,12 @@ use crate::library::Library;
 use crate::pages::debrief::{DebriefProps, DebriefView};
 use crate::pages::limits::limits;
 use crate::pages::own::{OwnPages, OwnProps};
-use crate::pages::package::{PackagePage, PackageProps};
 use crate::pages::protocol::protocol;
 use crate::pages::rule::{RulePage, RuleProps};
 use crate::pages::teach::teach;
 use crate::parity::digest;
 use crate::prose::{self, Prose};
-use crate::results::{Handing, HandingProps};
+use crate::results;
 use crate::store::{Action, Bench, Room};
 use crate::terms::{Term, terms};
 use core::fmt;
@@ -91,10 +90,8 @@ pub struct Judging {
     pub prose: fn(&str) -> Result<Prose, String>,
     /// Pages on what one has done oneself: what is due, a sitting, the review, the portfolio, what is kept.
     pub own: fn(UseReducerHandle<Room>) -> Html,
-    /// Hands results in, in a package, and tells where that fails.
-    pub handing: fn(UseReducerHandle<Room>) -> Html,
-    /// The set of a package.
-    pub package: fn(UseReducerHandle<Room>) -> Html,
+    /// What the results put into a part of the room.
+    pub results: fn(results::Part, UseReducerHandle<Room>) -> Html,
     /// Every rule.
     pub protocol: fn(&Prose) -> Html,
     /// What is not modelled.
@@ -185,8 +182,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         },
         prose: prose::read,
         own: |room| view::<OwnPages>(OwnProps { room }),
-        handing: |room| view::<Handing>(HandingProps { room }),
-        package: |room| view::<PackagePage>(PackageProps { room }),
+        results: results::shown,
         protocol,
         limits,
         teach,

@@ -13,6 +13,7 @@ use crate::pages::bench::{BenchPage, BenchProps};
 use crate::pages::briefing::briefing;
 use crate::pages::home::home;
 use crate::prose::{Prose, use_prose};
+use crate::results::{Part, is_packaged};
 use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
 use wasm_bindgen::JsCast;
@@ -31,18 +32,15 @@ const PARTS: [(&str, &str); 5] = [
 /// What stands over a page that is not there.
 const NOWHERE: &str = "This leads nowhere";
 /// What stands under everything.
-const FOOT: &str =
+pub const FOOT: &str =
     "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser.";
-/// The same in a package.
-const FOOT_OF_PACKAGE: &str = "Synthetic cases, for teaching. Never clinical advice. What you do goes to the host of this package, and nowhere else.";
 
 /// The room.
 #[component]
 pub fn Room() -> Html {
-    let packaged = is_packaged();
     let room = use_reducer(|| {
         // What the host of a package keeps is waited for as if it were kept here.
-        let kept_before = effects::has_kept() || packaged;
+        let kept_before = effects::has_kept() || is_packaged();
         State::open(Route::read(&effects::fragment()), effects::was_briefed(), kept_before)
     });
     use_address(&room);
@@ -71,18 +69,19 @@ pub fn Room() -> Html {
         <ContextProvider<Prose> context={prose.clone()}>
             { room.judging.map(|judging| (judging.hatchings)()) }
             { skip() }
-            { head(button(notation, name), packaged) }
+            { head(button(notation, name)) }
             { not_kept(&room) }
-            { room.judging.filter(|_| packaged).map(|judging| (judging.handing)(room.clone())) }
+            { shown(&room, Part::Above) }
             <main id="room-place" tabindex="-1">{ place(&room, &prose) }</main>
-            { el("footer", "room-foot", vec![line("p", "", if packaged { FOOT_OF_PACKAGE } else { FOOT })]) }
+            { el("footer", "room-foot", vec![shown(&room, Part::Foot).unwrap_or_else(|| line("p", "", FOOT))]) }
         </ContextProvider<Prose>>
     }
 }
 
-/// Whether this is a package: one set, for a host.
-fn is_packaged() -> bool {
-    effects::entry("data-package").is_some()
+/// What the results put into a part of the room; nothing where the room hands in nowhere, or not yet.
+fn shown(room: &UseReducerHandle<State>, part: Part) -> Option<Html> {
+    let judging = room.judging.filter(|_| is_packaged())?;
+    Some((judging.results)(part, room.clone()))
 }
 
 /// The way past the head of the room, for who goes by keys.
@@ -95,11 +94,11 @@ fn skip() -> Html {
 }
 
 /// The room's name, and the ways to its parts.
-fn head(notation: Html, packaged: bool) -> Html {
+fn head(notation: Html) -> Html {
     let part =
         |(href, words): (&'static str, &'static str)| link(href.to_owned(), words.to_owned());
     // What is due and the review are about more than one set.
-    let places = PARTS.into_iter().skip(if packaged { 2 } else { 0 });
+    let places = PARTS.into_iter().skip(if is_packaged() { 2 } else { 0 });
     let mut parts: Vec<Html> = places.map(part).collect();
     parts.push(notation);
     let name = [("class", "name"), ("href", "#/")];
@@ -122,10 +121,9 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
         return briefing(read);
     }
     match &room.route {
-        Route::Home | Route::Briefing if is_packaged() => match room.judging {
-            Some(judging) => (judging.package)(room.clone()),
-            None => waiting(room, "The set is on its way."),
-        },
+        Route::Home | Route::Briefing if is_packaged() => {
+            shown(room, Part::Home).unwrap_or_else(|| waiting(room, "The set is on its way."))
+        }
         Route::Home | Route::Briefing => home(&room.library, room.kept_before),
         Route::Protocol => match room.judging {
             Some(judging) => (judging.protocol)(prose),

@@ -46,8 +46,8 @@ pub enum Write {
 pub struct Db(Rc<Database>);
 
 impl Db {
-    /// Opens the one of this name, and makes its stores where there are none. `closed` is told when a newer version of
-    /// the room asks for it from another tab: it has been let go of then.
+    /// Opens the one of this name, and makes its stores where there are none. `closed` is told when a
+    /// newer version of the room asks for it from another tab: it has been let go of then.
     ///
     /// # Errors
     /// [`Trouble`] where the browser keeps nothing.

@@ -13,7 +13,7 @@ use super::told::Told;
 use super::trouble::Trouble;
 use crate::bench::Restored;
 use crate::effects;
-use crate::results::results;
+use crate::results;
 use crate::route::{From, Route};
 use crate::store::{Action, Bench, Room};
 use core::cell::{RefCell, RefMut};
@@ -124,12 +124,12 @@ impl Keeper {
     async fn open(self: Rc<Self>, tell: Tell) {
         let newer = tell.clone();
         let closed = move || newer.dispatch(Action::Keep(Told::NotStored(Trouble::Newer)));
-        let results = results();
-        let kept = match Db::open(results.store(), closed).await {
+        let store = results::store();
+        let kept = match Db::open(&store, closed).await {
             Ok(db) => {
-                self.listen(results.store(), &tell);
+                self.listen(&store, &tell);
                 *self.db.borrow_mut() = Some(db.clone());
-                results.resume(&db).await;
+                results::resume(&db).await;
                 keys(&db).await
             }
             Err(why) => Kept::Without(why),

@@ -11,7 +11,6 @@ pub mod home;
 pub mod keeping;
 pub mod limits;
 pub mod own;
-pub mod package;
 pub mod portfolio;
 pub mod protocol;
 pub mod review;

@@ -9,14 +9,12 @@ use crate::effects;
 use crate::keep::Kept;
 use crate::keep::file::saved;
 use crate::keep::shelf::shelf;
-use crate::library::Library;
 use crate::pages::keeping::{KeepingPage, KeepingProps};
 use crate::pages::portfolio::{PortfolioPage, PortfolioProps};
 use crate::pages::review::review;
 use crate::pages::sitting::sitting;
 use crate::pages::today::today;
 use crate::prose::Prose;
-use crate::results::of_attempts;
 use crate::route::Route;
 use crate::shelf::Shelf;
 use crate::store::Room;
@@ -66,9 +64,8 @@ pub fn OwnPages(props: &OwnProps) -> Html {
         Route::Keeping => view::<KeepingPage>(KeepingProps { room: room.clone(), shelf }),
         Route::Review => review(&shelf, &prose, &noting(changes)),
         Route::Portfolio => {
-            let (on_save, library) = (Callback::from(save), shelf.library.clone());
-            let on_state = Callback::from(move |wanted| state(wanted, library.clone()));
-            view::<PortfolioPage>(PortfolioProps { shelf, on_save, on_state })
+            let on_save = Callback::from(save);
+            view::<PortfolioPage>(PortfolioProps { shelf, on_save })
         }
         _ => today(&shelf),
     }
@@ -93,15 +90,6 @@ fn save(wanted: Vec<String>) {
         let code = effects::code();
         if let Ok(text) = saved(Some(&code), |id| wanted.iter().any(|one| one == id)).await {
             effects::save("wallwise-attempts.json", &text);
-        }
-    });
-}
-
-/// Saves what came of the attempts of these names as statements.
-fn state(wanted: Vec<String>, library: Library) {
-    spawn_local(async move {
-        if let Ok(text) = of_attempts(&wanted, &library).await {
-            effects::save("wallwise-statements.json", &text);
         }
     });
 }

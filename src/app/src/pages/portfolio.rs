@@ -15,8 +15,6 @@ pub struct PortfolioProps {
     pub shelf: Shelf,
     /// Told the ids of the attempts that are to be saved.
     pub on_save: Callback<Vec<String>>,
-    /// Told the ids of those that are to be saved as statements.
-    pub on_state: Callback<Vec<String>>,
 }
 
 /// The portfolio.
@@ -58,7 +56,7 @@ pub fn PortfolioPage(props: &PortfolioProps) -> Html {
     ];
     parts.extend(choose(shelf, &chosen.out, &turn));
     parts.extend(beside(&chosen));
-    parts.push(acts(ids, count, [&props.on_save, &props.on_state]));
+    parts.push(acts(ids, count, &props.on_save));
     parts.push(line("p", "from", "The file holds choices, never marks: who opens it sees the same verdicts on the same cases."));
     // The head of a table is printed anew on each page: so is the caution.
     let head = el("thead", "", vec![el("tr", "", vec![el("td", "", vec![caution()])])]);

@@ -1,6 +1,6 @@
 //! Hands in as the room goes on, and says above the page where that fails.
 
-use super::results;
+use super::told::results;
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
 use crate::components::plain::{said, with};

@@ -22,6 +22,10 @@ use engine::rules::Zone;
 
 const VERBS: &str = "http://adlnet.gov/expapi/verbs";
 const KINDS: &str = "http://adlnet.gov/expapi/activities";
+/// The language that the room speaks.
+const LANGUAGE: &str = "en-GB";
+/// Under what activities are named where the room has no address of its own.
+pub const NOWHERE: &str = "https://wallwise.invalid/room";
 
 /// What a statement says that no outcome knows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -54,14 +58,19 @@ pub fn statements(outcome: &Outcome, speaker: &Speaker<'_>) -> Result<Vec<String
     Ok(all.into_iter().map(|(_, statement)| statement).collect())
 }
 
-/// Statements about several sets as a file of them, one set after the other.
+/// Statements about several sets as a file of them, one set after the other, in the names that the room
+/// gives: accounts and activities stand under `base`, and each learner has a registration of their own.
+/// `now` as in [`Speaker`].
 ///
 /// # Errors
 /// As [`statements`].
-pub fn file(outcomes: &[Outcome], speaker: &Speaker<'_>) -> Result<String, Unsayable> {
+pub fn file(outcomes: &[Outcome], base: &str, now: u64) -> Result<String, Unsayable> {
     let mut lines = Vec::new();
     for outcome in outcomes {
-        lines.extend(statements(outcome, speaker)?);
+        let registration = uuid_of(&format!("{base} {}", outcome.learner));
+        let speaker =
+            Speaker { base, home: base, registration: &registration, language: LANGUAGE, now };
+        lines.extend(statements(outcome, &speaker)?);
     }
     Ok(format!("[\n{}\n]\n", lines.join(",\n")))
 }
@@ -344,8 +353,7 @@ fn ended(spent: u64, mark: Option<f64>) -> Object {
 }
 
 /// A UUID of the form of version 4, its bits a hash of a text.
-#[must_use]
-pub fn uuid_of(text: &str) -> String {
+fn uuid_of(text: &str) -> String {
     let [high, low] = ["high", "low"].map(|half| {
         let mut hash = Fnv::new();
         hash.text(half);
@@ -402,9 +410,21 @@ mod tests {
         assert_eq!(passed["result"]["duration"], "PT2H0.01S");
         let times: Vec<&str> = list.iter().map(|one| one["timestamp"].as_str().unwrap()).collect();
         assert!(times.is_sorted());
-        let [text, again] = [(); 2].map(|()| file(std::slice::from_ref(&told), &SPEAKER).unwrap());
-        assert_eq!(text, again);
-        assert_eq!(serde_json::from_str::<Vec<Value>>(&text).unwrap(), list);
+    }
+
+    #[test]
+    fn a_file_says_the_same_twice_and_gives_each_learner_a_registration() {
+        let (one, base) = (outcome(1), "https://example.org/room");
+        let other = Outcome { learner: "learner-8".to_owned(), ..one.clone() };
+        let text = file(&[one.clone(), other.clone()], base, SPEAKER.now).unwrap();
+        assert_eq!(text, file(&[one.clone(), other], base, SPEAKER.now).unwrap());
+        let list: Vec<Value> = serde_json::from_str(&text).unwrap();
+        assert_eq!(list.len(), 2 * read(&one).len());
+        let registration = |one: &Value| one["context"]["registration"].as_str().map(str::to_owned);
+        let (first, last) = (registration(&list[0]), registration(&list[list.len() - 1]));
+        assert!(first.as_deref().is_some_and(is_uuid) && last.is_some() && first != last);
+        assert!(file(&[one], "example.org", 0).is_err());
+        assert!(file(&[], NOWHERE, 0).is_ok_and(|text| text == "[\n\n]\n"));
     }
 
     #[test]

@@ -28,19 +28,13 @@ impl Chosen {
 }
 
 /// Printing and saving, and how many are chosen.
-pub fn acts(ids: Vec<String>, count: usize, on: [&Callback<Vec<String>>; 2]) -> Html {
+pub fn acts(ids: Vec<String>, count: usize, on_save: &Callback<Vec<String>>) -> Html {
     let (none, status) = (ids.is_empty(), format!("{} of {count} chosen.", ids.len()));
     let print = Callback::from(|_: MouseEvent| effects::print());
-    let [save, state] = on.map(|on| {
-        let ids = ids.clone();
-        on.reform(move |_: MouseEvent| ids.clone())
-    });
+    let save = on_save.reform(move |_: MouseEvent| ids.clone());
     let button = |words: &str, onclick| press(&[disabled(none)], words.to_owned(), onclick);
     let status = live(status);
-    let acts = [("Print", print), ("Save these attempts", save), ("Save as statements", state)];
-    let mut parts: Vec<Html> = acts.map(|(words, act)| button(words, act)).into();
-    parts.push(status);
-    el("p", "row", parts)
+    el("p", "row", vec![button("Print", print), button("Save these attempts", save), status])
 }
 
 /// What is printed beside the records: notes, objections, a name.

@@ -1,12 +1,12 @@
 //! The set of a package: what it is for, its cases in order, and what came of them so far.
 
+use super::told::results;
 use crate::components::caution::caution;
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
-use crate::components::plain::{alert, button, el, line, link, said, status, text};
+use crate::components::plain::{alert, el, line, link, said, status, text};
 use crate::effects;
 use crate::library::{Library, ShippedSet};
-use crate::results::{results, saving};
 use crate::route::{CaseRoute, From, Route};
 use crate::store::Room;
 use engine::session::Mode;
@@ -70,16 +70,7 @@ fn page(room: &UseReducerHandle<Room>, set: &ShippedSet, told: Option<&Outcome>)
             el("p", "row", vec![link(address(set, place), words.to_owned())])
         }));
     }
-    if results.is_by_file() {
-        let save = saving(room.clone());
-        let button = button("Save the results as a file", save);
-        parts.push(line(
-            "p",
-            "",
-            "No host keeps the results of this package: save them and hand the file on.",
-        ));
-        parts.push(el("p", "row", vec![button]));
-    }
+    parts.extend(results.acts(room));
     el("article", "page", parts)
 }
 
