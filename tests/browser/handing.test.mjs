@@ -6,7 +6,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import test, { after } from "node:test";
-import { axe, browse, mounted, site, soon, visit, watch } from "./harness.mjs";
+import { axe, browse, mounted, packageSite, soon, visit, watch } from "./harness.mjs";
 import { host, unzipped } from "./host.mjs";
 import { begin, byMouse, run, sound } from "./play.mjs";
 
@@ -26,7 +26,7 @@ ${CASES.map((address) => `[[case]]\naddress = "${address}"\n`).join("")}`);
 
 const packed = Object.fromEntries(["1.2", "2004"].map((edition) => {
   const out = join(folder, `${edition}.zip`);
-  run("package", set, "--edition", edition, "--pass", "60", "--site", site, "--out", out);
+  run("package", set, "--edition", edition, "--pass", "60", "--site", packageSite, "--out", out);
   return [edition, unzipped(readFileSync(out))];
 }));
 
@@ -175,8 +175,8 @@ test("opened as a file, without a host, the case is judged and the results are s
   }
 });
 
-test("the portfolio saves attempts of one's choice as statements, by a code and not by a name", () =>
-  visit(async ({ page, address }) => {
+test("what the portfolio saves becomes statements in the tool, by a code and not by a name", () =>
+  visit(async ({ page }) => {
     await begin(page);
     await page.evaluate(() => { location.hash = "#/case/1.1.2024.2591"; });
     await page.locator(".sheet").waitFor();
@@ -185,13 +185,15 @@ test("the portfolio saves attempts of one's choice as statements, by a code and 
     await page.getByLabel("A name, if you like").fill("Ada");
     const [file] = await Promise.all([
       page.waitForEvent("download"),
-      page.getByRole("button", { name: "Save as statements" }).click(),
+      page.getByRole("button", { name: "Save these attempts" }).click(),
     ]);
-    const text = readFileSync(await file.path(), "utf8");
+    const saved = join(folder, "saved.json");
+    await file.saveAs(saved);
+    const text = run("statements", saved, "--base", "https://example.org/room");
     const [attempted, ...more] = JSON.parse(text);
     assert.deepEqual(more, []);
     assert.match(attempted.verb.id, /attempted$/);
-    assert.equal(attempted.object.id, `${address}set/outside-sets/case/1-1-2024-2591`);
+    assert.equal(attempted.object.id, "https://example.org/room/set/outside-sets/case/1-1-2024-2591");
     assert.match(attempted.actor.account.name, /^learner-[0-9a-f]{16}$/);
     assert.ok(!text.includes("Ada"));
   }));

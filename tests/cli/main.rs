@@ -17,5 +17,6 @@ mod replay;
 mod rules;
 mod schemas;
 mod serve;
+mod statements;
 mod tool;
 mod worked;

@@ -10,7 +10,7 @@ use super::tool::{folder, path, shipped, wallwise};
 fn site(folder: &Path) -> PathBuf {
     let site = folder.join("site");
     fs::create_dir_all(site.join("icons")).expect("made");
-    let entry = "<!doctype html>\n<html lang=\"en\" data-version=\"1\">\n<link rel=\"stylesheet\" href=\"./style-1.css\">\n<script type=\"module\" src=\"./boot-1.js\"></script>\n<div id=\"room\"></div>\n</html>\n";
+    let entry = "<!doctype html>\n<html data-hands-in lang=\"en\" data-version=\"1\">\n<link rel=\"stylesheet\" href=\"./style-1.css\">\n<script type=\"module\" src=\"./boot-1.js\"></script>\n<div id=\"room\"></div>\n</html>\n";
     for (name, text) in [
         ("index.html", entry),
         ("style-1.css", "p { margin: 0; }"),
@@ -101,6 +101,15 @@ fn a_set_that_does_not_do_what_it_says_is_not_packed() {
     let ran = pack(&set(&folder, "two walls.set.toml", ""));
     assert_eq!(ran.code, Some(2), "{}", ran.out);
     assert!(ran.talk.contains("rename the file"), "{}", ran.talk);
+    let ran = pack(&set(&folder, "forms.set.toml", ""));
+    assert_eq!(ran.code, Some(0), "{}", ran.talk);
+    fs::remove_file(&out).expect("it was packed");
+    let text = fs::read_to_string(folder.join("forms.set.toml")).expect("the set");
+    let text = text.replace("[[case]]", "forms = true\n\n[[case]]");
+    fs::write(folder.join("forms.set.toml"), text).expect("written");
+    let ran = pack(&folder.join("forms.set.toml"));
+    assert_eq!(ran.code, Some(2), "{}", ran.out);
+    assert!(ran.talk.contains("forms = true") && ran.talk.contains("by link"), "{}", ran.talk);
     assert!(!out.exists());
 }
 
@@ -111,4 +120,18 @@ fn a_folder_that_is_no_page_is_said_with_a_way_out() {
     let ran = wallwise(&["package", path(&set), "--site", path(&folder)]);
     assert_eq!((ran.code, ran.out.as_str()), (Some(2), ""));
     assert!(ran.talk.contains("found no index.html"), "{}", ran.talk);
+}
+
+#[test]
+fn the_ordinary_room_is_not_packed_because_it_hands_nothing_in() {
+    let folder = folder("package-room");
+    let set = shipped("1-the-intact-wall.set.toml");
+    let site = site(&folder);
+    let entry = fs::read_to_string(site.join("index.html")).expect("the entry");
+    fs::write(site.join("index.html"), entry.replace(" data-hands-in", "")).expect("written");
+    let out = folder.join("out.zip");
+    let ran = wallwise(&["package", path(&set), "--site", path(&site), "--out", path(&out)]);
+    assert_eq!((ran.code, ran.out.as_str()), (Some(2), ""));
+    assert!(ran.talk.contains("the ordinary room") && ran.talk.contains("--for-packages"));
+    assert!(!out.exists());
 }

@@ -20,6 +20,7 @@ fn outside(place: &Place) -> Result<Counts, String> {
     if !site::build(place)? {
         return Err("the page does not build".to_owned());
     }
+    site::build_for_packages(place)?;
     let pairs = pairs(place)?;
     let learning = written(place, "learning")?;
     let class = written(place, "class")?;
@@ -71,7 +72,7 @@ fn packages(place: &Place, folder: &std::path::Path) -> Result<(), String> {
         pack.arg("package")
             .arg(place.root.join("scenarios/1-the-intact-wall.set.toml"))
             .args(["--edition", edition, "--pass", "60", "--site"])
-            .arg(place.root.join("target/site"))
+            .arg(place.package_site())
             .arg("--out")
             .arg(folder.join(format!("package-{edition}.zip")));
         shell::must(&mut pack, "packing a set")?;

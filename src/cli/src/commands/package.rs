@@ -1,16 +1,15 @@
 //! `wallwise package`: a set and the page as one file that a learning management system takes.
 
 use super::set;
-use crate::site::{self, Workspace};
+use crate::site::{self, Page, Workspace};
 use crate::{Fault, Status, Streams, Why};
 use engine::scenario::Mode;
-use learning::file::is_name;
 use learning::handing::manifest::{self, Mastery, Package};
 use learning::handing::outcome::hash_of;
 use learning::handing::scorm::Edition;
 use learning::handing::zip::{Entry, zip};
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 #[derive(Debug, clap::Args)]
 pub struct Args {
@@ -22,7 +21,7 @@ pub struct Args {
     /// The mark that passes the set, 0 to 100; without it the host is told that it was completed
     #[arg(long, value_name = "MARK", value_parser = clap::value_parser!(u8).range(0..=100))]
     pass: Option<u8>,
-    /// Folder of a page that is built already; without it the page is built
+    /// Folder that `wallwise build --for-packages` made; without it that page is built
     #[arg(long, value_name = "DIR")]
     site: Option<PathBuf>,
     /// File to write [default: the set's name and .zip, in the current folder]
@@ -32,7 +31,7 @@ pub struct Args {
 
 /// Checks the set, packs it, and prints the file.
 pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
-    let name = name_of(&args.set)?;
+    let name = set::name_of(&args.set)?;
     let checked = set::read(&args.set)?;
     let findings = set::findings(&checked, &args.set);
     if !findings.is_empty() {
@@ -40,13 +39,20 @@ pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         streams.say("the set does not do what it says: nothing was packed");
         return Ok(Status::Findings);
     }
-    let sets = site::of_one_set(name, &args.set)?;
+    if checked.forms {
+        return Err(Fault::new(format!(
+            "{}: found forms = true, expected a set whose cases are the same for everybody",
+            args.set.display()
+        ))
+        .hint("hand such a set out by link, or leave out that line: the package then has the cases that the set names"));
+    }
+    let sets = site::of_one_set(name, &args.set)?.asset;
     let folder = match args.site {
         Some(folder) => folder,
         None => {
             let workspace = Workspace::find()?;
-            let folder = workspace.default_site();
-            site::build(&workspace, &folder, streams)?;
+            let folder = workspace.package_site();
+            site::build(&workspace, Page::Packaged, &folder, streams)?;
             folder
         }
     };
@@ -57,7 +63,9 @@ pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     ];
     says.extend((checked.mode == Mode::Assessment).then(|| ("data-assessment", String::new())));
     says.extend(args.pass.map(|pass| ("data-pass", pass.to_string())));
-    let files = site::single(&site::read(&folder)?, &sets, &says)?;
+    let page = site::read(&folder)?;
+    site::hands_in(&page, &folder)?;
+    let files = site::single(&page, &sets, &says)?;
     let edition = if args.edition == "1.2" { Edition::Older } else { Edition::Newer };
     let names = files.each_ref().map(|file| file.path.as_str());
     let package = Package {
@@ -76,17 +84,4 @@ pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     fs::write(&out, &bytes).why(|| format!("cannot write {}", out.display()))?;
     streams.print(&format!("{}\n", out.display()))?;
     Ok(Status::Done)
-}
-
-/// The set's name in addresses: its file's, as the page has it.
-fn name_of(file: &Path) -> Result<&str, Fault> {
-    let name = file.file_name().and_then(|name| name.to_str()).unwrap_or_default();
-    let name = name.strip_suffix(".set.toml").or_else(|| name.strip_suffix(".toml"));
-    name.filter(|name| is_name(name)).ok_or_else(|| {
-        Fault::new(format!(
-            "found the file name {}, expected letters, digits and hyphens, 60 at most, then .set.toml",
-            file.display()
-        ))
-        .hint("rename the file: a host knows the set by that name")
-    })
 }

@@ -13,6 +13,7 @@ use engine::plan::Draft;
 use engine::rules::Local;
 use engine::scenario::{self, PlanSource, Set, SetCase};
 use engine::{cases, debrief::CAUTION};
+use learning::file::is_name;
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -85,6 +86,22 @@ fn checked(file: &Path, json: bool, streams: &mut Streams<'_>) -> Result<Status,
         told(checked, streams)?
     };
     Ok(if findings == 0 { Status::Done } else { Status::Findings })
+}
+
+/// The set's name in addresses: its file's, as the page has it.
+///
+/// # Errors
+/// When that is no name.
+pub fn name_of(file: &Path) -> Result<&str, Fault> {
+    let name = file.file_name().and_then(|name| name.to_str()).unwrap_or_default();
+    let name = name.strip_suffix(".set.toml").or_else(|| name.strip_suffix(".toml"));
+    name.filter(|name| is_name(name)).ok_or_else(|| {
+        Fault::new(format!(
+            "found the file name {}, expected letters, digits and hyphens, 60 at most, then .set.toml",
+            file.display()
+        ))
+        .hint("rename the file: a host knows the set by that name")
+    })
 }
 
 /// Everything in which a set does not do what it says, a line each.

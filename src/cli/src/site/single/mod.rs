@@ -27,7 +27,7 @@ pub fn read(folder: &Path) -> Result<Vec<Asset>, Fault> {
     assets.retain(|asset| asset.extension() != "br");
     if assets.iter().all(|asset| asset.path != ENTRY) {
         return Err(Fault::new(format!("found no {ENTRY} in {}", folder.display()))
-            .hint("`wallwise build --out DIR` builds the page there"));
+            .hint("`wallwise build --for-packages --out DIR` builds the page there"));
     }
     Ok(assets)
 }
