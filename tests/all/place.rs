@@ -33,6 +33,11 @@ impl Place {
         self.root.join("target/site")
     }
 
+    /// Where the page that packages carry is built.
+    pub fn package_site(&self) -> PathBuf {
+        self.root.join("target/package-site")
+    }
+
     /// The tool, which cargo puts beside this program.
     pub fn wallwise(&self) -> PathBuf {
         let here = env::current_exe().unwrap_or_default();
@@ -58,12 +63,13 @@ impl Place {
         self.command(env::var_os("CARGO").unwrap_or_else(|| "cargo".into()))
     }
 
-    /// A program that checks the page and the tool: it finds both, and the tools, by these names.
+    /// A program that checks the pages and the tool: it finds them, and the tools, by these names.
     pub fn checker(&self, program: impl Into<OsString>) -> Command {
         let mut command = self.command(program);
         command
             .env("WALLWISE", self.wallwise())
             .env("WALLWISE_SITE", self.site())
+            .env("WALLWISE_PACKAGE_SITE", self.package_site())
             .env("WALLWISE_TOOLS", self.root.join("target/tools"));
         command
     }

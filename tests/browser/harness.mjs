@@ -20,6 +20,8 @@ const { chromium } = require("playwright-core");
 /** The tool, and the folder that it built. */
 export const wallwise = process.env.WALLWISE ?? join(target, "release", "wallwise");
 export const site = process.env.WALLWISE_SITE ?? join(target, "site");
+/** The folder of the page that packages carry. */
+export const packageSite = process.env.WALLWISE_PACKAGE_SITE ?? join(target, "package-site");
 /** The program that says what the native build computes. */
 export const nativeParity =
   process.env.WALLWISE_PARITY ?? join(target, "release", "examples", "parity");

@@ -106,6 +106,24 @@ class Manifests(unittest.TestCase):
             self.assertEqual(resource.get(f"{{{adlcp}}}{kind[one['edition']]}"), "sco")
 
 
+class Packages(unittest.TestCase):
+    """What `wallwise package` packs of the real page and a shipped set."""
+
+    def test_both_editions_are_whole_and_hold_to_the_schemas(self):
+        for edition, number in [("older", "1.2"), ("newer", "2004")]:
+            with zipfile.ZipFile(FOLDER / f"package-{number}.zip") as archive:
+                self.assertIsNone(archive.testzip())
+                root = etree.fromstring(archive.read("imsmanifest.xml"))
+                held = schema(edition)
+                held.validate(root)
+                self.assertEqual([str(fault) for fault in held.error_log], [])
+                space = {"cp": next(iter(EDITIONS[edition][1]))}
+                listed = [file.get("href") for file in root.iterfind(".//cp:file", space)]
+                self.assertEqual(sorted([*listed, "imsmanifest.xml"]), sorted(archive.namelist()))
+                # The module itself, in base 64: its first bytes name it.
+                self.assertIn(b'"AGFzbQEAAAA', archive.read("room.js"))
+
+
 class Archives(unittest.TestCase):
     def test_python_reads_every_archive_as_it_was_made(self):
         files = 0

@@ -85,7 +85,11 @@ fn sitting(seed: u64, random: &mut ChaCha8Rng) -> Value {
         "pass": outcome.pass,
         "older": told(Edition::Older),
         "newer": told(Edition::Newer),
-        "statements": statements(&outcome, &speaker).expect("these statements can be said"),
+        "statements": statements(&outcome, &speaker)
+            .expect("these statements can be said")
+            .iter()
+            .map(|one| serde_json::from_str(one).expect("a statement is JSON"))
+            .collect::<Vec<Value>>(),
     })
 }
 

@@ -22,6 +22,13 @@ pub fn fragment() -> String {
     window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
 }
 
+/// What the entry says under this name: a package says there which set it is, and how it is sat.
+#[must_use]
+pub fn entry(name: &str) -> Option<String> {
+    let page = window().and_then(|window| window.document());
+    page.and_then(|page| page.document_element())?.get_attribute(name)
+}
+
 /// How wide the page is, CSS pixels.
 #[must_use]
 pub fn page_width() -> f64 {
@@ -249,10 +256,7 @@ async fn fetched(name: &'static str) -> Result<String, String> {
     let failed =
         |_| format!("{name} could not be fetched: check the connection and load the page again");
     let window = window().ok_or("there is no window")?;
-    let page = window.document().and_then(|page| page.document_element());
-    let address = page
-        .and_then(|root| root.get_attribute(&format!("data-{name}")))
-        .unwrap_or_else(|| format!("./{name}.json"));
+    let address = entry(&format!("data-{name}")).unwrap_or_else(|| format!("./{name}.json"));
     let answer = JsFuture::from(window.fetch_with_str(&address)).await.map_err(failed)?;
     let answer: Response = answer.dyn_into().map_err(failed)?;
     if !answer.ok() {

@@ -29,6 +29,7 @@ use crate::pages::rule::{RulePage, RuleProps};
 use crate::pages::teach::teach;
 use crate::parity::digest;
 use crate::prose::{self, Prose};
+use crate::results;
 use crate::store::{Action, Bench, Room};
 use crate::terms::{Term, terms};
 use core::fmt;
@@ -94,6 +95,8 @@ pub struct Judging {
     pub prose: fn(&str) -> Result<Prose, String>,
     /// Pages on what one has done oneself: what is due, a sitting, the review, the portfolio, what is kept.
     pub own: fn(UseReducerHandle<Room>) -> Html,
+    /// What the results put into a part of the room.
+    pub results: fn(results::Part, UseReducerHandle<Room>) -> Html,
     /// Every rule.
     pub protocol: fn(&Prose) -> Html,
     /// What is not modelled.
@@ -186,6 +189,7 @@ pub fn judging() -> Result<Judging, NoJudge> {
         },
         prose: prose::read,
         own: |room| view::<OwnPages>(OwnProps { room }),
+        results: results::shown,
         protocol,
         limits,
         teach,

@@ -18,6 +18,7 @@ mod pages;
 pub mod parity;
 mod prose;
 mod reading;
+mod results;
 mod room;
 mod route;
 mod sat;

@@ -13,6 +13,7 @@ use crate::pages::bench::{BenchPage, BenchProps};
 use crate::pages::briefing::briefing;
 use crate::pages::home::home;
 use crate::prose::{Prose, use_prose};
+use crate::results::{Part, is_packaged};
 use crate::route::Route;
 use crate::store::{Action, Notation, Room as State};
 use wasm_bindgen::JsCast;
@@ -31,14 +32,16 @@ const PARTS: [(&str, &str); 5] = [
 /// What stands over a page that is not there.
 const NOWHERE: &str = "This leads nowhere";
 /// What stands under everything.
-const FOOT: &str =
+pub const FOOT: &str =
     "Synthetic cases, for teaching. Never clinical advice. Nothing leaves this browser.";
 
 /// The room.
 #[component]
 pub fn Room() -> Html {
     let room = use_reducer(|| {
-        State::open(Route::read(&effects::fragment()), effects::was_briefed(), effects::has_kept())
+        // What the host of a package keeps is waited for as if it were kept here.
+        let kept_before = effects::has_kept() || is_packaged();
+        State::open(Route::read(&effects::fragment()), effects::was_briefed(), kept_before)
     });
     use_address(&room);
     use_library(&room);
@@ -68,10 +71,17 @@ pub fn Room() -> Html {
             { skip() }
             { head(button(notation, name)) }
             { not_kept(&room) }
+            { shown(&room, Part::Above) }
             <main id="room-place" tabindex="-1">{ place(&room, &prose) }</main>
-            { el("footer", "room-foot", vec![line("p", "", FOOT)]) }
+            { el("footer", "room-foot", vec![shown(&room, Part::Foot).unwrap_or_else(|| line("p", "", FOOT))]) }
         </ContextProvider<Prose>>
     }
+}
+
+/// What the results put into a part of the room; nothing where the room hands in nowhere, or not yet.
+fn shown(room: &UseReducerHandle<State>, part: Part) -> Option<Html> {
+    let judging = room.judging.filter(|_| is_packaged())?;
+    Some((judging.results)(part, room.clone()))
 }
 
 /// The way past the head of the room, for who goes by keys.
@@ -87,7 +97,9 @@ fn skip() -> Html {
 fn head(notation: Html) -> Html {
     let part =
         |(href, words): (&'static str, &'static str)| link(href.to_owned(), words.to_owned());
-    let mut parts = Vec::from(PARTS.map(part));
+    // What is due and the review are about more than one set.
+    let places = PARTS.into_iter().skip(if is_packaged() { 2 } else { 0 });
+    let mut parts: Vec<Html> = places.map(part).collect();
     parts.push(notation);
     let name = [("class", "name"), ("href", "#/")];
     let name = with("a", &name, vec![text("Wallwise".to_owned())]);
@@ -109,6 +121,9 @@ fn place(room: &UseReducerHandle<State>, prose: &Prose) -> Html {
         return briefing(read);
     }
     match &room.route {
+        Route::Home | Route::Briefing if is_packaged() => {
+            shown(room, Part::Home).unwrap_or_else(|| waiting(room, "The set is on its way."))
+        }
         Route::Home | Route::Briefing => home(&room.library, room.kept_before),
         Route::Protocol => match room.judging {
             Some(judging) => (judging.protocol)(prose),

@@ -19,6 +19,7 @@ fn in_browser(place: &Place) -> Result<Counts, String> {
     if !site::build(place)? {
         return Err("the page does not build".to_owned());
     }
+    site::build_for_packages(place)?;
     // The native side of the parity test: built here, so that no test waits for a compiler.
     let parity = ["build", "--release", "--workspace", "--example", "parity"];
     shell::must(place.cargo().args(parity), "building the native side of the parity test")?;

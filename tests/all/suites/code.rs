@@ -20,8 +20,10 @@ pub const LINTS: Suite = Suite {
     run: |place| {
         let native = ["--workspace", "--all-targets"].as_slice();
         let page = ["-p", "app", "-p", "engine", "--target", "wasm32-unknown-unknown"].as_slice();
+        // What only the page of a package is compiled with.
+        let packaged = ["-p", "app", "--features", "package", "--target", "wasm32-unknown-unknown"];
         let mut counts = Vec::new();
-        for selection in [native, page] {
+        for selection in [native, page, &packaged] {
             let deny = ["--", "-D", "warnings"];
             let mut command = place.cargo();
             let ran = run(command.arg("clippy").args(selection).args(deny), shell::all)?;

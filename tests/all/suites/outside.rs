@@ -20,10 +20,12 @@ fn outside(place: &Place) -> Result<Counts, String> {
     if !site::build(place)? {
         return Err("the page does not build".to_owned());
     }
+    site::build_for_packages(place)?;
     let pairs = pairs(place)?;
     let learning = written(place, "learning")?;
     let class = written(place, "class")?;
     let handing = written(place, "handing")?;
+    packages(place, &handing)?;
     tools::node_outside(place)?;
     let node = run(
         place
@@ -61,6 +63,21 @@ fn written(place: &Place, name: &str) -> Result<PathBuf, String> {
         &format!("writing what the outside checks read of {name}"),
     )?;
     Ok(folder)
+}
+
+/// Has the tool pack a shipped set for both editions, beside what else is handed in.
+fn packages(place: &Place, folder: &std::path::Path) -> Result<(), String> {
+    for edition in ["1.2", "2004"] {
+        let mut pack = place.command(place.wallwise());
+        pack.arg("package")
+            .arg(place.root.join("scenarios/1-the-intact-wall.set.toml"))
+            .args(["--edition", edition, "--pass", "60", "--site"])
+            .arg(place.package_site())
+            .arg("--out")
+            .arg(folder.join(format!("package-{edition}.zip")));
+        shell::must(&mut pack, "packing a set")?;
+    }
+    Ok(())
 }
 
 /// Builds an example of the tests, and returns where it is.

@@ -6,6 +6,7 @@ use crate::shell::{self, run};
 use crate::suite::Suite;
 use std::collections::BTreeSet;
 use std::path::Path;
+use std::sync::OnceLock;
 
 pub const SITE: Suite = Suite {
     name: "site",
@@ -27,6 +28,18 @@ pub fn build(place: &Place) -> Result<bool, String> {
     }
     let mut command = place.command(place.wallwise());
     Ok(run(command.arg("build").arg("--out").arg(place.site()), shell::all)?.succeeded)
+}
+
+/// Builds the page that packages carry, once in a run, whoever asks: nothing but the app's own crate is
+/// compiled for it that the page was not compiled of. The tool must be built.
+pub fn build_for_packages(place: &Place) -> Result<(), String> {
+    static BUILT: OnceLock<Result<(), String>> = OnceLock::new();
+    let build = || {
+        let mut command = place.command(place.wallwise());
+        command.args(["build", "--for-packages", "--out"]).arg(place.package_site());
+        shell::must(&mut command, "building the page that packages carry")
+    };
+    BUILT.get_or_init(build).clone()
 }
 
 /// Builds the page elsewhere and compares the two lists of names and hashes.

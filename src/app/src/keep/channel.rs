@@ -4,8 +4,6 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{BroadcastChannel, MessageEvent};
 
-/// The channel's name.
-const NAME: &str = "wallwise";
 /// What is told when everything was taken away.
 const ERASED: &str = "erased";
 /// What is told when there are other attempts than before.
@@ -31,9 +29,9 @@ pub struct Channel {
 }
 
 impl Channel {
-    /// Opens it and passes on what the others tell.
-    pub fn open(hear: impl Fn(Word) + 'static) -> Self {
-        let channel = BroadcastChannel::new(NAME).ok();
+    /// Opens the one of this name and passes on what the others tell.
+    pub fn open(name: &str, hear: impl Fn(Word) + 'static) -> Self {
+        let channel = BroadcastChannel::new(name).ok();
         let hear = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
             if let Some(text) = event.data().as_string() {
                 hear(match text.as_str() {

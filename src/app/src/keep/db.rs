@@ -16,8 +16,6 @@ use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
-/// The database's name.
-const NAME: &str = "wallwise";
 /// Version of the stores. What a later version has made is refused and left as it is.
 const VERSION: u32 = 1;
 
@@ -48,14 +46,14 @@ pub enum Write {
 pub struct Db(Rc<Database>);
 
 impl Db {
-    /// Opens it, and makes its stores where there are none. `closed` is told when a newer version of
-    /// the room asks for it from another tab: it has been let go of then.
+    /// Opens the one of this name, and makes its stores where there are none. `closed` is told when a
+    /// newer version of the room asks for it from another tab: it has been let go of then.
     ///
     /// # Errors
     /// [`Trouble`] where the browser keeps nothing.
-    pub async fn open(closed: impl FnOnce() + 'static) -> Result<Self, Trouble> {
+    pub async fn open(name: &str, closed: impl FnOnce() + 'static) -> Result<Self, Trouble> {
         let factory = Factory::new().map_err(Trouble::of)?;
-        let mut request = factory.open(NAME, Some(VERSION)).map_err(Trouble::of)?;
+        let mut request = factory.open(name, Some(VERSION)).map_err(Trouble::of)?;
         request.on_upgrade_needed(|event| {
             let Ok(database) = event.database() else { return };
             let there = database.store_names();

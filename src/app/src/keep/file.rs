@@ -94,7 +94,11 @@ pub async fn bring_in(text: &str, room: &UseReducerHandle<Room>) -> Result<Broug
     Ok(told)
 }
 
-async fn take(
+/// Takes one attempt in.
+///
+/// # Errors
+/// [`super::trouble::Trouble`] of the database.
+pub async fn take(
     db: &Db,
     mut record: Record<IgnoredAny>,
     here: &[Raw],

@@ -13,6 +13,7 @@ use super::told::Told;
 use super::trouble::Trouble;
 use crate::bench::Restored;
 use crate::effects;
+use crate::results;
 use crate::route::{From, Route};
 use crate::sat;
 use crate::store::{Action, Bench, Room};
@@ -131,10 +132,12 @@ impl Keeper {
     async fn open(self: Rc<Self>, tell: Tell) {
         let newer = tell.clone();
         let closed = move || newer.dispatch(Action::Keep(Told::NotStored(Trouble::Newer)));
-        let kept = match Db::open(closed).await {
+        let store = results::store();
+        let kept = match Db::open(&store, closed).await {
             Ok(db) => {
-                self.listen(&tell);
+                self.listen(&store, &tell);
                 *self.db.borrow_mut() = Some(db.clone());
+                results::resume(&db).await;
                 keys(&db).await
             }
             Err(why) => Kept::Without(why),
@@ -149,13 +152,13 @@ impl Keeper {
     }
 
     /// Hears what other tabs do.
-    fn listen(self: &Rc<Self>, tell: &Tell) {
+    fn listen(self: &Rc<Self>, store: &str, tell: &Tell) {
         if self.channel.borrow().is_some() {
             // The database was opened once more; one end of the channel is enough.
             return;
         }
         let (keeper, tell) = (Rc::downgrade(self), tell.clone());
-        let channel = Channel::open(move |word| {
+        let channel = Channel::open(store, move |word| {
             let Some(keeper) = keeper.upgrade() else { return };
             wasm_bindgen_futures::spawn_local(keeper.heard(word, tell.clone()));
         });

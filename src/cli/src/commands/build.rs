@@ -2,12 +2,15 @@
 
 use std::path::PathBuf;
 
-use crate::site::{self, Workspace};
+use crate::site::{self, Page, Workspace};
 use crate::{Fault, Status, Streams};
 
 #[derive(Debug, clap::Args)]
 pub struct Args {
-    /// Folder to write to [default: target/site in the repository]
+    /// Build the page that packages carry instead, for `wallwise package --site DIR`
+    #[arg(long)]
+    for_packages: bool,
+    /// Folder to write to [default: target/site in the repository, target/package-site for packages]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
 }
@@ -15,8 +18,13 @@ pub struct Args {
 /// Builds, and prints the folder.
 pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     let workspace = Workspace::find()?;
-    let folder = args.out.unwrap_or_else(|| workspace.default_site());
-    site::build(&workspace, &folder, streams)?;
+    let (page, usual) = if args.for_packages {
+        (Page::Packaged, workspace.package_site())
+    } else {
+        (Page::Room, workspace.default_site())
+    };
+    let folder = args.out.unwrap_or(usual);
+    site::build(&workspace, page, &folder, streams)?;
     streams.print(&format!("{}\n", folder.display()))?;
     Ok(Status::Done)
 }

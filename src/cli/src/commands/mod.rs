@@ -5,6 +5,7 @@ pub mod case;
 mod class;
 mod explain;
 mod judge;
+mod package;
 mod pair;
 mod population;
 mod protocol;
@@ -12,6 +13,7 @@ mod replay;
 mod rules;
 mod serve;
 pub mod set;
+mod statements;
 
 use clap::Subcommand;
 
@@ -35,6 +37,10 @@ pub enum Command {
     Class(class::Args),
     /// Check a set
     Set(set::Args),
+    /// Pack a set and the page into one file for a learning management system
+    Package(package::Args),
+    /// Print what came of saved attempts as statements (xAPI 1.0.3)
+    Statements(statements::Args),
     /// Hold the population draws against published figures
     Population(population::Args),
     /// List every rule with its limits
@@ -54,6 +60,8 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
         Command::Replay(args) => replay::run(&args, streams),
         Command::Class(args) => class::run(&args, streams),
         Command::Set(args) => set::run(&args, streams),
+        Command::Package(args) => package::run(args, streams),
+        Command::Statements(args) => statements::run(&args, streams),
         Command::Population(args) => population::run(&args, streams),
         Command::Rules(args) => rules::run(&args, streams),
         Command::Explain(args) => explain::run(&args, streams),

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use crate::http::Server;
-use crate::site::{self, Workspace};
+use crate::site::{self, Page, Workspace};
 use crate::{Fault, Status, Streams};
 
 #[derive(Debug, clap::Args)]
@@ -29,7 +29,7 @@ pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         (folder, false) => {
             let workspace = Workspace::find()?;
             let folder = folder.unwrap_or_else(|| workspace.default_site());
-            site::build(&workspace, &folder, streams)?;
+            site::build(&workspace, Page::Room, &folder, streams)?;
             folder
         }
     };

@@ -13,6 +13,7 @@ use engine::plan::Draft;
 use engine::rules::Local;
 use engine::scenario::{self, PlanSource, Set, SetCase};
 use engine::{cases, debrief::CAUTION};
+use learning::file::is_name;
 use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
@@ -85,6 +86,32 @@ fn checked(file: &Path, json: bool, streams: &mut Streams<'_>) -> Result<Status,
         told(checked, streams)?
     };
     Ok(if findings == 0 { Status::Done } else { Status::Findings })
+}
+
+/// The set's name in addresses: its file's, as the page has it.
+///
+/// # Errors
+/// When that is no name.
+pub fn name_of(file: &Path) -> Result<&str, Fault> {
+    let name = file.file_name().and_then(|name| name.to_str()).unwrap_or_default();
+    let name = name.strip_suffix(".set.toml").or_else(|| name.strip_suffix(".toml"));
+    name.filter(|name| is_name(name)).ok_or_else(|| {
+        Fault::new(format!(
+            "found the file name {}, expected letters, digits and hyphens, 60 at most, then .set.toml",
+            file.display()
+        ))
+        .hint("rename the file: a host knows the set by that name")
+    })
+}
+
+/// Everything in which a set does not do what it says, a line each.
+pub fn findings(set: &Set, file: &Path) -> Vec<String> {
+    let local = set.local();
+    let of_case = |(place, entry): (usize, &SetCase)| {
+        let found = check(entry, &local, file).err().unwrap_or_default();
+        found.into_iter().map(move |says| format!("{}: case {}: {says}", file.display(), place + 1))
+    };
+    set.cases.iter().enumerate().flat_map(of_case).collect()
 }
 
 /// Tells of case after case, as each is checked; how many findings there were.

@@ -5,7 +5,7 @@ use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
-use super::Workspace;
+use super::{Page, Workspace};
 use crate::{Fault, Streams, Why};
 
 const TARGET: &str = "wasm32-unknown-unknown";
@@ -38,12 +38,13 @@ pub fn ensure_target(streams: &mut Streams<'_>) -> Result<(), Fault> {
     }
 }
 
-/// Compiles the page and says where its module is.
-pub fn page(workspace: &Workspace) -> Result<PathBuf, Fault> {
+/// Compiles a page and says where its module is. Both pages stand on the same crates, compiled once.
+pub fn page(workspace: &Workspace, which: Page) -> Result<PathBuf, Fault> {
     let cargo = program("CARGO", "cargo");
     let built = Command::new(&cargo)
         .current_dir(workspace.root())
         .args(["build", "-p", PAGE, "--bin", PAGE, "--profile", "web", "--target", TARGET])
+        .args(which.features())
         .args(["--message-format", "json-render-diagnostics"])
         .env("CARGO_ENCODED_RUSTFLAGS", flags(workspace))
         .stderr(Stdio::inherit())

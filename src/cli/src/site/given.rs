@@ -46,6 +46,25 @@ pub fn given(scenarios: &Path) -> Result<Vec<Asset>, Fault> {
     ])
 }
 
+/// The list of sets of a page that has one alone.
+#[derive(Debug)]
+pub struct OneSet {
+    /// The list.
+    pub asset: Asset,
+    /// The set's cases.
+    pub addresses: Vec<Address>,
+}
+
+/// The list of sets of a page that has this one alone.
+///
+/// # Errors
+/// As [`given`].
+pub fn of_one_set(name: &str, file: &Path) -> Result<OneSet, Fault> {
+    let one = shipped(name.to_owned(), file)?;
+    let asset = json("sets.json", &[&one])?;
+    Ok(OneSet { asset, addresses: one.addresses })
+}
+
 /// The long texts of the rules, family by family, and the facts behind them.
 fn prose() -> String {
     let facts = LongText { text: ledger::text(), ..LongText::default() };

@@ -32,6 +32,11 @@ pub fn press(assets: Vec<Asset>, cache: &mut Cache) -> Result<Vec<Pressed>, Faul
     Ok(pressed)
 }
 
+/// Every file as it is.
+pub fn plain(assets: Vec<Asset>) -> Vec<Pressed> {
+    assets.into_iter().map(|asset| Pressed { asset, brotli: None }).collect()
+}
+
 fn compress(mut bytes: &[u8]) -> Result<Vec<u8>, Fault> {
     let parameters = BrotliEncoderParams {
         quality: 11,

@@ -52,6 +52,11 @@ impl Workspace {
         self.root.join("target/site")
     }
 
+    /// Where the page that packages carry is built unless somebody says otherwise.
+    pub fn package_site(&self) -> PathBuf {
+        self.root.join("target/package-site")
+    }
+
     /// A folder for the build's own use.
     pub fn scratch(&self, name: &str) -> PathBuf {
         self.root.join("target/wallwise").join(name)

@@ -23,7 +23,7 @@ mod tests;
 use super::check::crc;
 use crate::record::{Done, Head};
 use alphabet::{ADDED, Alphabet};
-use coder::{Bits, Numbers, Reader, Writer};
+use coder::{Coder, Numbers, Reader, Writer};
 use core::fmt;
 use engine::session::{Event, LONGEST_REASON, Unreadable};
 use event::Garbled;
@@ -168,10 +168,14 @@ pub fn write(kept: &[Kept]) -> Result<String, Unwritable> {
         }
         all.push((&one.head, events));
     }
-    let mut numbers = Numbers::new(Writer::new());
-    attempts(&mut numbers, FORMAT, Some(&all), |_| false)
+    let mut numbers = Numbers::new(Coder::Writer(Writer::new()));
+    attempts(&mut numbers, FORMAT, Some(&all))
         .map_err(|(attempt, found)| Unwritable::Part { attempt, found })?;
-    let mut text = format!("{FORMAT}.{}", letters::spell(&numbers.bits.bytes()));
+    let bytes = match numbers.bits {
+        Coder::Writer(writer) => writer.bytes(),
+        Coder::Reader(_) => Vec::new(),
+    };
+    let mut text = format!("{FORMAT}.{}", letters::spell(&bytes));
     let check = letters::spell(&crc(text.as_bytes()).to_be_bytes());
     text.push_str(&check);
     Ok(text)
@@ -194,9 +198,10 @@ fn as_it_counts(event: Event) -> Event {
 /// # Errors
 /// [`Unwritable`] by the first thing that has no place in the form.
 pub fn fit(kept: &[Kept], most: usize) -> Result<Fitted, Unwritable> {
-    let mut order: Vec<usize> = (0..kept.len()).collect();
-    // A stable sort: within each of the two kinds they stay in order of time.
-    order.sort_by_key(|place| kept.get(*place).is_some_and(|one| one.head.ended.is_none()));
+    let is_open = |place: &usize| kept.get(*place).is_some_and(|one| one.head.ended.is_none());
+    // Within each of the two kinds they stay in order of time.
+    let mut order: Vec<usize> = (0..kept.len()).filter(|place| !is_open(place)).collect();
+    order.extend((0..kept.len()).filter(is_open));
     for left_out in 0..kept.len() {
         let gone = order.get(..left_out).unwrap_or_default();
         let stays = kept.iter().enumerate().filter(|(place, _)| !gone.contains(place));
@@ -241,10 +246,10 @@ pub fn read(text: &str) -> Result<Vec<Kept>, Unkept> {
         return Err(damaged);
     }
     let body = letters::read(body).ok_or(damaged)?;
-    let mut numbers = Numbers::new(Reader::new(&body));
-    let found = attempts(&mut numbers, version, None, Reader::is_spent)
+    let mut numbers = Numbers::new(Coder::Reader(Reader::new(&body)));
+    let found = attempts(&mut numbers, version, None)
         .map_err(|(attempt, found)| Unkept::Garbled { attempt, found })?;
-    if !numbers.bits.is_at_the_end() {
+    if !matches!(&numbers.bits, Coder::Reader(reader) if reader.is_at_the_end()) {
         let attempt = found.len().saturating_sub(1);
         return Err(Unkept::Garbled { attempt, found: "more than its end" });
     }
@@ -261,11 +266,10 @@ type Found = (Head, Vec<(Option<u64>, Event)>);
 
 /// All attempts: a writer is given them, a reader is not and asks whether it has run dry. What is wrong
 /// stands beside the number of its attempt.
-fn attempts<B: Bits>(
-    numbers: &mut Numbers<B>,
+fn attempts(
+    numbers: &mut Numbers<Coder<'_>>,
     version: u32,
     given: Option<&[Given<'_>]>,
-    is_spent: fn(&B) -> bool,
 ) -> Result<Vec<Found>, (usize, Garbled)> {
     let alphabet = Alphabet::of(version, ADDED);
     let length = |count: usize| u64::try_from(count).unwrap_or(u64::MAX);
@@ -295,7 +299,7 @@ fn attempts<B: Bits>(
             if event.is_some_and(|event| *event != read) {
                 return Err(at("an event beyond what can be done"));
             }
-            if is_spent(&numbers.bits) {
+            if numbers.bits.is_spent() {
                 return Err(at("less than its events"));
             }
             list.push((time, read));

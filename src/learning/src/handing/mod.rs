@@ -10,6 +10,7 @@ pub mod compact;
 pub mod manifest;
 pub mod name;
 pub mod outcome;
+pub mod sat;
 pub mod scorm;
 mod time;
 #[cfg(test)]

@@ -248,6 +248,14 @@ impl Outcome {
         }
     }
 
+    /// The same with these cases, and the time that they took.
+    #[must_use]
+    pub fn with(mut self, cases: Vec<CaseOutcome>) -> Self {
+        self.total = cases.iter().map(|case| case.spent).sum();
+        self.cases = cases;
+        self
+    }
+
     /// Whether every case came to its end.
     #[must_use]
     pub fn is_complete(&self) -> bool {

@@ -229,8 +229,12 @@ fn result(worst: Option<Zone>, wrong: &'static str) -> &'static str {
 
 /// All interactions in order of time; what has no time stands behind what has one.
 fn interactions(outcome: &Outcome) -> Vec<Interaction> {
-    let mut all: Vec<Interaction> = outcome.cases.iter().flat_map(of_case).collect();
-    all.sort_by_key(|one| one.at.unwrap_or(u64::MAX));
+    let when = |one: &Interaction| one.at.unwrap_or(u64::MAX);
+    let mut all: Vec<Interaction> = Vec::new();
+    for one in outcome.cases.iter().flat_map(of_case) {
+        let at = all.partition_point(|other| when(other) <= when(&one));
+        all.insert(at, one);
+    }
     all
 }
 

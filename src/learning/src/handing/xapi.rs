@@ -18,10 +18,14 @@
 use super::outcome::{CaseOutcome, Outcome, StepOutcome, Success, Unsayable, ZONES};
 use super::time::{duration, stamp};
 use engine::hash::Fnv;
-use serde_json::{Map, Value, json};
+use engine::rules::Zone;
 
 const VERBS: &str = "http://adlnet.gov/expapi/verbs";
 const KINDS: &str = "http://adlnet.gov/expapi/activities";
+/// The language that the room speaks.
+const LANGUAGE: &str = "en-GB";
+/// Under what activities are named where the room has no address of its own.
+pub const NOWHERE: &str = "https://wallwise.invalid/room";
 
 /// What a statement says that no outcome knows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,11 +42,11 @@ pub struct Speaker<'a> {
     pub now: u64,
 }
 
-/// All statements in the order in which things happened.
+/// All statements in the order in which things happened, each as JSON.
 ///
 /// # Errors
 /// [`Unsayable`] with the first part that no statement can hold.
-pub fn statements(outcome: &Outcome, speaker: &Speaker<'_>) -> Result<Vec<Value>, Unsayable> {
+pub fn statements(outcome: &Outcome, speaker: &Speaker<'_>) -> Result<Vec<String>, Unsayable> {
     outcome.check()?;
     speaker.check()?;
     let mut all = Vec::new();
@@ -51,17 +55,23 @@ pub fn statements(outcome: &Outcome, speaker: &Speaker<'_>) -> Result<Vec<Value>
         of.case_told(case, &mut all);
     }
     About { outcome, speaker, case: None }.set_told(&mut all);
-    // A stable sort: what happened at one time stays as it was told.
-    all.sort_by_key(|(at, _)| *at);
     Ok(all.into_iter().map(|(_, statement)| statement).collect())
 }
 
-/// Statements as a file of them.
+/// Statements about several sets as a file of them, one set after the other, in the names that the room
+/// gives: accounts and activities stand under `base`, and each learner has a registration of their own.
+/// `now` as in [`Speaker`].
 ///
 /// # Errors
 /// As [`statements`].
-pub fn file(outcome: &Outcome, speaker: &Speaker<'_>) -> Result<String, Unsayable> {
-    let lines: Vec<String> = statements(outcome, speaker)?.iter().map(Value::to_string).collect();
+pub fn file(outcomes: &[Outcome], base: &str, now: u64) -> Result<String, Unsayable> {
+    let mut lines = Vec::new();
+    for outcome in outcomes {
+        let registration = uuid_of(&format!("{base} {}", outcome.learner));
+        let speaker =
+            Speaker { base, home: base, registration: &registration, language: LANGUAGE, now };
+        lines.extend(statements(outcome, &speaker)?);
+    }
     Ok(format!("[\n{}\n]\n", lines.join(",\n")))
 }
 
@@ -116,7 +126,57 @@ fn is_uuid(text: &str) -> bool {
     text.len() == 36 && text.bytes().enumerate().all(fits)
 }
 
-type Told = Vec<(u64, Value)>;
+/// Statements with their times, in that order.
+type Told = Vec<(u64, String)>;
+
+/// An object of JSON that is being written.
+struct Object(String);
+
+impl Object {
+    const fn new() -> Self {
+        Self(String::new())
+    }
+
+    /// Puts what is JSON already under a key.
+    fn put(&mut self, key: &str, value: &str) {
+        self.0.push(if self.0.is_empty() { '{' } else { ',' });
+        self.0.push_str(&quoted(key));
+        self.0.push(':');
+        self.0.push_str(value);
+    }
+
+    fn text(&mut self, key: &str, text: &str) {
+        self.put(key, &quoted(text));
+    }
+
+    fn done(mut self) -> String {
+        self.0.push_str(if self.0.is_empty() { "{}" } else { "}" });
+        self.0
+    }
+}
+
+/// An object of texts.
+fn texts(all: &[(&str, &str)]) -> Object {
+    let mut object = Object::new();
+    for (key, text) in all {
+        object.text(key, text);
+    }
+    object
+}
+
+/// A text as JSON has it.
+fn quoted(text: &str) -> String {
+    serde_json::to_string(text).unwrap_or_default()
+}
+
+/// A list of what is JSON already.
+fn listed(all: Vec<String>) -> String {
+    format!("[{}]", all.join(","))
+}
+
+const fn truth(is: bool) -> &'static str {
+    if is { "true" } else { "false" }
+}
 
 /// Who says what about which case, or about the whole set.
 #[derive(Clone, Copy)]
@@ -129,22 +189,22 @@ struct About<'a> {
 impl About<'_> {
     fn case_told(&self, case: &CaseOutcome, all: &mut Told) {
         let id = self.case_id(case);
-        let object =
-            self.activity(&id, "simulation", &format!("{}: {}", self.outcome.title, case.name));
+        let title = format!("{}: {}", self.outcome.title, case.name);
+        let object = self.activity(&id, "simulation", &title, None);
         let begun = case.begun.or_else(|| case.steps.first()?.at);
-        all.push(self.statement("attempted", object.clone(), None, begun));
+        self.say(all, "attempted", &object, None, begun);
         if !case.is_over {
             return;
         }
         for step in &case.steps {
             let result = self.step_result(case, step);
-            all.push(self.statement("answered", self.step(&id, step), Some(result), step.at));
+            self.say(all, "answered", &self.step(&id, step), Some(&result), step.at);
         }
-        let mut result = json!({ "completion": true, "duration": duration(case.spent) });
-        self.extend(&mut result, "faults", json!(rules(case)));
-        self.extend(&mut result, "unsafe-acts", json!(case.hurts));
-        scored(&mut result, case.mark);
-        all.push(self.statement("completed", object, Some(result), case.ended));
+        let rules: Vec<&str> = case.faults.iter().map(|fault| fault.rule).collect();
+        let more = [("faults", names(&rules)), ("unsafe-acts", names(&case.hurts))];
+        let mut result = ended(case.spent, case.mark);
+        result.put("extensions", &self.extensions(&more));
+        self.say(all, "completed", &object, Some(&result.done()), case.ended);
     }
 
     fn set_told(&self, all: &mut Told) {
@@ -152,20 +212,20 @@ impl About<'_> {
         if !self.outcome.is_complete() {
             return;
         }
-        let object = self.activity(&self.set_id(), "module", &self.outcome.title);
-        let ended = cases.iter().filter_map(|case| case.ended).max();
-        let mut result = json!({ "completion": true, "duration": duration(*total) });
-        scored(&mut result, self.outcome.mark());
-        all.push(self.statement("completed", object.clone(), Some(result.clone()), ended));
+        let object = self.activity(&self.set_id(), "module", &self.outcome.title, None);
+        let at = cases.iter().filter_map(|case| case.ended).max();
+        let result = || ended(*total, self.outcome.mark());
+        self.say(all, "completed", &object, Some(&result().done()), at);
         let verb = match self.outcome.success() {
             Success::Unknown => return,
             Success::Passed => "passed",
             Success::Failed => "failed",
         };
         let hurts: Vec<&str> = cases.iter().flat_map(|case| case.hurts.iter().copied()).collect();
-        self.extend(&mut result, "unsafe-acts", json!(hurts));
-        put(&mut result, "success", json!(verb == "passed"));
-        all.push(self.statement(verb, object, Some(result), ended));
+        let mut result = result();
+        result.put("extensions", &self.extensions(&[("unsafe-acts", names(&hurts))]));
+        result.put("success", truth(verb == "passed"));
+        self.say(all, verb, &object, Some(&result.done()), at);
     }
 
     fn set_id(&self) -> String {
@@ -177,123 +237,119 @@ impl About<'_> {
     }
 
     /// A text in the language of the statements.
-    fn said(&self, text: &str) -> Value {
-        let mut map = Map::new();
-        map.insert(self.speaker.language.to_owned(), json!(text));
-        Value::Object(map)
+    fn said(&self, text: &str) -> String {
+        texts(&[(self.speaker.language, text)]).done()
     }
 
-    fn activity(&self, id: &str, kind: &str, name: &str) -> Value {
-        json!({
-            "objectType": "Activity",
-            "id": id,
-            "definition": { "type": format!("{KINDS}/{kind}"), "name": self.said(name) },
-        })
-    }
-
-    fn step(&self, case: &str, step: &StepOutcome) -> Value {
-        let id = format!("{case}/step/{}", step.step.key());
-        let mut object = self.activity(&id, "cmi.interaction", step.step.label());
-        let choices: Vec<Value> = ZONES
-            .iter()
-            .map(|zone| json!({ "id": zone.key(), "description": self.said(zone.word()) }))
-            .collect();
-        let right: Vec<&str> =
-            ZONES.iter().filter(|zone| !zone.is_fault()).map(|zone| zone.key()).collect();
-        if let Some(definition) = object.get_mut("definition") {
-            put(definition, "interactionType", json!("choice"));
-            put(definition, "choices", json!(choices));
-            put(definition, "correctResponsesPattern", json!(right));
+    /// An activity; `choices`: between what, and which of them are right.
+    fn activity(&self, id: &str, kind: &str, name: &str, choices: Option<[String; 2]>) -> String {
+        let mut definition = texts(&[("type", &format!("{KINDS}/{kind}"))]);
+        definition.put("name", &self.said(name));
+        if let Some([choices, right]) = choices {
+            definition.text("interactionType", "choice");
+            definition.put("choices", &choices);
+            definition.put("correctResponsesPattern", &right);
         }
-        object
+        let mut object = texts(&[("objectType", "Activity"), ("id", id)]);
+        object.put("definition", &definition.done());
+        object.done()
     }
 
-    fn step_result(&self, case: &CaseOutcome, step: &StepOutcome) -> Value {
-        let mut result = json!({});
+    fn step(&self, case: &str, step: &StepOutcome) -> String {
+        let id = format!("{case}/step/{}", step.step.key());
+        let choice = |zone: &Zone| {
+            let mut choice = texts(&[("id", zone.key())]);
+            choice.put("description", &self.said(zone.word()));
+            choice.done()
+        };
+        let right = ZONES.iter().filter(|zone| !zone.is_fault()).map(|zone| zone.key());
+        let right: Vec<&str> = right.collect();
+        let choices = [listed(ZONES.iter().map(choice).collect()), names(&right)];
+        self.activity(&id, "cmi.interaction", step.step.label(), Some(choices))
+    }
+
+    fn step_result(&self, case: &CaseOutcome, step: &StepOutcome) -> String {
+        let mut result = Object::new();
         if let Some(worst) = step.counts.worst() {
-            put(&mut result, "response", json!(worst.key()));
-            put(&mut result, "success", json!(!worst.is_fault()));
+            result.text("response", worst.key());
+            result.put("success", truth(!worst.is_fault()));
         }
         if step.spent > 0 {
-            put(&mut result, "duration", json!(duration(step.spent)));
+            result.text("duration", &duration(step.spent));
         }
         let faults = case.faults.iter().filter(|fault| fault.step == step.step);
         let faults: Vec<&str> = faults.map(|fault| fault.rule).collect();
-        self.extend(&mut result, "faults", json!(faults));
-        result
+        result.put("extensions", &self.extensions(&[("faults", names(&faults))]));
+        result.done()
     }
 
-    fn extend(&self, value: &mut Value, name: &str, by: Value) {
-        let key = format!("{}/extension/{name}", self.speaker.base);
-        match value.get_mut("extensions").and_then(Value::as_object_mut) {
-            Some(extensions) => drop(extensions.insert(key, by)),
-            None => {
-                let mut extensions = Map::new();
-                extensions.insert(key, by);
-                put(value, "extensions", Value::Object(extensions));
-            }
+    fn extensions(&self, all: &[(&str, String)]) -> String {
+        let mut extensions = Object::new();
+        for (name, value) in all {
+            extensions.put(&format!("{}/extension/{name}", self.speaker.base), value);
         }
+        extensions.done()
     }
 
-    fn context(&self) -> Value {
-        let outcome = self.outcome;
-        let mut activities = json!({ "grouping": [{ "id": self.set_id() }] });
-        let mut context = json!({
-            "registration": self.speaker.registration,
-            "language": self.speaker.language,
-        });
-        self.extend(&mut context, "rule-set", json!(outcome.rule_set));
-        self.extend(&mut context, "set-hash", json!(outcome.hash));
+    fn context(&self) -> String {
+        let Outcome { rule_set, hash, .. } = self.outcome;
+        let activity = |id: &str| listed(vec![texts(&[("id", id)]).done()]);
+        let mut activities = Object::new();
+        activities.put("grouping", &activity(&self.set_id()));
+        let mut more = vec![("rule-set", quoted(rule_set)), ("set-hash", quoted(hash))];
         if let Some(case) = self.case {
-            put(&mut activities, "parent", json!([{ "id": self.case_id(case) }]));
-            self.extend(&mut context, "case-address", json!(case.address));
+            activities.put("parent", &activity(&self.case_id(case)));
+            more.push(("case-address", quoted(&case.address)));
         }
-        put(&mut context, "contextActivities", activities);
-        context
+        let Speaker { registration, language, .. } = self.speaker;
+        let mut context = texts(&[("registration", registration), ("language", language)]);
+        context.put("extensions", &self.extensions(&more));
+        context.put("contextActivities", &activities.done());
+        context.done()
     }
 
-    fn statement(
-        &self,
-        verb: &str,
-        object: Value,
-        result: Option<Value>,
-        at: Option<u64>,
-    ) -> (u64, Value) {
+    /// Puts a statement where it belongs in time; what happened at one time stays as it was told.
+    fn say(&self, all: &mut Told, verb: &str, object: &str, result: Option<&str>, at: Option<u64>) {
         let at = at.unwrap_or(self.speaker.now);
-        let account = json!({ "homePage": self.speaker.home, "name": self.outcome.learner });
-        let mut statement = json!({
-            "version": "1.0.3",
-            "actor": { "objectType": "Agent", "account": account },
-            "verb": { "id": format!("{VERBS}/{verb}"), "display": { "en": verb } },
-            "object": object,
-            "context": self.context(),
-            "timestamp": stamp(at),
-        });
+        let account = [("homePage", self.speaker.home), ("name", &self.outcome.learner)];
+        let mut actor = texts(&[("objectType", "Agent")]);
+        actor.put("account", &texts(&account).done());
+        let mut says = texts(&[("id", &format!("{VERBS}/{verb}"))]);
+        says.put("display", &texts(&[("en", verb)]).done());
+        let mut statement = texts(&[("version", "1.0.3"), ("timestamp", &stamp(at))]);
+        statement.put("actor", &actor.done());
+        statement.put("verb", &says.done());
+        statement.put("object", object);
+        statement.put("context", &self.context());
         if let Some(result) = result {
-            put(&mut statement, "result", result);
+            statement.put("result", result);
         }
-        let id = uuid_of(&statement.to_string());
-        put(&mut statement, "id", json!(id));
-        (at, statement)
+        let id = uuid_of(&statement.0);
+        statement.text("id", &id);
+        let place = all.partition_point(|(other, _)| *other <= at);
+        all.insert(place, (at, statement.done()));
     }
 }
 
-fn rules(case: &CaseOutcome) -> Vec<&'static str> {
-    case.faults.iter().map(|fault| fault.rule).collect()
+/// A list of names.
+fn names(all: &[&str]) -> String {
+    listed(all.iter().map(|one| quoted(one)).collect())
 }
 
-fn scored(result: &mut Value, mark: Option<f64>) {
-    let Some(mark) = mark else { return };
-    let to = |value: f64, parts: f64| libm::round(value * parts) / parts;
-    let score =
-        json!({ "scaled": to(mark / 100.0, 1e4), "raw": to(mark, 100.0), "min": 0, "max": 100 });
-    put(result, "score", score);
-}
-
-fn put(value: &mut Value, key: &str, by: Value) {
-    if let Some(map) = value.as_object_mut() {
-        map.insert(key.to_owned(), by);
+/// The result of what came to its end, with its mark where it has one.
+fn ended(spent: u64, mark: Option<f64>) -> Object {
+    let mut result = texts(&[("duration", &duration(spent))]);
+    result.put("completion", "true");
+    if let Some(mark) = mark {
+        let to = |value: f64, parts: f64| (libm::round(value * parts) / parts).to_string();
+        let mut score = Object::new();
+        score.put("scaled", &to(mark / 100.0, 1e4));
+        score.put("raw", &to(mark, 100.0));
+        score.put("min", "0");
+        score.put("max", "100");
+        result.put("score", &score.done());
     }
+    result
 }
 
 /// A UUID of the form of version 4, its bits a hash of a text.
@@ -314,6 +370,7 @@ fn uuid_of(text: &str) -> String {
 mod tests {
     use super::*;
     use crate::handing::trial::outcome;
+    use serde_json::{Value, json};
 
     const SPEAKER: Speaker<'_> = Speaker {
         base: "https://example.org/room",
@@ -322,6 +379,11 @@ mod tests {
         language: "en-GB",
         now: 1_795_529_039_000,
     };
+
+    fn read(told: &Outcome) -> Vec<Value> {
+        let list = statements(told, &SPEAKER).unwrap();
+        list.iter().map(|one| serde_json::from_str(one).unwrap()).collect()
+    }
 
     fn verbs(list: &[Value]) -> Vec<&str> {
         list.iter()
@@ -333,7 +395,7 @@ mod tests {
     fn a_finished_set_is_attempted_answered_completed_and_judged() {
         let mut told = outcome(2);
         told.cases.iter_mut().for_each(|case| (case.mark, case.hurts) = (Some(80.5), Vec::new()));
-        let list = statements(&told, &SPEAKER).unwrap();
+        let list = read(&told);
         let verbs = verbs(&list);
         let count = |verb: &str| verbs.iter().filter(|one| **one == verb).count();
         let steps = told.cases.iter().map(|case| case.steps.len()).sum();
@@ -348,14 +410,26 @@ mod tests {
         assert_eq!(passed["result"]["duration"], "PT2H0.01S");
         let times: Vec<&str> = list.iter().map(|one| one["timestamp"].as_str().unwrap()).collect();
         assert!(times.is_sorted());
-        let [text, again] = [(); 2].map(|()| file(&told, &SPEAKER).unwrap());
-        assert_eq!(text, again);
-        assert_eq!(serde_json::from_str::<Vec<Value>>(&text).unwrap(), list);
+    }
+
+    #[test]
+    fn a_file_says_the_same_twice_and_gives_each_learner_a_registration() {
+        let (one, base) = (outcome(1), "https://example.org/room");
+        let other = Outcome { learner: "learner-8".to_owned(), ..one.clone() };
+        let text = file(&[one.clone(), other.clone()], base, SPEAKER.now).unwrap();
+        assert_eq!(text, file(&[one.clone(), other], base, SPEAKER.now).unwrap());
+        let list: Vec<Value> = serde_json::from_str(&text).unwrap();
+        assert_eq!(list.len(), 2 * read(&one).len());
+        let registration = |one: &Value| one["context"]["registration"].as_str().map(str::to_owned);
+        let (first, last) = (registration(&list[0]), registration(&list[list.len() - 1]));
+        assert!(first.as_deref().is_some_and(is_uuid) && last.is_some() && first != last);
+        assert!(file(&[one], "example.org", 0).is_err());
+        assert!(file(&[], NOWHERE, 0).is_ok_and(|text| text == "[\n\n]\n"));
     }
 
     #[test]
     fn ids_differ_with_what_is_said_and_have_the_form_of_a_uuid() {
-        let list = statements(&outcome(3), &SPEAKER).unwrap();
+        let list = read(&outcome(3));
         let mut ids: Vec<&str> = list.iter().map(|one| one["id"].as_str().unwrap()).collect();
         assert!(ids.iter().all(|id| is_uuid(id)));
         ids.sort_unstable();
@@ -368,7 +442,7 @@ mod tests {
         let mut told = outcome(2);
         told.cases[0].hurts = vec!["drilling-into-the-canal"];
         told.cases.iter_mut().for_each(|case| case.mark = Some(100.0));
-        let failed = statements(&told, &SPEAKER).unwrap().pop().unwrap();
+        let failed = read(&told).pop().unwrap();
         assert_eq!(failed["verb"]["id"], "http://adlnet.gov/expapi/verbs/failed");
         assert_eq!(failed["result"]["success"], false);
         let acts =
@@ -376,7 +450,7 @@ mod tests {
         assert_eq!(acts[0], "drilling-into-the-canal");
         told.cases[1].is_over = false;
         told.cases[0] = CaseOutcome::untouched("case-1", "");
-        let list = statements(&told, &SPEAKER).unwrap();
+        let list = read(&told);
         assert_eq!(verbs(&list), ["attempted"]);
     }
 

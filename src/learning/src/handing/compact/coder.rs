@@ -2,8 +2,6 @@
 //! common kind (32-bit range, carry held back), with chances that learn quickly, because what is kept
 //! is short. Whole numbers only, so that every browser writes and reads the same.
 
-use std::collections::BTreeMap;
-
 /// Below this the range has lost a byte.
 const NARROW: u32 = 1 << 24;
 /// A chance never comes nearer to nothing or to certain than this, of 65,536.
@@ -158,23 +156,54 @@ impl Bits for Reader<'_> {
     }
 }
 
+/// Either of the two, so that what is said of numbers is compiled once: it weighs in the page.
+#[derive(Debug)]
+pub enum Coder<'a> {
+    /// Writes.
+    Writer(Writer),
+    /// Reads.
+    Reader(Reader<'a>),
+}
+
+impl Coder<'_> {
+    /// Whether a reader read more than there is.
+    pub const fn is_spent(&self) -> bool {
+        matches!(self, Self::Reader(reader) if reader.is_spent())
+    }
+}
+
+impl Bits for Coder<'_> {
+    fn bit(&mut self, chance: &mut Chance, bit: bool) -> bool {
+        match self {
+            Self::Writer(writer) => writer.bit(chance, bit),
+            Self::Reader(reader) => reader.bit(chance, bit),
+        }
+    }
+}
+
 /// Numbers, each under a subject: what is said of one subject teaches nothing about another.
 #[derive(Debug)]
 pub struct Numbers<B> {
     /// Where the bits go or come from.
     pub bits: B,
-    chances: BTreeMap<(u16, u32), Chance>,
+    /// What was learnt of each subject, in their order.
+    chances: Vec<((u16, u32), Chance)>,
 }
 
 impl<B: Bits> Numbers<B> {
     /// Nothing learnt.
     pub const fn new(bits: B) -> Self {
-        Self { bits, chances: BTreeMap::new() }
+        Self { bits, chances: Vec::new() }
     }
 
     fn bit(&mut self, about: u16, node: u32, bit: bool) -> bool {
-        let chance = self.chances.entry((about, node)).or_insert(Chance::EVEN);
-        self.bits.bit(chance, bit)
+        let key = (about, node);
+        let at = self.chances.partition_point(|(one, _)| *one < key);
+        if self.chances.get(at).is_none_or(|(one, _)| *one != key) {
+            self.chances.insert(at, (key, Chance::EVEN));
+        }
+        let chance = self.chances.get_mut(at);
+        chance.is_some_and(|(_, chance)| self.bits.bit(chance, bit))
     }
 
     /// A yes or a no.

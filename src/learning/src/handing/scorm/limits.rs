@@ -168,7 +168,18 @@ fn number(value: &str, decimals: usize) -> Option<f64> {
     let digits = value.strip_prefix('-').unwrap_or(value);
     let (whole, part) = digits.split_once('.').unwrap_or((digits, "0"));
     let all = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
-    (all(whole) && all(part) && part.len() <= decimals.max(1)).then(|| value.parse().ok())?
+    if !all(whole) || !all(part) || part.len() > decimals.max(1) || whole.len() > 9 {
+        return None;
+    }
+    // Few digits: that is exact enough to compare, and the library's own reader weighs in the page.
+    let read = |text: &str| {
+        text.bytes().fold((0.0, 1.0), |(sum, unit), digit| {
+            (sum * 10.0 + f64::from(digit - b'0'), unit * 10.0)
+        })
+    };
+    let (part, unit) = read(part);
+    let size = read(whole).0 + part / unit;
+    Some(if digits.len() < value.len() { -size } else { size })
 }
 
 /// Whether a text is like another one: a digit for each `0`, the rest as it stands.
