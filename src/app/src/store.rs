@@ -46,6 +46,8 @@ pub struct Room {
     pub fetching: Option<Key>,
     /// How many cases have been on the bench.
     pub benches: u32,
+    /// How often a set was begun, or its verdicts let be seen: that itself is kept beside the attempts.
+    pub sat: u32,
 }
 
 /// How teeth are named.
@@ -86,6 +88,8 @@ pub enum Action {
     Briefed,
     /// Teeth are named the other way.
     Name(Notation),
+    /// A set was begun, or its verdicts may be seen now.
+    Sat,
     /// What keeps things tells something.
     Keep(Told),
 }
@@ -108,6 +112,7 @@ impl Room {
             asked_to_keep: 0,
             fetching: None,
             benches: 0,
+            sat: 0,
         };
         empty.at(route)
     }
@@ -287,6 +292,7 @@ impl Reducible for Room {
             },
             Action::Briefed => Self { briefed: true, ..Self::clone(&self) },
             Action::Name(notation) => Self { notation, ..Self::clone(&self) },
+            Action::Sat => Self { sat: self.sat + 1, ..Self::clone(&self) },
             Action::Keep(told) => self.told(told),
         })
     }

@@ -57,7 +57,7 @@ pub fn Start(props: &StartProps) -> Html {
         let (name, room) = (set.name.clone(), props.room.clone());
         Callback::from(move |_: MouseEvent| {
             sat::begin(&name, minutes);
-            room.dispatch(Action::Go(room.route.clone()));
+            room.dispatch(Action::Sat);
         })
     };
     parts.push(el("p", "row", vec![press(&[], "Begin".to_owned(), begin)]));

@@ -41,7 +41,7 @@ pub fn Waiting(props: &WaitingProps) -> Html {
         let (name, room) = (set.name.clone(), room.clone());
         Callback::from(move |()| {
             sat::show(&name);
-            room.dispatch(Action::Go(room.route.clone()));
+            room.dispatch(Action::Sat);
         })
     };
     {
