@@ -92,7 +92,7 @@ for (const edition of ["1.2", "2004"]) {
       assert.deepEqual(wrote(all).filter(({ said, error }) => said !== "true" || error !== "0"), []);
       assert.match(all.at(-1).name, /Finish|Terminate/);
       assert.equal(status(left), "incomplete");
-      assert.match(state(left), /^1\./);
+      assert.match(state(left), /^2\./);
       assert.ok(state(left).length <= 4096);
       assert.ok(!JSON.stringify(left.interactions ?? {}).includes("Learner"));
       for (const { given: [name, value] } of all.filter(({ name }) => name === "SetValue")) {

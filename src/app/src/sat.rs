@@ -3,15 +3,17 @@
 
 use crate::effects;
 use crate::library::{Library, ShippedSet};
+use crate::results::store;
 use crate::route::From;
 use crate::store::{Bench, Room};
 use engine::scenario::{Conditions, Verdicts};
 use learning::past::Past;
 use learning::record::Limit;
 
-/// Where this browser keeps the sets that were begun, and the cases that were opened.
-const SITTINGS: &str = "wallwise-begun";
-const OPENED: &str = "wallwise-opened";
+/// Where this browser keeps the sets that were begun, and the cases that were opened, behind the name of
+/// the room's store: two learners of one host never see each other's.
+const SITTINGS: &str = "-begun";
+const OPENED: &str = "-opened";
 /// The most sets, and the most cases, that are remembered; the oldest go.
 const MOST_SITTINGS: usize = 100;
 const MOST_OPENED: usize = 3000;
@@ -41,14 +43,18 @@ impl Begun {
     }
 }
 
+fn named(name: &str) -> String {
+    format!("{}{name}", store())
+}
+
 fn all() -> Vec<Begun> {
-    let text = effects::kept_text(SITTINGS).unwrap_or_default();
+    let text = effects::kept_text(&named(SITTINGS)).unwrap_or_default();
     text.lines().filter_map(Begun::of_line).collect()
 }
 
 fn keep(all: &[Begun]) {
     let lines: Vec<String> = all.iter().map(Begun::line).collect();
-    effects::keep_text(SITTINGS, &lines.join("\n"));
+    effects::keep_text(&named(SITTINGS), &lines.join("\n"));
 }
 
 fn begun(set: &str) -> Option<Begun> {
@@ -118,17 +124,17 @@ pub fn hold_back(pasts: &mut Vec<Past>, library: &Library) -> usize {
 
 /// Notes that a case is opened; whether it had been before.
 pub fn open(case: &str) -> bool {
-    let text = effects::kept_text(OPENED).unwrap_or_default();
+    let text = effects::kept_text(&named(OPENED)).unwrap_or_default();
     if text.lines().any(|one| one == case) {
         return true;
     }
     let earlier = text.lines().take(MOST_OPENED - 1);
     let lines: Vec<&str> = core::iter::once(case).chain(earlier).collect();
-    effects::keep_text(OPENED, &lines.join("\n"));
+    effects::keep_text(&named(OPENED), &lines.join("\n"));
     false
 }
 
 /// Forgets which sets were begun and which cases were opened.
 pub fn forget() {
-    [SITTINGS, OPENED].into_iter().for_each(effects::forget_text);
+    [SITTINGS, OPENED].into_iter().for_each(|name| effects::forget_text(&named(name)));
 }

@@ -4,10 +4,11 @@ use super::told::results;
 use crate::components::caution::caution;
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
-use crate::components::plain::{alert, el, line, link, said, status, text};
+use crate::components::plain::{alert, el, items, line, link, said, status, text};
 use crate::effects;
 use crate::library::{Library, ShippedSet};
 use crate::route::{CaseRoute, From, Route};
+use crate::sat::{conditions, waits};
 use crate::store::Room;
 use engine::session::Mode;
 use learning::handing::outcome::{CaseOutcome, Outcome, Success};
@@ -56,13 +57,18 @@ fn page(room: &UseReducerHandle<Room>, set: &ShippedSet, told: Option<&Outcome>)
     if !results.name().is_empty() {
         parts.push(said("p", "", format!("Learner: {}", results.name())));
     }
+    let waits = waits(set);
+    parts.push(items("", conditions(set).words()));
     let case = |(place, title): (usize, &String)| {
-        let so_far = told.and_then(|told| told.cases.get(place)).map(so_far).unwrap_or_default();
+        let so_far = told
+            .and_then(|told| told.cases.get(place))
+            .map(|case| so_far(case, waits))
+            .unwrap_or_default();
         el("li", "", vec![link(address(set, place), title.clone()), text(so_far)])
     };
     parts.push(el("ol", "cases", set.cases.iter().enumerate().map(case).collect()));
     if let Some(told) = told {
-        parts.push(status(in_all(told)));
+        parts.push(status(in_all(told, waits)));
         let next = told.cases.iter().position(|case| !case.is_over);
         parts.extend(next.map(|place| {
             let words =
@@ -81,8 +87,8 @@ fn address(set: &ShippedSet, place: usize) -> String {
     Route::Case(case).fragment()
 }
 
-fn so_far(case: &CaseOutcome) -> String {
-    match case.mark {
+fn so_far(case: &CaseOutcome, waits: bool) -> String {
+    match case.mark.filter(|_| !waits) {
         Some(mark) => format!(": mark {mark:.0} of 100"),
         None if case.is_over => ": at its end".to_owned(),
         None if case.is_begun() => ": begun".to_owned(),
@@ -90,8 +96,11 @@ fn so_far(case: &CaseOutcome) -> String {
     }
 }
 
-fn in_all(told: &Outcome) -> String {
+fn in_all(told: &Outcome, waits: bool) -> String {
     let over = told.cases.iter().filter(|case| case.is_over).count();
+    if waits {
+        return format!("{over} of {} cases are at their end.", told.cases.len());
+    }
     let mark = told.mark().map(|mark| format!(" The mean mark is {mark:.0} of 100."));
     let passed = match told.success() {
         Success::Unknown => "",
