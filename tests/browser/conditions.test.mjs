@@ -5,6 +5,8 @@ import assert from "node:assert/strict";
 import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { createDecipheriv, pbkdf2Sync } from "node:crypto";
+import { inflateSync } from "node:zlib";
 import test from "node:test";
 import { axe, mounted, soon, visit } from "./harness.mjs";
 import { begin, byMouse, run, sound } from "./play.mjs";
@@ -164,4 +166,38 @@ test("an attempt says whether its case had been opened in this browser before, i
     await page.getByRole("button", { name: "Erase everything" }).click();
     await page.getByText("Everything is erased.").waitFor();
     assert.equal(await page.evaluate(() => localStorage.getItem("wallwise-opened")), null);
+  }));
+
+/** What a sealed link holds, by node's own cryptography: the form is the published one, not only ours. */
+function unsealed(link, code) {
+  const bytes = Buffer.from(/#\/given\/2\.([\w-]+)$/.exec(link)[1], "base64url");
+  const key = pbkdf2Sync(code, bytes.subarray(0, 16), 300_000, 32, "sha256");
+  const opened = createDecipheriv("aes-256-gcm", key, bytes.subarray(16, 28));
+  opened.setAuthTag(bytes.subarray(-16));
+  return JSON.parse(inflateSync(Buffer.concat([opened.update(bytes.subarray(28, -16)), opened.final()])).toString());
+}
+
+test("a link that opens with a code holds nothing to read without it, and opens with it alone", () =>
+  visit(async ({ page }) => {
+    const link = await written(page, "assessment", { code: "Blue door" });
+    assert.match(link, /^#\/given\/2\./);
+    const set = unsealed(link, "blue door");
+    assert.deepEqual([set.title, set.addresses, set.code, set.word], ["An examination", CASES, undefined, undefined]);
+    assert.throws(() => unsealed(link, "blue"));
+    await go(page, link);
+    await page.locator("#given-release").waitFor();
+    assert.deepEqual(await axe(page), []);
+    await fill(page, "given-release", "red door");
+    await page.getByText("that code does not open it").waitFor();
+    await fill(page, "given-release", " BLUE door");
+    await page.getByRole("heading", { name: "An examination" }).waitFor();
+    await page.locator(".cases a").nth(1).waitFor();
+    // Once it is open it stays among the sets.
+    await go(page, "#/");
+    await page.getByRole("heading", { name: "An examination" }).waitFor();
+    // A letter turned is no set.
+    const turned = link.replace(/.{20}$/, (end) => [...end].reverse().join(""));
+    await go(page, turned);
+    await fill(page, "given-release", "blue door");
+    await page.getByText("that code does not open it").waitFor();
   }));

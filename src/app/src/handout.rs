@@ -11,8 +11,9 @@ use engine::hash::Fnv;
 use engine::scenario::{Conditions, Listed, MOST_CASES, write_set};
 use std::rc::Rc;
 
-/// The version of the link's form, before its letters.
+/// The version of the link's form, before its letters; and that of one that opens with a code.
 const VERSION: &str = "1.";
+const SEALED: &str = "2.";
 /// How the name of a set that came by link begins: no shipped one begins so.
 const GIVEN: &str = "given-";
 /// Where this browser keeps the sets that came by link, and the set that is being written.
@@ -41,25 +42,30 @@ fn text(set: &ShippedSet) -> String {
     serde_json::to_string(set).unwrap_or_default()
 }
 
-/// The link of a set: its fragment. What an instructor wants to ask, and the word that verdicts wait for, stay behind.
+/// The link of a set: its fragment. What an instructor wants to ask, the word that verdicts wait for, and the
+/// code that it opens with, stay behind.
 ///
 /// # Errors
 /// A sentence.
 pub async fn link(set: &ShippedSet) -> Result<String, String> {
-    let bare =
-        ShippedSet { name: String::new(), word: String::new(), asks: Vec::new(), ..set.clone() };
-    Ok(Route::Given(format!("{VERSION}{}", squeeze(&text(&bare)).await?)).fragment())
+    let (name, word, code) = (String::new(), String::new(), String::new());
+    let bare = ShippedSet { name, word, code, asks: Vec::new(), ..set.clone() };
+    let code = set.code.trim();
+    let version = if code.is_empty() { VERSION } else { SEALED };
+    Ok(Route::Given(format!("{version}{}", squeeze(&text(&bare), code).await?)).fragment())
 }
 
 /// The set of a link, under the name that it has here.
 ///
 /// # Errors
-/// A sentence: of a later version, cut off, not a set, or one without cases or with too many.
-pub async fn read(given: &str) -> Result<ShippedSet, String> {
-    let Some(letters) = given.strip_prefix(VERSION) else {
+/// A sentence: of a later version, cut off, not a set, one without cases or with too many, or one that
+/// another code opens.
+pub async fn read(given: &str, code: &str) -> Result<ShippedSet, String> {
+    let version = if code.is_empty() { VERSION } else { SEALED };
+    let Some(letters) = given.strip_prefix(version) else {
         return Err("the link is of another version, expected one that begins with 1.: load the page again for the newest room".to_owned());
     };
-    let text = unsqueeze(letters).await?;
+    let text = unsqueeze(letters, code).await?;
     let set: ShippedSet =
         serde_json::from_str(&text).map_err(|why| format!("the link holds no set: {why}"))?;
     Conditions::of_line(&set.conditions)?;
@@ -70,6 +76,11 @@ pub async fn read(given: &str) -> Result<ShippedSet, String> {
         ));
     }
     Ok(ShippedSet { name: named(&text), ..set })
+}
+
+/// Whether a link opens with a code only.
+pub fn is_sealed(given: &str) -> bool {
+    given.starts_with(SEALED)
 }
 
 /// The set with a learner's own cases in place of its models, found from the learner's code.

@@ -22,6 +22,7 @@ mod results;
 mod room;
 mod route;
 mod sat;
+mod seal;
 mod shelf;
 mod sitting;
 mod squeeze;

@@ -49,6 +49,9 @@ pub struct ShippedSet {
     /// The word that its verdicts wait for: for who writes the set, never handed out.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub word: String,
+    /// The code that its link opens with, likewise; empty where it opens for everybody.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub code: String,
     /// Titles of its cases.
     pub cases: Vec<String>,
     /// Their addresses, in the same order.

@@ -2,6 +2,7 @@
 //! (RFC 1950), spelt in letters that an address keeps (RFC 4648, section 5).
 
 use crate::files::{inflate, through};
+use crate::seal::{seal, unseal};
 use js_sys::Uint8Array;
 use learning::handing::compact::letters;
 use wasm_bindgen::JsValue;
@@ -15,15 +16,21 @@ const LONGEST_TEXT: usize = 1 << 20;
 /// What the browser calls deflate in the zlib format.
 const FORMAT: &str = "deflate";
 
-/// A text in letters.
+/// A text in letters; where there is a code it only opens with that.
 ///
 /// # Errors
-/// A sentence, where this browser has no compressor.
-pub async fn squeeze(text: &str) -> Result<String, String> {
+/// A sentence, where this browser has no compressor, or seals nothing.
+pub async fn squeeze(text: &str, code: &str) -> Result<String, String> {
     let bytes = squeezed(text).await.map_err(|_| {
         "this browser has no compressor, expected one of the last three years: hand the set out as a file"
     })?;
-    Ok(letters::spell(&bytes))
+    if code.is_empty() {
+        return Ok(letters::spell(&bytes));
+    }
+    let sealed = seal(&bytes, code).await.ok_or(
+        "this browser seals nothing on a page that came without encryption: open the room over https, or leave out the code",
+    )?;
+    Ok(letters::spell(&sealed))
 }
 
 async fn squeezed(text: &str) -> Result<Vec<u8>, JsValue> {
@@ -34,18 +41,23 @@ async fn squeezed(text: &str) -> Result<Vec<u8>, JsValue> {
     Ok(Uint8Array::new(&bytes).to_vec())
 }
 
-/// The text of letters.
+/// The text of letters, which open with this code if with any.
 ///
 /// # Errors
-/// A sentence: too long, other letters, cut off, or not ours.
-pub async fn unsqueeze(spelt: &str) -> Result<String, String> {
+/// A sentence: too long, other letters, cut off, not ours, or another code.
+pub async fn unsqueeze(spelt: &str, code: &str) -> Result<String, String> {
     if spelt.len() > LONGEST {
         return Err(format!(
             "found a link of {} characters, expected at most {LONGEST}",
             spelt.len()
         ));
     }
-    let bytes = letters::read(spelt.as_bytes()).ok_or(CUT_OFF)?;
+    let mut bytes = letters::read(spelt.as_bytes()).ok_or(CUT_OFF)?;
+    if !code.is_empty() {
+        bytes = unseal(&bytes, code).await.ok_or(
+            "that code does not open it: ask your instructor, and open the room over https",
+        )?;
+    }
     let text = inflate(FORMAT, &bytes, LONGEST_TEXT).await.ok_or(CUT_OFF)?;
     String::from_utf8(text).map_err(|_| CUT_OFF.to_owned())
 }

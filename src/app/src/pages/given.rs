@@ -6,6 +6,7 @@ use crate::components::changed::use_changed;
 use crate::components::desk::fields::words;
 use crate::components::hold::{Held, use_held};
 use crate::components::plain::{el, heading, items, line, links, refused, said, status};
+use crate::components::sat::locked::locked;
 use crate::handout;
 use crate::library::{Library, ShippedSet};
 use crate::sat::conditions;
@@ -28,14 +29,20 @@ pub struct GivenProps {
 pub fn GivenPage(props: &GivenProps) -> Html {
     let read = use_held(|| None::<Result<ShippedSet, String>>);
     let says = use_held(String::new);
+    let code = use_held(String::new);
+    let sealed = handout::is_sealed(&props.given);
     {
         let (read, room) = (read.clone(), props.room.clone());
         // Among the others it can be found once those are here.
-        let changed = (props.given.clone(), matches!(room.library, Library::Here(_)));
-        use_changed(changed, move |(given, _)| {
-            let given = given.clone();
+        let is_here = matches!(room.library, Library::Here(_));
+        let changed = (props.given.clone(), (*code).clone(), is_here);
+        use_changed(changed, move |(given, code, _)| {
+            let (given, code) = (given.clone(), code.clone());
             spawn_local(async move {
-                let set = handout::read(&given).await;
+                if sealed && code.is_empty() {
+                    return;
+                }
+                let set = handout::read(&given, &code).await;
                 if let Some(set) = set.as_ref().ok().filter(|set| !set.forms) {
                     take(set, &room);
                 }
@@ -44,6 +51,8 @@ pub fn GivenPage(props: &GivenProps) -> Html {
         });
     }
     let set = match &*read {
+        None if sealed && code.is_empty() => return el("article", "page", locked(&code, "")),
+        Some(Err(why)) if sealed => return el("article", "page", locked(&code, why)),
         None => return status("The set is being opened.".to_owned()),
         Some(Err(why)) => return refused("This set cannot be opened", why),
         Some(Ok(set)) => set,

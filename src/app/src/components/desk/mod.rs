@@ -2,9 +2,11 @@
 
 pub mod about;
 pub mod asked;
+mod conditions;
 pub mod fields;
 pub mod find;
 pub mod listed;
+mod missing;
 pub mod out;
 pub mod tests;
 

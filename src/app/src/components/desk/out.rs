@@ -1,14 +1,14 @@
 //! Handing the set out: a link, a file.
 
 use super::Desk;
+use super::fields::words;
+use super::missing::missing;
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
 use crate::components::plain::{alert, button, el, line, press, said, section, text, with};
 use crate::effects;
 use crate::handout;
 use crate::library::ShippedSet;
-use crate::sat::conditions;
-use engine::scenario::Verdicts;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -35,7 +35,12 @@ pub fn Out(props: &OutProps) -> Html {
             spawn_local(async move { made.set(handout::link(&set).await) });
         });
     }
-    let mut parts = Vec::new();
+    let told = {
+        let desk = desk.clone();
+        Callback::from(move |code: String| desk.change(|set| code.trim().clone_into(&mut set.code)))
+    };
+    let name = "A code that the link opens with, said at the sitting; empty for none";
+    let mut parts = vec![words("desk-code", name, &desk.set.code, told)];
     let missing = missing(&desk.set);
     if missing.is_empty() {
         match &*made {
@@ -72,22 +77,6 @@ fn anew(desk: &Desk) -> Callback<MouseEvent> {
             *set = ShippedSet { level, mode: set.mode.clone(), ..ShippedSet::default() };
         });
     })
-}
-
-/// What a set has to have before it can be handed out.
-fn missing(set: &ShippedSet) -> Vec<&'static str> {
-    let lacks = [
-        (set.title.trim().is_empty(), "a title"),
-        (set.aim.trim().is_empty(), "an aim"),
-        (set.addresses.is_empty(), "a case"),
-        (waits_for_nothing(set), "the word that verdicts wait for"),
-    ];
-    lacks.into_iter().filter(|(lacks, _)| *lacks).map(|(_, what)| what).collect()
-}
-
-/// Whether verdicts wait for a word, and there is none.
-fn waits_for_nothing(set: &ShippedSet) -> bool {
-    set.word.trim().is_empty() && matches!(conditions(set).verdicts, Verdicts::AtWord(_))
 }
 
 fn shown(address: &str) -> Vec<Html> {

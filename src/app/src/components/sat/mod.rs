@@ -1,6 +1,8 @@
 //! A set that is sat under conditions: before it begins, its clock, and verdicts that wait.
 
 mod clock;
+mod here;
+pub mod locked;
 mod over;
 mod start;
 mod waiting;
