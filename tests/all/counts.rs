@@ -25,6 +25,12 @@ impl Counts {
         if passed { Self { passed: 1, failed: 0, faults: Vec::new() } } else { Self::failure() }
     }
 
+    /// A single check by the compiler or what stands beside it, which said this.
+    pub fn of_compiler(text: &str, succeeded: bool) -> Self {
+        let faults = if succeeded { Vec::new() } else { faults::of_compiler(text) };
+        Self { faults, ..Self::check(succeeded) }
+    }
+
     /// What cargo's runner says, once for each binary: `test result: ok. 3 passed; 0 failed; …`.
     pub fn of_cargo(text: &str) -> Self {
         let results = text.lines().filter_map(|line| line.trim().strip_prefix("test result: "));

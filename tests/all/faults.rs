@@ -17,6 +17,18 @@ pub fn of_cargo(text: &str) -> Vec<String> {
     cut(faults)
 }
 
+/// Of the compiler, clippy, rustfmt and rustdoc: each error with the line that says where.
+pub fn of_compiler(text: &str) -> Vec<String> {
+    let lines: Vec<&str> = text.lines().collect();
+    let mut faults = Vec::new();
+    for (at, line) in lines.iter().enumerate() {
+        if line.starts_with("error") || line.starts_with("Diff in ") {
+            faults.push(format!("{line} {}", lines.get(at + 1).unwrap_or(&"").trim()));
+        }
+    }
+    cut(faults)
+}
+
 /// Of node's runner: all that it says again under its own heading.
 pub fn of_node(text: &str) -> Vec<String> {
     let failing = text.split_once("failing tests:").map_or("", |(_, failing)| failing);
@@ -63,6 +75,8 @@ mod tests {
         let told = of_cargo(cargo);
         assert_eq!(told.len(), 2);
         assert!(told[1].ends_with("left is not right"), "{told:?}");
+        let rustdoc = "warning: x\nerror: unresolved link to `ours`\n  --> src/a.rs:10:75\n   |\n";
+        assert_eq!(of_compiler(rustdoc), ["error: unresolved link to `ours` --> src/a.rs:10:75"]);
         let node = "✖ early\nℹ fail 1\n✖ failing tests:\n\n✖ it stands (3 ms)\n  Error: no\n";
         assert_eq!(of_node(node), ["✖ it stands (3 ms)", "  Error: no"]);
         let python = "==========================\nFAIL: test_it (check.It)\n\
@@ -76,7 +90,7 @@ mod tests {
 
     #[test]
     fn where_nothing_failed_nothing_is_told_and_a_flood_is_cut() {
-        assert!(of_cargo("test a ... ok\n").is_empty());
+        assert!(of_cargo("test a ... ok\n").is_empty() && of_compiler("Finished\n").is_empty());
         assert!(of_node("ℹ pass 3\nℹ fail 0\n").is_empty());
         assert!(of_unittest("Ran 2 tests in 1 s\n\nOK\n").is_empty());
         let flood = format!("failing tests:\n{}", "x\n".repeat(900));

@@ -10,7 +10,7 @@ pub const FORMAT: Suite = Suite {
     says: "every Rust file is laid out by rustfmt",
     run: |place| {
         let ran = run(place.cargo().args(["fmt", "--all", "--check"]), shell::all)?;
-        Ok(Counts::check(ran.succeeded))
+        Ok(Counts::of_compiler(&ran.text, ran.succeeded))
     },
 };
 
@@ -27,7 +27,7 @@ pub const LINTS: Suite = Suite {
             let deny = ["--", "-D", "warnings"];
             let mut command = place.cargo();
             let ran = run(command.arg("clippy").args(selection).args(deny), shell::all)?;
-            counts.push(Counts::check(ran.succeeded));
+            counts.push(Counts::of_compiler(&ran.text, ran.succeeded));
         }
         Ok(counts.into_iter().sum())
     },
@@ -46,7 +46,8 @@ pub const DOCS: Suite = Suite {
         let examples = cargo_test(place, &["--doc"])?;
         let mut command = place.cargo();
         command.args(["doc", "--workspace", "--no-deps"]).env("RUSTDOCFLAGS", "-D warnings");
-        let links = Counts::check(run(&mut command, shell::all)?.succeeded);
+        let ran = run(&mut command, shell::all)?;
+        let links = Counts::of_compiler(&ran.text, ran.succeeded);
         Ok([examples, links].into_iter().sum())
     },
 };
