@@ -219,5 +219,6 @@ fn head(address: Address, at: u64) -> Head {
         ended: Some(at),
         rule_set: RULE_SET.to_owned(),
         verdicts: String::new(),
+        faults: String::new(),
     }
 }

@@ -232,6 +232,7 @@ fn bare<C: DeserializeOwned>(text: &str) -> Result<Record<C>, serde_json::Error>
         ended: None,
         rule_set: bare.rule_set,
         verdicts: bare.verdicts,
+        faults: String::new(),
     };
     let events = bare.events.into_iter().map(|what| Done { at: None, what }).collect();
     Ok(Record { head, events, case, note: String::new() })

@@ -202,6 +202,22 @@ pub fn verdicts_of(session: &Session) -> String {
     in_words(hash_of(&judge(session.opened(), session.plan())))
 }
 
+/// What of an attempt is outside or unsafe as it stands, as its record has it.
+#[must_use]
+pub fn faults_of(verdicts: &[Verdict]) -> String {
+    let faults = verdicts.iter().filter(|verdict| verdict.is_fault());
+    let faults: Vec<String> =
+        faults.map(|verdict| format!("{}:{}", verdict.rule.id, verdict.zone.key())).collect();
+    faults.join(" ")
+}
+
+/// Notes in the head of an attempt that is over what its verdicts were.
+pub fn note_verdicts(head: &mut Head, session: &Session) {
+    let verdicts = judge(session.opened(), session.plan());
+    head.verdicts = in_words(hash_of(&verdicts));
+    head.faults = faults_of(&verdicts);
+}
+
 fn archetype_of(head: &Head) -> Option<Archetype> {
     let address = head.address?;
     matches!(address.generator, GENERATOR | WHOLE_MOUTH).then(|| archetype_at(address))

@@ -59,6 +59,10 @@ pub struct Head {
     /// Hash of its verdicts under that rule set, hexadecimal; empty where none were made yet.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub verdicts: String,
+    /// What it had outside or unsafe then, so that what a later rule set says otherwise can be told:
+    /// rule and zone, `rule:zone`, with spaces between. For reading only: nothing is marked by it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub faults: String,
 }
 
 /// The time that a set gives all its cases together.
@@ -161,6 +165,7 @@ impl Head {
             ended: None,
             rule_set: RULE_SET.to_owned(),
             verdicts: String::new(),
+            faults: String::new(),
         }
     }
 

@@ -39,6 +39,7 @@ pub fn attempt(at: u64) -> Past {
             ended: Some(at),
             rule_set: RULE_SET.to_owned(),
             verdicts: String::new(),
+            faults: String::new(),
         },
         tooth: Tooth::new(11).unwrap(),
         archetype: Some(Archetype::DefectV),

@@ -19,7 +19,7 @@ use crate::sat;
 use crate::store::{Action, Bench, Room};
 use core::cell::{Cell, RefCell, RefMut};
 use engine::session::{Event, Shown};
-use learning::past::verdicts_of;
+use learning::past::note_verdicts;
 use learning::record::{Done, Head, Help};
 use std::collections::VecDeque;
 use std::rc::Rc;
@@ -207,7 +207,7 @@ impl Keeper {
             let ends = last && matches!(event, Event::CarryOut(_)) && bench.latest().is_over();
             if ends {
                 head.ended = Some(now);
-                head.verdicts = verdicts_of(bench.latest());
+                note_verdicts(&mut head, bench.latest());
             }
             line.jobs.push_back(Job::new(bench.serial, &head, place, event, now, ends));
         }

@@ -22,7 +22,7 @@ use core::cell::{Cell, RefCell};
 use engine::session::Event;
 use learning::handing::compact::{self, Kept, Unkept};
 use learning::handing::outcome::{Outcome, hash_of};
-use learning::past::verdicts_of;
+use learning::past::note_verdicts;
 use learning::record::{Done, Record};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -243,7 +243,7 @@ fn put(all: &mut Vec<Kept>, bench: &Bench, room: &Room, opened: u64) {
     }
     if session.is_over() {
         head.ended = Some(now);
-        head.verdicts = verdicts_of(session);
+        note_verdicts(&mut head, session);
     }
     let done = |event: &Event| Done { at: Some(now), what: event.written() };
     let events = session.events().iter().map(done).collect();

@@ -2,7 +2,8 @@
 
 use engine::debrief::{CAUTION, RULE_SET};
 use learning::class::{
-    Chosen, Item, Notion, OfCase, OfLearner, OfRule, Report, Share, Together, alternative,
+    CaseSeen, Changed, Chosen, Item, Notion, OfCase, OfLearner, OfRule, Report, Share, Together,
+    alternative,
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -29,6 +30,8 @@ pub struct ClassReport {
     pub again: u32,
     /// Attempts that are judged otherwise than under the rule set that they were sat under, by that.
     pub judged_otherwise: BTreeMap<String, u32>,
+    /// What changed in those that count, learner by learner.
+    pub changed: Vec<ClassChanged>,
     /// What was set aside, each with the reason.
     pub set_aside: Vec<String>,
     /// Rules, the most missed first.
@@ -165,6 +168,24 @@ pub struct ClassAlternative {
     pub chosen: u32,
 }
 
+/// An attempt that today's rules judge otherwise than those that it was sat under.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(deny_unknown_fields)]
+pub struct ClassChanged {
+    /// Number, or code where codes are asked for.
+    pub learner: String,
+    /// Its case.
+    pub case: String,
+    /// The rule set that it was sat under.
+    pub rule_set: String,
+    /// What was outside or unsafe then and is not so today, as `rule:zone`; null where the file does not
+    /// say what was.
+    pub then: Option<Vec<String>>,
+    /// What is so today and was not then.
+    pub today: Vec<String>,
+}
+
 /// A learner.
 #[derive(Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
@@ -266,6 +287,7 @@ impl ClassReport {
             helped: report.helped,
             again: report.again,
             judged_otherwise: report.otherwise.clone(),
+            changed: report.changed.iter().map(changed).collect(),
             set_aside,
             rules: report.rules.iter().map(rule).collect(),
             skills: report
@@ -349,6 +371,16 @@ fn decision(one: &Chosen) -> ClassDecision {
         chosen: *chosen,
     });
     ClassDecision { decision: one.decision.key(), of: one.of, alternatives: alternatives.collect() }
+}
+
+fn changed((learner, case, one): &(String, CaseSeen, Changed)) -> ClassChanged {
+    ClassChanged {
+        learner: learner.clone(),
+        case: case.name.clone(),
+        rule_set: one.rule_set.clone(),
+        then: one.then.clone(),
+        today: one.today.clone(),
+    }
 }
 
 fn learner(one: &OfLearner, needs: Vec<String>) -> ClassLearner {

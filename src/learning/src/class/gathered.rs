@@ -1,6 +1,7 @@
 //! What a class handed in, attempt by attempt, in whatever order it comes.
 
 use super::Marks;
+use super::changed::Changed;
 use super::handed::Handed;
 use engine::debrief::PlanWord;
 use engine::plan::Decision;
@@ -47,7 +48,7 @@ pub(super) struct Row {
     pub objections: Vec<(String, String)>,
     pub opened_before: bool,
     pub late: bool,
-    otherwise: Option<String>,
+    pub otherwise: Option<Box<Changed>>,
     events: usize,
     /// In which order it was done: when it was begun, or its number where nobody knows.
     pub order: (u64, u32),
@@ -91,7 +92,7 @@ impl Class {
         match self.ids.entry(handed.id) {
             Entry::Vacant(free) => {
                 free.insert(next);
-                count(&mut self.otherwise, row.otherwise.as_ref(), true);
+                count(&mut self.otherwise, row.otherwise.as_deref(), true);
                 self.rows.push(row);
                 Taken::In
             }
@@ -103,8 +104,8 @@ impl Class {
                 }
                 self.again += 1;
                 if row.events > old.events {
-                    count(&mut self.otherwise, old.otherwise.as_ref(), false);
-                    count(&mut self.otherwise, row.otherwise.as_ref(), true);
+                    count(&mut self.otherwise, old.otherwise.as_deref(), false);
+                    count(&mut self.otherwise, row.otherwise.as_deref(), true);
                     *old = row;
                 }
                 Taken::Again
@@ -132,9 +133,9 @@ impl Class {
     }
 }
 
-fn count(all: &mut BTreeMap<String, u32>, of: Option<&String>, more: bool) {
+fn count(all: &mut BTreeMap<String, u32>, of: Option<&Changed>, more: bool) {
     if let Some(of) = of {
-        let count = all.entry(of.clone()).or_default();
+        let count = all.entry(of.rule_set.clone()).or_default();
         *count = if more { count.saturating_add(1) } else { count.saturating_sub(1) };
     }
 }

@@ -1,5 +1,6 @@
 //! One attempt that was handed in, done again: what of it counts for a class.
 
+use super::changed::Changed;
 use super::marks::Marks;
 use crate::past::{Broken, replay};
 use crate::record::Record;
@@ -35,8 +36,8 @@ pub struct Handed {
     pub chosen: Vec<(Decision, u8)>,
     /// What the learner held against verdicts: the rule, the reason.
     pub objections: Vec<(String, String)>,
-    /// The rule set that it was sat under, where today's judges it otherwise.
-    pub otherwise: Option<String>,
+    /// What it was under the rule set that it was sat under, where today's judges it otherwise.
+    pub otherwise: Option<Box<Changed>>,
     /// Whether its case had been opened in that browser before it was begun.
     pub opened_before: bool,
     /// Whether it went on after the time that its set gave.
@@ -130,7 +131,8 @@ impl Handed {
             events: events.len(),
             opened_before: head.opened_before,
             late: head.late(&events).is_some(),
-            otherwise: otherwise.then_some(head.rule_set),
+            otherwise: otherwise
+                .then(|| Box::new(Changed::of(head.rule_set, &head.faults, &verdicts))),
             id: head.id,
             set: head.set,
             objections: session.disputes().to_vec(),

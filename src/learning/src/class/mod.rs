@@ -7,6 +7,7 @@
 mod agreement;
 mod alternatives;
 mod answers;
+mod changed;
 mod drawer;
 mod gathered;
 mod handed;
@@ -28,6 +29,7 @@ mod trial;
 pub use agreement::{Agreement, Components, Variance};
 pub use alternatives::Chosen;
 pub use answers::{Answer, Answers, Complete, Footing};
+pub use changed::Changed;
 pub use drawer::Drawer;
 pub use gathered::{CaseSeen, Class, Taken};
 pub use handed::{Aside, Handed, Held, written_out};

@@ -1,6 +1,7 @@
 //! What an instructor is told of a class. Everything in it follows from choices: no mark is read.
 
 use super::alternatives::{Chosen, chosen};
+use super::changed::Changed;
 use super::gathered::{CaseSeen, Class, Row};
 use super::missed::{OfRule, rules, skills};
 use super::{
@@ -31,6 +32,8 @@ pub struct Report {
     pub again: u32,
     /// Attempts that today's rules judge otherwise than the rule set that they were sat under, by that.
     pub otherwise: BTreeMap<String, u32>,
+    /// What changed in those that count: the learner's code, the case, what was and what is.
+    pub changed: Vec<(String, CaseSeen, Changed)>,
     /// Learners in the order of their codes.
     pub learners: Vec<OfLearner>,
     /// Cases, the hardest first.
@@ -171,11 +174,14 @@ impl Report {
         let case = |row: &Row| class.cases.get(row.case as usize).cloned();
         let rules_of: Vec<&'static Rule> = all().take(MOST_RULES).collect();
         let mut grave = Vec::new();
-        let mut objections = Vec::new();
+        let (mut objections, mut changed) = (Vec::new(), Vec::new());
         for row in firsts.values() {
             let (Some(case), code) = (case(row), code(row)) else { continue };
             let acts = row.marks.grave().filter_map(|place| rules_of.get(place));
             grave.extend(acts.map(|rule| Grave { code: code.clone(), case: case.clone(), rule }));
+            changed.extend(
+                row.otherwise.as_deref().map(|one| (code.clone(), case.clone(), one.clone())),
+            );
             objections.extend(row.objections.iter().map(|(rule, reason)| Objection {
                 code: code.clone(),
                 case: case.clone(),
@@ -194,6 +200,7 @@ impl Report {
             helped: class.rows.len() - own,
             again: class.again,
             otherwise,
+            changed,
             learners: learners(class, &firsts, &rules_of),
             cases: cases(class, &firsts, &shared, &items),
             rules: rules(&firsts),
@@ -219,6 +226,7 @@ impl Report {
         self.learners.iter_mut().for_each(|one| hide(&mut one.code));
         self.grave.iter_mut().for_each(|one| hide(&mut one.code));
         self.objections.iter_mut().for_each(|one| hide(&mut one.code));
+        self.changed.iter_mut().for_each(|one| hide(&mut one.0));
     }
 
     /// Learners who need a word, each with the reasons: an act that can hurt somebody, the same rule

@@ -2,6 +2,9 @@
 
 use super::{Footing, Notion, OfCase, OfLearner, Report, Share, Together};
 
+/// Of no more attempts is it told how their verdicts changed; all are counted.
+const MOST_CHANGED: usize = 50;
+
 /// How much there is.
 #[must_use]
 pub fn size(report: &Report) -> String {
@@ -35,6 +38,10 @@ pub fn besides(report: &Report) -> Vec<String> {
     for (set, count) in &report.otherwise {
         told.push(format!("{count} judged otherwise when sat, under rule set {set}"));
     }
+    let changed = report.changed.iter().take(MOST_CHANGED);
+    told.extend(
+        changed.map(|(code, case, one)| format!("{code} at case {}: {}", case.name, one.words())),
+    );
     told.extend(by_learner(report, "in a browser that had opened the case before", |one| {
         one.opened_before
     }));
