@@ -113,6 +113,34 @@ fn what_was_handed_in_twice_counts_once_and_a_later_state_of_it_takes_its_place(
 }
 
 #[test]
+fn what_a_later_rule_set_judges_otherwise_is_told_as_it_was_and_as_it_is() {
+    let folder = folder("class-changed");
+    let mut learner = class().swap_remove(0);
+    learner.no_number = true;
+    let mut records = attempts(&learner);
+    // As an earlier rule set may have had it: something else outside, and the number no matter.
+    let head = &mut records[0].head;
+    (head.rule_set, head.verdicts) = ("0.9".to_owned(), format!("{:016x}", 1));
+    head.faults = "graft-dry:outside-suboptimal <b>:unsafe".to_owned();
+    let head = &mut records[1].head;
+    (head.rule_set, head.verdicts) = ("0.9".to_owned(), format!("{:016x}", 2));
+    let texts: Vec<String> = records.iter().map(learning::file::record).collect();
+    fs::write(folder.join("a.json"), learning::file::write(Some(&learner.code), &texts))
+        .expect("written");
+    let report = json(&["class", path(&folder), "--json"]);
+    assert_eq!(report["judged-otherwise"]["0.9"], 2);
+    let changed = report["changed"].as_array().expect("a list");
+    assert_eq!(changed.len(), 2);
+    assert_eq!(changed[0]["then"], serde_json::json!(["graft-dry:outside-suboptimal"]));
+    let today = changed[0]["today"].as_array().expect("a list");
+    assert!(today.iter().any(|one| one.as_str().is_some_and(|one| one.starts_with(NUMBER))));
+    assert!(changed[1]["then"].is_null());
+    let told = done(&["class", path(&folder)]);
+    assert!(told.contains("under rule set 0.9 graft-dry outside-suboptimal; today "), "{told}");
+    assert!(told.contains("under rule set 0.9 not said in the file; today "), "{told}");
+}
+
+#[test]
 fn what_is_tampered_cut_off_foreign_or_another_s_is_set_aside_by_a_line_each_and_the_rest_is_read()
 {
     let folder = handed_in("class-broken");
