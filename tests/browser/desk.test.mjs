@@ -197,6 +197,8 @@ test("a link that is cut off, of another version, too long or no set is refused 
       [spelt([1, 2]), /holds no set/],
       [spelt({ ...set, addresses: ["1.1.x.0"] }), /holds no set/],
       [spelt({ ...set, cases: [], addresses: [] }), /0 cases/],
+      [spelt({ ...set, conditions: "later 0 0 " }), /found the conditions/],
+      [spelt({ ...set, protocol: '{"bands":[{"rule":"membrane-short-of-intact-bone","from":2,"to":90}]}' }), /decides what no set may/],
       [spelt({ ...set, cases: Array(900).fill("x"), addresses: Array(900).fill("1.1.2024.0") }), /900 cases/],
     ]) {
       await go(page, `#/given/${given}`);

@@ -1,5 +1,6 @@
 //! A set as it is handed out: written, squeezed into a link, opened, and kept among the sets.
 
+use crate::components::decided::decides;
 use crate::effects::{self, Breath};
 use crate::library::{Library, ShippedSet};
 use crate::route::Route;
@@ -8,6 +9,7 @@ use crate::squeeze::{squeeze, unsqueeze};
 use engine::cases;
 use engine::chart::Address;
 use engine::hash::Fnv;
+use engine::rules::Local;
 use engine::scenario::{Conditions, Listed, MOST_CASES, write_set};
 use std::rc::Rc;
 
@@ -69,6 +71,10 @@ pub async fn read(given: &str, code: &str) -> Result<ShippedSet, String> {
     let set: ShippedSet =
         serde_json::from_str(&text).map_err(|why| format!("the link holds no set: {why}"))?;
     Conditions::of_line(&set.conditions)?;
+    let local = Local { level: Some(set.whom()), protocol: decides(&set.protocol) };
+    local
+        .check()
+        .map_err(|(rule, why)| format!("the link decides what no set may: {rule}: {why}"))?;
     let count = set.addresses.len();
     if count == 0 || count > MOST_CASES || set.cases.len() != count {
         return Err(format!(
