@@ -6,6 +6,7 @@ Python's zipfile. What a driving host and a validator of statements say is in `h
 import io
 import json
 import os
+import re
 import unittest
 import zipfile
 from pathlib import Path
@@ -120,8 +121,9 @@ class Packages(unittest.TestCase):
                 space = {"cp": next(iter(EDITIONS[edition][1]))}
                 listed = [file.get("href") for file in root.iterfind(".//cp:file", space)]
                 self.assertEqual(sorted([*listed, "imsmanifest.xml"]), sorted(archive.namelist()))
-                # The module itself, in base 64: its first bytes name it.
-                self.assertIn(b'"AGFzbQEAAAA', archive.read("room.js"))
+                # Both parts of the module, in base 64 under the names by which they are asked for.
+                parts = re.findall(rb'part\("\./(\w+)-[0-9a-f]{16}\.wasm", "application/wasm", "[A-Za-z0-9+/=]{99999}', archive.read("room.js"))
+                self.assertEqual(sorted(parts), [b"app_bg", b"split_judging"])
 
 
 class Archives(unittest.TestCase):

@@ -82,6 +82,7 @@ const PARTS: [Part; 7] = [
             "Show one worked case of a kind, then one begun, then free ones; of one kind two or three until they hold, then mixed with others.",
             "Let difficulty rise on purpose, and vary the rest little: wallwise set check tells how hard each case is, wallwise set blueprint which rules the set tests and what it leaves out.",
             "Give each case one question to ask after it. wallwise set key prints what you need in the hand.",
+            "To examine: verdicts that wait for the set's end or your word, a time with the extra that was agreed, one attempt, a link that opens with a code. A browser can hold back and can tell, not compel: each attempt says whether its case had been opened before and whether it came late.",
             "Pilot it: let a colleague do it aloud.",
         ],
     },
