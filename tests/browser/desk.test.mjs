@@ -3,13 +3,15 @@
 
 import assert from "node:assert/strict";
 import { mkdtempSync } from "node:fs";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { inflateSync } from "node:zlib";
 import test from "node:test";
-import { axe, mounted, soon, visit } from "./harness.mjs";
+import { axe, mounted, soon, tools, visit } from "./harness.mjs";
 import { begin, run } from "./play.mjs";
 
+const jsqr = createRequire(join(tools, "node", "package.json"))("jsqr");
 const CASES = ["1.1.2024.2591", "1.1.2024.1397"];
 const go = (page, fragment) => page.evaluate((to) => { location.hash = to; }, fragment);
 const link = (page) => page.locator("#desk-link").inputValue();
@@ -100,6 +102,11 @@ test("the file of the desk is a set that the tool takes, with what to ask", () =
       assert.equal(counts.reduce((sum, [some]) => sum + some, 0), rules.length);
       assert.equal(counts.reduce((sum, [, all]) => sum + all, 0), rules.length + left.length);
     });
+    const out = page.locator("#desk-tests ~ details > ul > li");
+    assert.equal(await out.count(), left.length);
+    await soon(async () => {
+      for (const one of await out.allTextContents()) assert.match(one, /: [A-Z].*\.$/, "each says what it asks");
+    });
   }));
 
 test("cases are drawn as hard and of the kind that is asked for, and what cannot be is said", () =>
@@ -126,6 +133,101 @@ test("cases are drawn as hard and of the kind that is asked for, and what cannot
     await page.getByRole("status").filter({ hasText: "population cases have no archetype" }).waitFor();
     await fill(page, "desk-address", "1.9.3");
     await page.getByRole("status").filter({ hasText: "expected" }).waitFor();
+  }));
+
+/** What a picture of the page says to whoever scans it. */
+async function scanned(page, picture) {
+  const sheet = await page.context().newPage();
+  const { data, width, height } = await sheet.evaluate(async (base64) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${base64}`;
+    await image.decode();
+    const canvas = document.createElement("canvas");
+    Object.assign(canvas, { width: image.width, height: image.height });
+    const pen = canvas.getContext("2d");
+    pen.drawImage(image, 0, 0);
+    const { data } = pen.getImageData(0, 0, image.width, image.height);
+    // As text: a list of millions of numbers takes a minute on its way.
+    const text = Array.from(data, (one) => String.fromCharCode(one)).join("");
+    return { data: btoa(text), width: image.width, height: image.height };
+  }, picture.toString("base64"));
+  await sheet.close();
+  return jsqr(new Uint8ClampedArray(Buffer.from(data, "base64")), width, height)?.data;
+}
+
+test("the link stands on the whole screen as a code that a camera reads, in the dark too, and Escape puts it away", () =>
+  visit(async ({ page }) => {
+    await page.emulateMedia({ colorScheme: "dark" });
+    await write(page);
+    await linked(page, (set) => assert.equal(set.addresses.length, 2));
+    const show = page.getByRole("button", { name: "Show as a picture to scan" });
+    await show.focus();
+    await page.keyboard.press("Enter");
+    const code = page.getByRole("img", { name: "QR code of the link" });
+    await code.waitFor();
+    assert.equal(await page.getByRole("dialog", { name: "Walls, \"thick\" & <thin>" }).count(), 1);
+    const { width, height } = await code.boundingBox();
+    const side = 0.9 * Math.min(page.viewportSize().width, page.viewportSize().height);
+    assert.ok(Math.abs(width - side) < 2 && Math.abs(height - side) < 2, `${width} by ${height}`);
+    assert.equal(await code.locator("path").count(), 1);
+    assert.equal(await scanned(page, await code.screenshot()), await link(page));
+    assert.deepEqual(await axe(page), []);
+    await page.keyboard.press("Escape");
+    await code.waitFor({ state: "hidden" });
+    assert.ok(await show.evaluate((one) => one === document.activeElement), "the focus is where it was");
+  }));
+
+test("a link that is too fine for a room is said to be so, and points to the link and the file", () =>
+  visit(async ({ page }) => {
+    await write(page);
+    // Letters that cannot be squeezed.
+    const long = Array.from({ length: 380 }, (_, place) => String.fromCharCode(0x4e00 + (place * 7919) % 20_000)).join("");
+    await fill(page, "desk-aim", long);
+    await fill(page, "desk-opening", [...long].reverse().join(""));
+    await linked(page, (set) => assert.equal(set.aim, long));
+    await page.getByRole("button", { name: "Show as a picture to scan" }).click();
+    const says = page.getByRole("status").filter({ hasText: "Hand out the link or the file" });
+    await says.waitFor();
+    const length = (await link(page)).length;
+    assert.ok(length > 1273);
+    assert.match(await says.innerText(), new RegExp(`^${length} characters: .*too fine to be scanned across a room`));
+    assert.equal(await page.getByRole("dialog").count(), 0);
+  }));
+
+test("the key of the desk tells what the tool tells, only once it is unfolded, and is printed by itself", () =>
+  visit(async ({ page }) => {
+    await write(page);
+    await fill(page, "desk-ask-1", "Which wall, and why?");
+    const told = run("set", "key", await saved(page));
+    const part = page.locator(".key-part");
+    assert.equal(await part.locator("h3").count(), 0);
+    await page.emulateMedia({ media: "print" });
+    assert.equal(await part.isVisible(), false, "folded, no word of it is on paper");
+    await page.emulateMedia({ media: "screen" });
+    await part.locator("summary").press("Enter");
+    await part.locator("h3").nth(1).waitFor({ timeout: 60_000 });
+    await part.getByText("Not for learners: it tells what each case hides.").waitFor();
+    const lines = (selector) => part.locator(selector).allInnerTexts();
+    const of = (pattern) => [...told.matchAll(pattern)].map(([, one]) => one);
+    assert.deepEqual(await lines("h3"), of(/^(Case \d+\. .*)$/gm));
+    assert.deepEqual(await lines(".key-ask"), of(/^(What to ask: .*)$/gm));
+    const blocks = of(/^Usual faults: .*\n((?: {2}.*\n)+)/gm);
+    const faults = blocks.flatMap((block) => block.trimEnd().split("\n").map((one) => one.replace(/^ {2}(- | {2})/, "")));
+    assert.ok(faults.length > 8);
+    await soon(async () => assert.deepEqual(await lines(".key-faults p"), faults));
+    // What the case hides: every line of it stands in the tool's, under the same titles.
+    for (const line of await lines("h4 + ul:not(.key-plan, .key-faults) > li")) assert.ok(told.includes(`  - ${line}\n`), line);
+    for (const line of await lines(".from")) if (/^(Address|Difficulty)/.test(line)) assert.ok(told.includes(`${line}\n`), line);
+    // The plan: as many answers as the tool's file has, in the words in which the tool works it.
+    const plan = await lines(".key-plan > li");
+    assert.equal(plan.length, of(/^([\w-]+) = .*  # /gm).length);
+    const worked = CASES.map((one) => run("case", one, "--worked")).join("");
+    for (const line of plan) assert.ok(worked.includes(`  ${line}\n`), line);
+    assert.deepEqual(await axe(page), []);
+    await page.emulateMedia({ media: "print" });
+    assert.equal(await part.locator("h3").first().isVisible(), true);
+    assert.equal(await page.locator("#desk-out").isVisible(), false);
+    assert.equal(await page.locator(".desk-page > h1").isVisible(), false);
   }));
 
 test("whoever opens the link has the set, does its cases as it says, and finds it among the sets again", async () => {

@@ -13,7 +13,8 @@ import { fileURLToPath } from "node:url";
 import { join } from "node:path";
 
 const target = fileURLToPath(new URL("../../target/", import.meta.url));
-const tools = process.env.WALLWISE_TOOLS ?? join(target, "tools");
+/** Where the packages are that the tests need. */
+export const tools = process.env.WALLWISE_TOOLS ?? join(target, "tools");
 const require = createRequire(join(tools, "node", "package.json"));
 const { chromium } = require("playwright-core");
 

@@ -341,6 +341,25 @@ pub fn written(id: &str) -> String {
     field.map(|field| field.value()).unwrap_or_default()
 }
 
+/// Opens a dialogue over everything else: the browser keeps the focus in it, and closes it on Escape.
+pub fn open_dialog(id: &str) {
+    if let Some(dialog) = dialog(id) {
+        // Refused only where it is open already.
+        let _ = dialog.show_modal();
+    }
+}
+
+/// Closes it; the focus goes back to where it was.
+pub fn close_dialog(id: &str) {
+    if let Some(dialog) = dialog(id) {
+        dialog.close();
+    }
+}
+
+fn dialog(id: &str) -> Option<web_sys::HtmlDialogElement> {
+    window()?.document()?.get_element_by_id(id)?.dyn_into().ok()
+}
+
 /// Moves the focus to an element, so that keyboard and screen reader follow what changed.
 pub fn focus(id: &str) {
     let element =

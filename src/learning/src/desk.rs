@@ -1,6 +1,8 @@
 //! What an instructor sees of a set that is being written: what each case is about, how hard it is, which
 //! rules it tests, and how the set is spread.
 
+pub mod key;
+
 use engine::cases::{self, Archetype};
 use engine::chart::{Address, Case};
 use engine::plan::Plan;

@@ -5,7 +5,7 @@ mod parts;
 mod table;
 mod ways;
 
-pub use parts::{folded, group, heading, labelled, landing, section};
+pub use parts::{folded, group, heading, labelled, landing, section, unfolding};
 pub use table::{row, table};
 pub use ways::{button, disabled, dropped_on, field, link, links, onward, press, toggle, typed};
 use yew::prelude::*;

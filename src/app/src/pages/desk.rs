@@ -4,6 +4,7 @@ use crate::components::changed::use_changed;
 use crate::components::desk::about::about;
 use crate::components::desk::fields::no_patient;
 use crate::components::desk::find::{Find, FindProps};
+use crate::components::desk::key::{KeyPart, KeyProps};
 use crate::components::desk::listed::listed;
 use crate::components::desk::out::{Out, OutProps};
 use crate::components::desk::{Desk, tests};
@@ -12,6 +13,7 @@ use crate::components::plain::{el, line};
 use crate::components::view::view;
 use crate::effects::Breath;
 use crate::handout::on_desk;
+use crate::prose::Prose;
 use learning::desk::Tested;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -24,6 +26,7 @@ pub struct DeskProps {}
 /// The page.
 #[component]
 pub fn DeskPage(_: &DeskProps) -> Html {
+    let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let desk = Desk {
         set: use_held(on_desk),
         tested: use_held(Rc::default),
@@ -45,7 +48,8 @@ pub fn DeskPage(_: &DeskProps) -> Html {
         about(&desk),
         view::<Find>(FindProps { desk: desk.clone() }),
         listed(&desk),
-        tests::tests(&desk),
+        tests::tests(&desk, &prose),
+        view::<KeyPart>(KeyProps { desk: desk.clone(), prose }),
         view::<Out>(OutProps { desk }),
     ];
     el("article", "page desk-page", parts)

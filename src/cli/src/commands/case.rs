@@ -6,6 +6,7 @@ mod worked;
 
 use crate::shapes::OneCase;
 use crate::{Fault, Status, Streams, Why, input};
+use engine::anatomy::Tooth;
 use engine::cases::{self, Within};
 use engine::chart::Case;
 use engine::debrief::CAUTION;
@@ -15,8 +16,8 @@ use engine::plan::choices::Course;
 use engine::plan::{Draft, Plan};
 use engine::rules::Known;
 use engine::scenario::{write_case, write_plan};
-use engine::session::{all_reports, history_lines};
 use engine::solids;
+use learning::desk::key::{NO_PLAN, SOUND, Truth};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -107,31 +108,29 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
             .ok_or_else(|| Fault::new(format!("{}: no sound plan is known", case.title)))?;
         streams.print(&text)?;
     } else if !args.writes_files() {
-        streams.print(&truth(&case, sound.as_ref()))?;
+        streams.print(&told(&Truth::of(&case, sound), case.site.tooth))?;
     }
     Ok(Status::Done)
 }
 
 /// Everything about a case, and one sound plan: for the instructor.
-pub fn truth(case: &Case, sound: Option<&Draft>) -> String {
-    let mut text = format!("{}\n{CAUTION}\n", case.title);
-    if let Some(address) = case.address {
+pub fn told(truth: &Truth, tooth: Tooth) -> String {
+    let mut text = format!("{}\n{CAUTION}\n", truth.title);
+    if let Some(address) = truth.address {
         text.push_str(&format!("Address {address}\n"));
     }
-    if let Some(hard) = sound.and_then(|sound| cases::difficulty(case, sound)) {
-        text.push_str(&format!("Difficulty {}\n", hard.words()));
+    if let Some(hard) = &truth.hard {
+        text.push_str(&format!("Difficulty {hard}\n"));
     }
-    text.push_str("\nThe chart, unasked\n");
-    text.push_str(&bulleted(&history_lines(case)));
-    for report in all_reports(case) {
-        text.push_str(&format!("\n{}\n{}", report.title, bulleted(&report.lines)));
+    for (title, lines) in &truth.told {
+        text.push_str(&format!("\n{title}\n{}", bulleted(lines)));
     }
-    match sound {
+    match &truth.sound {
         Some(draft) => {
             let plan = write_plan(draft);
-            text.push_str(&format!("\nOne sound plan\n{}", case.site.tooth.named(&plan)));
+            text.push_str(&format!("\n{SOUND}\n{}", tooth.named(&plan)));
         }
-        None => text.push_str("\nNo sound plan is known for this case.\n"),
+        None => text.push_str(&format!("\n{NO_PLAN}\n")),
     }
     text
 }

@@ -5,9 +5,11 @@ pub mod asked;
 mod conditions;
 pub mod fields;
 pub mod find;
+pub mod key;
 pub mod listed;
 mod missing;
 pub mod out;
+pub mod scan;
 pub mod tests;
 
 use crate::components::hold::Held;

@@ -3,9 +3,11 @@
 use super::Desk;
 use super::fields::words;
 use super::missing::missing;
+use super::scan::{Scan, ScanProps};
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
 use crate::components::plain::{alert, button, el, line, press, said, section, text, with};
+use crate::components::view::keyed;
 use crate::effects;
 use crate::handout;
 use crate::library::ShippedSet;
@@ -44,7 +46,7 @@ pub fn Out(props: &OutProps) -> Html {
     let missing = missing(&desk.set);
     if missing.is_empty() {
         match &*made {
-            Ok(fragment) => parts.extend(shown(&effects::address_of(fragment))),
+            Ok(fragment) => parts.extend(shown(&desk.set.title, &effects::address_of(fragment))),
             Err(why) => parts.push(alert("wrong", why.clone())),
         }
         let desk = desk.clone();
@@ -79,7 +81,7 @@ fn anew(desk: &Desk) -> Callback<MouseEvent> {
     })
 }
 
-fn shown(address: &str) -> Vec<Html> {
+fn shown(title: &str, address: &str) -> Vec<Html> {
     let length = address.chars().count();
     let size = if length > LONG {
         format!(
@@ -102,5 +104,6 @@ fn shown(address: &str) -> Vec<Html> {
         el("div", "desk-field", vec![label, field]),
         said("p", "from", size),
         el("p", "row", vec![press(&[], "Copy the link".to_owned(), copy), open]),
+        keyed::<Scan>(address, ScanProps { title: title.to_owned(), address: address.to_owned() }),
     ]
 }

@@ -2,12 +2,13 @@
 
 use super::Desk;
 use crate::components::plain::{el, folded, items, line, row, said, section, table};
+use crate::prose::Prose;
 use engine::rules::Rule;
 use learning::desk::{blueprint, spread};
 use yew::prelude::*;
 
 /// The part of the desk.
-pub fn tests(desk: &Desk) -> Html {
+pub fn tests(desk: &Desk, prose: &Prose) -> Html {
     let cases = desk.in_order();
     let mut parts = vec![line(
         "p",
@@ -25,7 +26,7 @@ pub fn tests(desk: &Desk) -> Html {
     });
     let heads = ["Skill", "Rules that the set tests"];
     parts.push(table("", &heads, el("tbody", "", rows.collect())));
-    let left = skills.iter().flat_map(|(_, [_, left])| left.iter().map(|rule| asked(rule)));
+    let left = skills.iter().flat_map(|(_, [_, left])| left.iter().map(|rule| asked(rule, prose)));
     let left: Vec<String> = left.collect();
     parts.push(folded(
         "",
@@ -39,8 +40,8 @@ pub fn tests(desk: &Desk) -> Html {
     section("desk-tests", "What it tests", parts)
 }
 
-fn asked(rule: &Rule) -> String {
-    format!("{}: {}", rule.skill.words(), rule.statement)
+fn asked(rule: &Rule, prose: &Prose) -> String {
+    format!("{}: {}", rule.skill.words(), prose.statement(rule))
 }
 
 /// A count that the eye can compare: a stroke for each, and the number.

@@ -1,6 +1,9 @@
 //! Parts of a page, and what stands over them.
 
-use super::{el, said, text, with};
+use super::{el, said, tagged, text, with};
+use std::rc::Rc;
+use web_sys::Element;
+use yew::html::ontoggle;
 use yew::prelude::*;
 use yew::virtual_dom::VText;
 
@@ -37,4 +40,21 @@ pub fn folded(class: &'static str, summary: String, parts: Vec<Html>) -> Html {
     let mut all = vec![said("summary", "", summary)];
     all.extend(parts);
     el("details", class, all)
+}
+
+/// The same, telling whether it is unfolded whenever that changes. Nothing in it may fold by itself.
+pub fn unfolding(
+    class: &'static str,
+    summary: String,
+    parts: Vec<Html>,
+    told: Callback<bool>,
+) -> Html {
+    let mut all = vec![said("summary", "", summary)];
+    all.extend(parts);
+    let mut folded = tagged("details", &[("class", class)], all);
+    let told = told.reform(|event: Event| {
+        event.target_dyn_into::<Element>().is_some_and(|it| it.has_attribute("open"))
+    });
+    folded.add_listener(Rc::new(ontoggle::Wrapper::new(told)));
+    folded.into()
 }
