@@ -6,6 +6,7 @@ mod conditions;
 pub mod fields;
 pub mod find;
 pub mod key;
+mod keyed;
 pub mod listed;
 mod missing;
 pub mod out;
