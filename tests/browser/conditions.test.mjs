@@ -199,5 +199,6 @@ test("a link that opens with a code holds nothing to read without it, and opens 
     const turned = link.replace(/.{20}$/, (end) => [...end].reverse().join(""));
     await go(page, turned);
     await fill(page, "given-release", "blue door");
-    await page.getByText("that code does not open it").waitFor();
+    // Turned about it may be no spelling of anything either.
+    await page.getByText(/that code does not open it|cut off or changed/).waitFor();
   }));
