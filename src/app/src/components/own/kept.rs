@@ -16,7 +16,7 @@ pub fn told([attempts, events, notes]: [usize; 3], space: &str, shelf: &Shelf) -
         line(
             "dd",
             "",
-            "That the briefing was read, that attempts are kept, and the code that your instructor gave you, if you entered one; sets that came by link, and the one that you are writing. In the browser's local storage.",
+            "That the briefing was read, that attempts are kept, and the code that your instructor gave you, if you entered one; sets that came by link, and the one that you are writing; which sets you began, with the time that they gave, and which cases were opened here. In the browser's local storage.",
         ),
         line("dt", "", "The room itself"),
         line(
