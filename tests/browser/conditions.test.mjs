@@ -19,6 +19,10 @@ async function fill(page, id, text) {
   await page.locator(`#${id}`).blur();
 }
 
+/** What a link holds that opens for everybody. */
+const held = (link) =>
+  JSON.parse(inflateSync(Buffer.from(/#\/given\/1\.([\w-]+)$/.exec(link)[1], "base64url")).toString());
+
 /** A set as it is written at the desk: its link, and its file. */
 async function written(page, when, conditions = {}) {
   await begin(page);
@@ -31,9 +35,12 @@ async function written(page, when, conditions = {}) {
     await fill(page, "desk-address", address);
     await page.locator(".desk-cases > li", { hasText: address }).waitFor();
   }
-  await soon(async () => assert.match(await page.locator("#desk-link").inputValue(), /#\/given\//));
-  // The link follows what was written last.
-  await page.waitForTimeout(300);
+  // The link follows what was written last: the second case.
+  await soon(async () => {
+    const link = await page.locator("#desk-link").inputValue();
+    const set = conditions.code ? unsealed(link, conditions.code.toLowerCase()) : held(link);
+    assert.deepEqual(set.addresses, CASES);
+  });
   return /#.*/.exec(await page.locator("#desk-link").inputValue())[0];
 }
 
