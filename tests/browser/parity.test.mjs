@@ -9,7 +9,7 @@ import { nativeParity, visit } from "./harness.mjs";
 function onPage(page, range) {
   return page.evaluate(async ([first, count]) => {
     // The module that the page runs: importing it again gives the same instance.
-    const module = await import(document.querySelector("link[rel=modulepreload]").href);
+    const module = await import(document.querySelector("link[rel=modulepreload][href*=app]").href);
     return module.parity(first, count);
   }, range);
 }
