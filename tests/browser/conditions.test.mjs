@@ -2,26 +2,14 @@
 // what an attempt then says of itself.
 
 import assert from "node:assert/strict";
-import { mkdtempSync, readFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { createDecipheriv, pbkdf2Sync } from "node:crypto";
 import { inflateSync } from "node:zlib";
 import test from "node:test";
+import { download, fill, go, held } from "./desk.mjs";
 import { axe, mounted, soon, visit } from "./harness.mjs";
 import { begin, byMouse, run, sound } from "./play.mjs";
 
 const CASES = ["1.1.2024.2591", "1.1.2024.1397"];
-const go = (page, fragment) => page.evaluate((to) => { location.hash = to; }, fragment);
-
-async function fill(page, id, text) {
-  await page.locator(`#${id}`).fill(text);
-  await page.locator(`#${id}`).blur();
-}
-
-/** What a link holds that opens for everybody. */
-const held = (link) =>
-  JSON.parse(inflateSync(Buffer.from(/#\/given\/1\.([\w-]+)$/.exec(link)[1], "base64url")).toString());
 
 /** A set as it is written at the desk: its link, and its file. */
 async function written(page, when, conditions = {}) {
@@ -44,15 +32,6 @@ async function written(page, when, conditions = {}) {
   return /#.*/.exec(await page.locator("#desk-link").inputValue())[0];
 }
 
-/** Saves what the button of this name saves: as text. */
-async function saved(page, name) {
-  const coming = page.waitForEvent("download");
-  await page.getByRole("button", { name }).click();
-  const file = join(mkdtempSync(join(tmpdir(), "wallwise-")), "saved");
-  await (await coming).saveAs(file);
-  return { file, text: readFileSync(file, "utf8") };
-}
-
 /** Opens the case of the set at this place and goes through it. */
 async function through(page, place) {
   await byMouse(page, sound(CASES[place]));
@@ -61,7 +40,7 @@ async function through(page, place) {
 test("verdicts wait for the instructor's word, which is nowhere in the link", () =>
   visit(async ({ page, context }) => {
     const link = await written(page, "word", { word: "Maple leaf", opening: "Take your time." });
-    const { file, text } = await saved(page, "Save it as a file");
+    const { file, text } = await download(page, "Save it as a file");
     assert.match(text, /verdicts = "at-word"\nword = "Maple leaf"/);
     assert.equal(JSON.parse(run("set", "check", file, "--json")).cases.length, 2);
     const other = await context.newPage();
@@ -88,7 +67,7 @@ test("verdicts wait for the instructor's word, which is nowhere in the link", ()
     await other.goBack();
     await other.locator("#sat-code").fill("heron");
     await other.locator("#sat-code").blur();
-    const handed = JSON.parse((await saved(other, "Save the attempts of this set")).text);
+    const handed = JSON.parse((await download(other, "Save the attempts of this set")).text);
     assert.deepEqual([handed.learner, handed.records.length], ["heron", 1]);
     await fill(other, "sat-word", "oak");
     await other.getByText("That is not the word").waitFor();
@@ -142,7 +121,7 @@ test("the time is told, is longer where that was agreed, stops nothing, and the 
     await page.locator("#sheet-title", { hasText: "Debrief" }).waitFor();
     await go(page, "#/portfolio");
     await page.getByText(/min after the time of its set/).waitFor();
-    const { file } = await saved(page, "Save these attempts");
+    const { file } = await download(page, "Save these attempts");
     assert.match(run("class", file), /1 gone on with after the time was over/);
   }));
 
@@ -163,7 +142,7 @@ test("an attempt says whether its case had been opened in this browser before, i
     await byMouse(page, first, Object.keys(first)[1]);
     await go(page, "#/portfolio");
     await page.getByRole("button", { name: "Save these attempts" }).waitFor();
-    const { text } = await saved(page, "Save these attempts");
+    const { text } = await download(page, "Save these attempts");
     const of = (address) => new RegExp(`"address":"${address.replaceAll(".", "\\.")}"[^}]*`).exec(text)[0];
     assert.doesNotMatch(of(CASES[1]), /opened-before/);
     assert.match(of(CASES[0]), /"opened-before":true/);

@@ -2,25 +2,16 @@
 // as a file, and done by whoever opens the link.
 
 import assert from "node:assert/strict";
-import { mkdtempSync } from "node:fs";
 import { createRequire } from "node:module";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { inflateSync } from "node:zlib";
 import test from "node:test";
+import { download, fill, go, held } from "./desk.mjs";
 import { axe, mounted, soon, tools, visit } from "./harness.mjs";
 import { begin, run } from "./play.mjs";
 
 const jsqr = createRequire(join(tools, "node", "package.json"))("jsqr");
 const CASES = ["1.1.2024.2591", "1.1.2024.1397"];
-const go = (page, fragment) => page.evaluate((to) => { location.hash = to; }, fragment);
 const link = (page) => page.locator("#desk-link").inputValue();
-
-/** The set that a link holds. */
-const held = (address) => {
-  const [, letters] = /#\/given\/1\.([\w-]+)$/.exec(address);
-  return JSON.parse(inflateSync(Buffer.from(letters, "base64url")).toString());
-};
 
 /** The link once it holds what is asserted of its set: its fragment. */
 async function linked(page, check) {
@@ -28,20 +19,8 @@ async function linked(page, check) {
   return /#.*/.exec(await link(page))[0];
 }
 
-/** Fills a field and leaves it, which is when it tells. */
-async function fill(page, id, text) {
-  await page.locator(`#${id}`).fill(text);
-  await page.locator(`#${id}`).blur();
-}
-
 /** Saves the set as a file: where it lies. */
-async function saved(page) {
-  const coming = page.waitForEvent("download");
-  await page.getByRole("button", { name: "Save it as a file" }).click();
-  const file = join(mkdtempSync(join(tmpdir(), "wallwise-")), "desk.set.toml");
-  await (await coming).saveAs(file);
-  return file;
-}
+const saved = async (page) => (await download(page, "Save it as a file", "desk.set.toml")).file;
 
 async function write(page) {
   await begin(page);
