@@ -1,6 +1,7 @@
 //! What touches the browser: the address, storage, fetching, chance, printing.
 
 use core::pin::Pin;
+use learning::file::is_name;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
@@ -95,12 +96,13 @@ pub fn code() -> String {
     kept_text(CODE).unwrap_or_default()
 }
 
-/// Remembers that code, or forgets it where it is empty; where storage is forbidden it is gone with the
-/// page.
+/// Remembers that code, or forgets it where it cannot be one; where storage is forbidden it is gone with
+/// the page.
 pub fn remember_code(code: &str) {
-    match code.is_empty() {
-        true => forget_text(CODE),
-        false => keep_text(CODE, code),
+    let code = code.trim();
+    match is_name(code) {
+        true => keep_text(CODE, code),
+        false => forget_text(CODE),
     }
 }
 

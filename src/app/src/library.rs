@@ -68,6 +68,13 @@ impl ShippedSet {
         if self.level == "resident" { Level::Resident } else { Level::Student }
     }
 
+    /// The way to the case at a place, from 1, as the set has it sat.
+    #[must_use]
+    pub fn case(&self, place: usize) -> CaseRoute {
+        let from = From::Set(self.name.clone(), place);
+        CaseRoute { mode: self.when(), ..CaseRoute::study(from) }
+    }
+
     /// When its verdicts come.
     #[must_use]
     pub fn when(&self) -> Mode {

@@ -71,19 +71,15 @@ fn set(set: &ShippedSet) -> Html {
 
 /// What a set is for and for whom, and the ways to its cases.
 pub fn set_parts(set: &ShippedSet) -> Vec<Html> {
-    let one = |place: usize| CaseRoute {
-        mode: set.when(),
-        ..CaseRoute::study(From::Set(set.name.clone(), place))
-    };
     let cases = set.cases.iter().enumerate().map(|(place, title)| {
-        let href = Route::Case(one(place + 1)).fragment();
+        let href = Route::Case(set.case(place + 1)).fragment();
         el("li", "", vec![link(href, title.clone())])
     });
     let about = format!("For {}s · {} cases", set.level, set.cases.len());
     let mut parts = vec![said("p", "", set.aim.clone())];
     match set.when() {
         Mode::Study => {
-            let worked = CaseRoute { shown: Some(Shown::Whole), ..one(1) };
+            let worked = CaseRoute { shown: Some(Shown::Whole), ..set.case(1) };
             let worked = Route::Case(worked).fragment();
             parts.push(said("p", "from", about));
             parts.push(el("p", "", vec![link(worked, "See one worked first".to_owned())]));

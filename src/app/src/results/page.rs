@@ -5,12 +5,10 @@ use crate::components::caution::caution;
 use crate::components::changed::use_changed;
 use crate::components::hold::use_held;
 use crate::components::plain::{alert, el, items, line, link, said, status, text};
-use crate::effects;
 use crate::library::{Library, ShippedSet};
-use crate::route::{CaseRoute, From, Route};
+use crate::route::Route;
 use crate::sat::{conditions, waits};
 use crate::store::Room;
-use engine::session::Mode;
 use learning::handing::outcome::{CaseOutcome, Outcome, Success};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -81,10 +79,7 @@ fn page(room: &UseReducerHandle<Room>, set: &ShippedSet, told: Option<&Outcome>)
 }
 
 fn address(set: &ShippedSet, place: usize) -> String {
-    let assessed = effects::entry("data-assessment").is_some();
-    let mode = if assessed { Mode::Assessment } else { Mode::Study };
-    let case = CaseRoute { mode, ..CaseRoute::study(From::Set(set.name.clone(), place + 1)) };
-    Route::Case(case).fragment()
+    Route::Case(set.case(place + 1)).fragment()
 }
 
 fn so_far(case: &CaseOutcome, waits: bool) -> String {

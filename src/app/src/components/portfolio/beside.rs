@@ -69,7 +69,7 @@ fn code(chosen: &Held<Chosen>) -> Html {
     let now = chosen.clone();
     let then = Callback::from(move |typed: String| {
         let code = typed.trim().to_owned();
-        effects::remember_code(if is_name(&code) { &code } else { "" });
+        effects::remember_code(&code);
         now.set(Chosen { code, ..Chosen::clone(&now) });
     });
     let wrong = !chosen.code.is_empty() && !is_name(&chosen.code);

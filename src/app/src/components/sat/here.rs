@@ -8,7 +8,6 @@ use crate::keep::file::saved;
 use crate::keep::keeper::keeper;
 use crate::keep::restore::head;
 use crate::library::ShippedSet;
-use learning::file::is_name;
 use yew::prelude::*;
 
 /// What is kept here of a set.
@@ -37,10 +36,7 @@ impl Here {
 
 /// The learner's code, and the file.
 pub fn hand_in(here: &Here) -> Vec<Html> {
-    let told = Callback::from(|code: String| {
-        let code = code.trim();
-        effects::remember_code(if is_name(code) { code } else { "" });
-    });
+    let told = Callback::from(|code: String| effects::remember_code(&code));
     let ids = here.ids.clone();
     let save = Callback::from(move |_: MouseEvent| {
         let ids = ids.clone();

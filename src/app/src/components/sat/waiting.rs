@@ -7,7 +7,7 @@ use crate::components::hold::use_held;
 use crate::components::plain::{button, el, landing, line, link, links, said, status};
 use crate::keep::Kept;
 use crate::library::ShippedSet;
-use crate::route::{CaseRoute, From, Route};
+use crate::route::Route;
 use crate::sat;
 use crate::store::{Action, Bench, Room};
 use engine::scenario::Verdicts;
@@ -90,12 +90,7 @@ fn next(set: &ShippedSet, open: &[usize]) -> Vec<Html> {
     }
     let one = |place: &usize| {
         let title = set.cases.get(*place - 1).cloned().unwrap_or_default();
-        el("li", "", vec![link(address(set, *place), title)])
+        el("li", "", vec![link(Route::Case(set.case(*place)).fragment(), title)])
     };
     vec![line("h2", "", "Still open"), el("ol", "cases", open.iter().map(one).collect())]
-}
-
-fn address(set: &ShippedSet, place: usize) -> String {
-    let from = From::Set(set.name.clone(), place);
-    Route::Case(CaseRoute { mode: set.when(), ..CaseRoute::study(from) }).fragment()
 }
