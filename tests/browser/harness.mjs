@@ -95,24 +95,34 @@ export async function watch(context, home) {
       faults.push(`asked another host: ${request.url()}`);
     }
   });
-  context.on("requestfailed", (request) => {
-    faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`);
-  });
   context.on("console", (message) => {
     if (["error", "warning"].includes(message.type())) faults.push(`console: ${message.text()}`);
   });
   context.on("weberror", (error) => faults.push(`uncaught: ${error.error()}`));
-  context.on("page", patient);
+  // A page that is left cuts off what it had just asked for, as it may seconds after it came to keep
+  // itself for later: no fault of the page, and no moment is known at which it would ask for nothing.
+  const away = { pages: 0 };
+  context.on("page", (page) => leaving(page, away));
+  context.on("requestfailed", (request) => {
+    const why = request.failure()?.errorText;
+    const cut = away.pages > 0 && why === "net::ERR_ABORTED" && !request.serviceWorker();
+    if (!cut) faults.push(`request failed: ${request.url()} ${why}`);
+  });
   return { faults, requests, kept };
 }
 
-/** Has a page left or loaded anew only once it asks for nothing more: a request that is cut off has failed. */
-function patient(page) {
+/** Counts in `away` the pages that are being left or loaded anew; after they have come to rest. */
+function leaving(page, away) {
   for (const way of ["reload", "goto"]) {
     const go = page[way].bind(page);
     page[way] = async (...where) => {
       if (page.url() !== "about:blank") await page.waitForLoadState("networkidle");
-      return go(...where);
+      away.pages += 1;
+      try {
+        return await go(...where);
+      } finally {
+        away.pages -= 1;
+      }
     };
   }
 }

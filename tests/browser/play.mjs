@@ -177,11 +177,20 @@ export async function carry(page, step) {
   await movesOn(page, () => button.click());
 }
 
-/** Does something after which the room goes on, and waits for that: it goes on once a step is kept. */
+/**
+ * Does something after which the room goes on, and waits for that: it goes on once a step is kept, and
+ * where it stands is said by the step that is due and by what its button does. Other words beside them
+ * may come late, as the long texts do, and say nothing of it.
+ */
 export async function movesOn(page, act) {
-  const before = await page.locator(".side").innerText();
+  const stands = (before) => {
+    const said = document.querySelectorAll(".steps [aria-current=step], .carry-out button");
+    const now = [...said].map((one) => one.textContent).join(", ");
+    return before === undefined ? now : now !== before;
+  };
+  const before = await page.evaluate(stands);
   await act();
-  await page.waitForFunction((side) => document.querySelector(".side")?.innerText !== side, before);
+  await page.waitForFunction(stands, before);
 }
 
 /** Plays steps by mouse: all of them, or those before `until`. */
