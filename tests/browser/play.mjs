@@ -171,7 +171,7 @@ export async function carry(page, step) {
   // What was typed last may still be on its way into the page, on a machine that has much to do.
   await soon(async () => {
     if (await button.isDisabled()) {
-      throw new Error(`${step} cannot be carried out: ${await page.locator(".missing").innerText()}`);
+      throw new Error(`${step} cannot be carried out: ${await page.locator(".missing").allInnerTexts()}`);
     }
   });
   await movesOn(page, () => button.click());
