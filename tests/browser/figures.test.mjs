@@ -20,8 +20,13 @@ function at({ seed, steps }, step, look) {
   }, { path: `#/case/${seed}`, context: { viewport: { width: 1440, height: 1000 } } });
 }
 
+/** Lets the page draw what was done to it: a drag is drawn with the next frame. */
+const rested = (page) =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
 /** Every figure as it is drawn, by name, in short. What it or a handle says is no drawing. */
 async function drawn(page) {
+  await rested(page);
   const figures = await page.locator(".board .figure").evaluateAll((figures) => {
     // In which order attributes came to an element is no drawing either.
     const written = (one) => [
@@ -38,7 +43,10 @@ async function drawn(page) {
 }
 
 /** The number that stands in a decision's field. */
-const field = async (page, key) => Number(await page.locator(`#decision-${key} .field input`).inputValue());
+async function field(page, key) {
+  await rested(page);
+  return Number(await page.locator(`#decision-${key} .field input`).inputValue());
+}
 
 /** Takes hold of a handle and lets go of it elsewhere, by as many CSS pixels. */
 async function drag(page, handle, right, down, during = () => {}) {
@@ -97,11 +105,11 @@ test("dragging the platform moves number and every figure, and keys do exactly t
     // Back by the fields, then the same way by keys alone.
     await choose(page, "offset-facial-mm", before.facial);
     await choose(page, "depth-mm", before.depth);
-    assert.deepEqual(await drawn(page), still);
+    await soon(async () => assert.deepEqual(await drawn(page), still));
     await tabTo(page, '.board .figure-section .handle[aria-label^="platform"]', { back: true });
     await presses(page, ["ArrowLeft", "ArrowRight"], "offset-facial", after.facial);
     await presses(page, ["ArrowDown", "ArrowUp"], "depth", after.depth);
-    assert.deepEqual(await drawn(page), dragged);
+    await soon(async () => assert.deepEqual(await drawn(page), dragged));
   }));
 
 test("an implant is moved and leant in the healed section by drag, by keys and by its fields, all to the same", () =>
@@ -140,13 +148,13 @@ test("an implant is moved and leant in the healed section by drag, by keys and b
     for (const [key, value] of [["late-facial-mm", before.facial], ["late-depth-mm", before.depth], ["late-tilt-degrees", before.tilt]]) {
       await choose(page, key, value);
     }
-    assert.deepEqual(await drawn(page), still);
+    await soon(async () => assert.deepEqual(await drawn(page), still));
     await tabTo(page, '.board .figure-healed .handle[aria-label^="platform"]', { back: true });
     await presses(page, ["ArrowLeft", "ArrowRight"], "late-facial", leant.facial);
     await presses(page, ["ArrowDown", "ArrowUp"], "late-depth", leant.depth);
     await tabTo(page, '.board .figure-healed .handle[aria-label^="apex"]');
     await presses(page, ["ArrowLeft", "ArrowRight"], "late-tilt", leant.tilt);
-    assert.deepEqual(await drawn(page), whole);
+    await soon(async () => assert.deepEqual(await drawn(page), whole));
 
     // Once it is placed it stays.
     await carry(page, "late-placement");
@@ -195,7 +203,7 @@ test("a corner that would cross the outline stays where it was, and a typed one 
     await cell.fill(`${Math.abs(parseFloat(other)) + 20} ${other.endsWith("mesial") ? "mesial" : "distal"}`);
     await cell.press("Enter");
     await soon(async () => assert.match(await box.locator(".wrong").innerText(), /cross/));
-    assert.deepEqual(await drawn(page), still);
+    await soon(async () => assert.deepEqual(await drawn(page), still));
   }));
 
 /** The corners of the membrane as the numbers beside the map have them, in words. */
@@ -350,7 +358,7 @@ test("an edge that would pass the one opposite is refused in words", () =>
     await edge.fill("30 oral");
     await edge.press("Enter");
     await soon(async () => assert.match(await box.locator(".wrong").innerText(), /Apical edge: .*opposite edge/));
-    assert.deepEqual(await drawn(page), still);
+    await soon(async () => assert.deepEqual(await drawn(page), still));
   }));
 
 test("every handle can be reached by keyboard and names itself with its value in words", () =>
