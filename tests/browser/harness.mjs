@@ -9,6 +9,7 @@ import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
 import { createRequire } from "node:module";
 import { readFileSync } from "node:fs";
+import { after } from "node:test";
 import { fileURLToPath } from "node:url";
 import { join } from "node:path";
 
@@ -73,6 +74,14 @@ const browser = { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", a
 /** Opens a browser. */
 export const browse = () => chromium.launch(browser);
 
+/** The browser of all visits of a file: each has a context of its own, which knows nothing of the others. */
+let visited;
+async function browsing() {
+  if (!(await visited)?.isConnected()) visited = browse();
+  return visited;
+}
+after(async () => (await visited)?.close());
+
 /** Opens a browser that keeps everything in a folder, as a reader's own does: its one context. */
 export const settle = (folder) => chromium.launchPersistentContext(folder, browser);
 
@@ -136,9 +145,9 @@ function leaving(page, away) {
 export async function visit(look, { address, context: options = {}, path = "", planted, before } = {}) {
   const served = address ? undefined : await serve();
   const home = address ?? served.address;
-  const browser = await browse();
+  const browser = await browsing();
+  const context = await browser.newContext(options);
   try {
-    const context = await browser.newContext(options);
     const { faults, ...seen } = await watch(context, home);
     await before?.(context);
     const page = await context.newPage();
@@ -147,7 +156,7 @@ export async function visit(look, { address, context: options = {}, path = "", p
     await look({ page, address: home, context, browser, ...seen });
     assert.deepEqual(faults.filter((fault) => !planted?.test(fault)), []);
   } finally {
-    await browser.close();
+    await context.close();
     await served?.end();
   }
 }
