@@ -369,3 +369,108 @@ test("the code that an instructor gave goes into the file that is saved, and a n
     await soon(async () => assert.equal(await field.inputValue(), "group-2-07"));
     assert.equal(await learnerOf(), "group-2-07");
   }));
+
+/** So many learners of the first kind, of whom the first holds something against a verdict. */
+const some = (count, reason = "the note is in the letter") =>
+  Array.from({ length: count }, (_, place) =>
+    learner(`k-${place}`, place < 3 ? NUMBER : NEITHER, ({ head, events }) => {
+      if (place === 0) events.push({ at: head.ended, do: { dispute: "no-emergency-number", reason } });
+    }));
+
+const discussion = (page) => section(page, "discussion");
+
+async function discuss(page, count, reason) {
+  await open(page);
+  await read(page, some(count, reason), 4 * count);
+  await page.locator("#discussed").selectOption("1.1.7.0");
+}
+
+/** Shows verdicts, one by one, until one is there of which this holds. */
+async function shownUntil(page, found) {
+  const lines = discussion(page).locator("ol > li");
+  while ((await found.count()) === 0) {
+    const before = await lines.count();
+    await page.getByRole("button", { name: "Show the next verdict" }).click({ timeout: 5000 });
+    await soon(async () => assert.equal(await lines.count(), before + 1));
+  }
+  return found.first();
+}
+
+const verdict = (page, rule) =>
+  discussion(page).locator("li").filter({ has: page.locator(`a[href="#/protocol/${rule}"]`) });
+
+test("choices of seven are over each other only once all agree, those of eight at once, told with count and spread", () =>
+  visit(async ({ page }) => {
+    await discuss(page, 7);
+    const figures = discussion(page).locator("figure");
+    await soon(async () => assert.match(await discussion(page).innerText(), /7 learners at this case: with fewer than 8/));
+    assert.equal(await figures.count(), 0);
+    await page.getByLabel("Everybody in the room agrees to be shown").check();
+    await soon(async () => assert.equal(await figures.count(), 2));
+    await page.getByLabel("Everybody in the room agrees to be shown").uncheck();
+    await soon(async () => assert.equal(await figures.count(), 0));
+    await page.locator("#handed-in").setInputFiles([learner("k-7", NUMBER)]);
+    await soon(async () => assert.equal(await figures.count(), 2));
+    const words = await page.locator("#section-says").textContent();
+    const drawn = await discussion(page).locator(".figure-section .ink-of-many").count();
+    assert.match(words, new RegExp(` ${drawn} implants: \\d+\\.\\d (to \\d+\\.\\d )?mm wide, `));
+    assert.equal(drawn, 8);
+    assert.match(await page.locator("#facial-map-says").textContent(), /Nobody laid a membrane\./);
+    assert.doesNotMatch(await discussion(page).innerText(), /k-\d|Learner \d/);
+    assert.deepEqual(await axe(page), []);
+  }));
+
+test("verdicts come one by one in the order of care, with counts and with reasons as text", () =>
+  visit(async ({ page }) => {
+    const planted = "<img src=x onerror=globalThis.broken=1> it is";
+    await discuss(page, 8, planted);
+    const said = discussion(page).locator("[role=status]");
+    await soon(async () => assert.match(await said.innerText(), /^0 of \d+ verdicts shown$/));
+    const one = await shownUntil(page, verdict(page, "no-emergency-number"));
+    assert.match(await one.innerText(), /5 kept it, 3 missed it, 0 did not reach it\./);
+    assert.ok((await one.innerText()).includes(planted));
+    assert.equal(await page.evaluate(() => globalThis.broken), undefined);
+    const shown = await discussion(page).locator("ol > li").count();
+    assert.match(await said.innerText(), new RegExp(`^${shown} of `));
+    // What everybody kept is counted, and not shown one by one.
+    const words = await discussion(page).innerText();
+    assert.ok(Number(/(\d+) more rules that everybody kept who reached them/.exec(words)[1]) > 20, words);
+    assert.doesNotMatch(words, /, 0 missed it, \d+ did not reach it\.\s+Why/);
+  }));
+
+test("a verdict is set aside with a note alone, and results stand beside each other as computed and as adjusted", () =>
+  visit(async ({ page }) => {
+    await discuss(page, 8);
+    const one = await shownUntil(page, verdict(page, "no-emergency-number"));
+    const tick = one.getByLabel("Set aside for this class", { exact: true });
+    assert.ok(await tick.isDisabled());
+    const cases = section(page, "of-cases").locator("tbody tr").filter({ hasText: "1.1.7.0" });
+    const cells = async () => (await cases.locator("td").allTextContents()).map((cell) => cell.trim());
+    const computed = await cells();
+    await one.getByLabel("Why it is set aside").fill("=taught otherwise here");
+    await tick.check();
+    await soon(async () => assert.match(await section(page, "of-cases").innerText(), /Case 1\.1\.7\.0: [^]*Note: =taught otherwise here/));
+    const both = await cells();
+    assert.deepEqual(both.slice(0, 6), computed.slice(0, 6));
+    const [passed, adjusted] = both.slice(-2).map(Number);
+    assert.equal(passed, Number(computed[0]) + Number(computed[1]));
+    assert.deepEqual([passed, adjusted], [5, 8]);
+    const [head, ...rows] = await saved(page, "cases.csv");
+    assert.match(head, /"unsafe, adjusted",set aside$/);
+    assert.ok(rows.some((row) => row.endsWith("no-emergency-number: =taught otherwise here")), rows.join("\n"));
+    assert.match((await saved(page, "learners.csv"))[0], /"cases passed, adjusted"/);
+    assert.deepEqual(await axe(page), []);
+    // Taken back, all is as it was.
+    await tick.uncheck();
+    await soon(async () => assert.deepEqual(await cells(), computed));
+    assert.doesNotMatch((await saved(page, "cases.csv"))[0], /adjusted/);
+  }));
+
+test("what can hurt somebody is set aside for no class", () =>
+  visit(async ({ page }) => {
+    await open(page);
+    await read(page, [...some(7), careless("k-7")], 32);
+    await page.locator("#discussed").selectOption("1.1.7.0");
+    const never = await shownUntil(page, discussion(page).locator("li").filter({ hasText: "set aside for none" }));
+    assert.equal(await never.getByRole("checkbox").count(), 0);
+  }));

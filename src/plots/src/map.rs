@@ -109,6 +109,7 @@ mod tests {
         let one = |place: usize| OfLearner {
             code: place.to_string(),
             cases: Share::default(),
+            adjusted: Share::default(),
             rules: Vec::new(),
             recurring: Vec::new(),
             grave: 0,

@@ -22,7 +22,13 @@ impl PlanWord {
     #[must_use]
     pub fn of(verdicts: &[Verdict]) -> Self {
         let faults = verdicts.iter().filter(|verdict| verdict.is_fault());
-        match faults.map(|verdict| verdict.zone).max() {
+        Self::worst(faults.map(|verdict| verdict.zone).max())
+    }
+
+    /// From the worst zone of its faults, where there are any.
+    #[must_use]
+    pub const fn worst(fault: Option<Zone>) -> Self {
+        match fault {
             Some(Zone::Unsafe) => Self::Unsafe,
             Some(Zone::Compromising) => Self::Compromised,
             Some(Zone::Suboptimal) => Self::Workable,

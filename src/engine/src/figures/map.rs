@@ -9,6 +9,7 @@ mod ground;
 mod notes;
 
 pub use against::facial_map_against;
+pub(super) use against::of_all;
 
 use super::scene::Scene;
 use super::sheet::{Layout, Margin, Sheet};
@@ -41,13 +42,13 @@ struct Mapping<'a, 'b> {
 
 /// Where the facial side ends: beyond the socket, the outlines that have been drawn, and the foramen
 /// where it has been seen.
-fn facial_end(scene: &Scene<'_>) -> f64 {
+fn facial_end(scene: &Scene<'_>, others: &[Outline]) -> f64 {
     let t = |z: f64| scene.ground.solid.map.t(Wall::Facial, z);
     let apex = scene.ground.solid.socket.deepest().map_or(12.0, t);
     let foramen = scene.site().vital.foramen.map_or(0.0, |foramen| t(foramen.z));
     let flap = scene.plan.raised().map(|flap| &flap.outline);
     let membrane = scene.plan.membrane().map(|membrane| &membrane.outline);
-    let drawn = flap.into_iter().chain(membrane).flat_map(Outline::points);
+    let drawn = flap.into_iter().chain(membrane).chain(others).flat_map(Outline::points);
     let drawn = drawn.map(|at| at.y).fold(0.0, f64::max);
     (apex.max(foramen).max(drawn) + BEYOND).clamp(14.0, 34.0)
 }
@@ -55,14 +56,18 @@ fn facial_end(scene: &Scene<'_>) -> f64 {
 /// The facial map.
 #[must_use]
 pub fn facial_map(show: &Show<'_>) -> Figure {
-    drawn(&Scene::of(show), |_| String::new())
+    drawn(&Scene::of(show), &[], |_| String::new())
 }
 
-/// The map, and `over` it what is drawn last; what that says is told last too.
-fn drawn(scene: &Scene<'_>, over: impl FnOnce(&mut Mapping<'_, '_>) -> String) -> Figure {
+/// The map, with room for `others` too, and `over` it what is drawn last; what that says is told last too.
+fn drawn(
+    scene: &Scene<'_>,
+    others: &[Outline],
+    over: impl FnOnce(&mut Mapping<'_, '_>) -> String,
+) -> Figure {
     let (right, down) = (scene.right(), scene.down());
     let oral = -scene.ground.solid.map.across() - ORAL;
-    let facial = facial_end(scene);
+    let facial = facial_end(scene, others);
     let (a, b) = (down * facial, down * oral);
     let window =
         Window { least: P2::new(-HALF - COLUMN, a.min(b)), most: P2::new(HALF + COLUMN, a.max(b)) };

@@ -8,6 +8,7 @@
 //! lower teeth root down, and distal is to the left in quadrants 1 and 4 and to the right in 2 and 3.
 
 mod believed;
+mod changing;
 mod curve;
 mod cut;
 mod gap;
@@ -25,12 +26,15 @@ pub mod svg;
 #[cfg(test)]
 mod tests;
 pub mod text;
+mod together;
 mod tube;
 
+pub use changing::{Hold, changing};
 pub use gap::{Facing, gap_clock, gap_profile, gap_rows};
 pub use map::{facial_map, facial_map_against};
 pub use primitives::{Anchor, Figure, Handle, Ink, Item, Window};
 pub use section::{healed_section, room_section, section, section_against, section_of_one};
 pub use show::Show;
 pub use sounded::{sounded, sounded_at};
+pub use together::figures_of_all;
 pub use tube::{TO_AND_FRO, UP_AND_DOWN, tube, tube_words};

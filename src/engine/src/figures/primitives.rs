@@ -107,6 +107,8 @@ pub enum Ink {
     Dashed,
     /// What a learner's own plan has where another one is drawn.
     Former,
+    /// What each of many has, all over each other.
+    OfMany,
     /// Bone, compact: filled.
     Cortex,
     /// Bone, marrow: filled lightly.
@@ -182,6 +184,7 @@ impl Ink {
         Self::Fine,
         Self::Dashed,
         Self::Former,
+        Self::OfMany,
         Self::Cortex,
         Self::Marrow,
         Self::Stipple,
@@ -225,6 +228,7 @@ impl Ink {
             Self::Fine => "ink-fine",
             Self::Dashed => "ink-dashed",
             Self::Former => "ink-former",
+            Self::OfMany => "ink-of-many",
             Self::Cortex => "ink-cortex",
             Self::Marrow => "ink-marrow",
             Self::Stipple => "ink-stipple",

@@ -166,6 +166,7 @@ const fn look_of(ink: Ink) -> Look {
         Ink::Fine => look("", "ink", ".55", ""),
         Ink::Dashed => look("", "ink", ".95", "4 3"),
         Ink::Former => look("", "fault", "1.9", "6 4"),
+        Ink::OfMany => look("", "fault", "1.3", ""),
         Ink::Cortex => look("cortex", "", "", ""),
         Ink::Marrow => look("bone", "", "", ""),
         Ink::Stipple => look("", "ink", "1.05", ""),
@@ -252,6 +253,9 @@ fn rule_of(scope: &str, ink: Ink) -> String {
     }
     if !dash.is_empty() {
         body.push_str(&format!("stroke-dasharray:{dash};"));
+    }
+    if ink == Ink::OfMany {
+        body.push_str("stroke-opacity:.6;");
     }
     format!("{scope} .{}{{{}}}\n", ink.class(), body.trim_end_matches(';'))
 }

@@ -1,9 +1,8 @@
 //! What a class chose, case by case and decision by decision.
 
 use super::alternative;
-use super::gathered::Row;
+use super::firsts::Firsts;
 use engine::plan::{Decision, Kind};
-use std::collections::BTreeMap;
 
 /// What was chosen for a decision of a case.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,7 +35,7 @@ impl Chosen {
 }
 
 /// Of each of so many cases, what was chosen, in the order of care.
-pub(super) fn chosen(rows: &BTreeMap<(u32, u32), &Row>, cases: usize) -> Vec<Vec<Chosen>> {
+pub(super) fn chosen(rows: &Firsts<'_>, cases: usize) -> Vec<Vec<Chosen>> {
     let mut found: Vec<Vec<Chosen>> = vec![Vec::new(); cases];
     for ((_, case), row) in rows {
         let Some(of_case) = found.get_mut(*case as usize) else { continue };

@@ -2,13 +2,16 @@
 
 use super::Marks;
 use super::changed::Changed;
+use super::discussion::Brought;
+use super::firsts::Firsts;
 use super::handed::Handed;
 use engine::debrief::PlanWord;
 use engine::plan::Decision;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-/// Everything that a class handed in. It grows by some two hundred bytes for each attempt.
+/// Everything that a class handed in. It grows by some two hundred bytes for each attempt, twice that
+/// where a case of it can be discussed.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Class {
     /// The learners' codes, in the order in which they came.
@@ -16,6 +19,9 @@ pub struct Class {
     /// The cases, likewise.
     pub(super) cases: Vec<CaseSeen>,
     pub(super) rows: Vec<Row>,
+    /// Of each row what a discussion needs; empty where attempts are only counted.
+    brought: Vec<Brought>,
+    counted_only: bool,
     codes: BTreeMap<String, u32>,
     names: BTreeMap<String, u32>,
     /// The row of each attempt, by its own name.
@@ -66,6 +72,12 @@ pub enum Taken {
 }
 
 impl Class {
+    /// A class of which no case will be discussed: a hundred thousand attempts are held in less.
+    #[must_use]
+    pub fn counted_only() -> Self {
+        Self { counted_only: true, ..Self::default() }
+    }
+
     /// Takes an attempt of a learner in. `order` is when it was begun, milliseconds, and its number:
     /// of several at one case the first counts.
     pub fn take(&mut self, learner: &str, handed: Handed, order: (u64, u32)) -> Taken {
@@ -73,6 +85,7 @@ impl Class {
         let tooth = handed.tooth;
         let seen = |name: &str| CaseSeen { name: name.to_owned(), tooth };
         let case = index(&mut self.names, &mut self.cases, &handed.case, seen);
+        let brought = handed.brought;
         let row = Row {
             learner,
             case,
@@ -94,6 +107,9 @@ impl Class {
                 free.insert(next);
                 count(&mut self.otherwise, row.otherwise.as_deref(), true);
                 self.rows.push(row);
+                if !self.counted_only {
+                    self.brought.push(brought);
+                }
                 Taken::In
             }
             Entry::Occupied(there) => {
@@ -107,6 +123,9 @@ impl Class {
                     count(&mut self.otherwise, old.otherwise.as_deref(), false);
                     count(&mut self.otherwise, row.otherwise.as_deref(), true);
                     *old = row;
+                    if let Some(old) = self.brought.get_mut(*there.get() as usize) {
+                        *old = brought;
+                    }
                 }
                 Taken::Again
             }
@@ -121,15 +140,21 @@ impl Class {
 
     /// Of each learner and case the attempt that counts: the first that the learner did alone. In the
     /// order of learners, then of cases.
-    pub(super) fn firsts(&self) -> BTreeMap<(u32, u32), &Row> {
-        let mut firsts: BTreeMap<(u32, u32), &Row> = BTreeMap::new();
-        for row in self.rows.iter().filter(|row| row.own) {
-            let first = firsts.entry((row.learner, row.case)).or_insert(row);
-            if row.order < first.order {
-                *first = row;
-            }
-        }
-        firsts
+    pub(super) fn firsts(&self) -> Firsts<'_> {
+        Firsts::of(&self.rows)
+    }
+
+    /// The attempts that count at the case of this name and were brought to its end, and what a
+    /// discussion needs of each; none where attempts are only counted.
+    pub(super) fn at(&self, case: &str) -> Vec<(&Row, &Brought)> {
+        let Some(case) = self.names.get(case) else { return Vec::new() };
+        let firsts = self.firsts();
+        let counts = |row: &Row| {
+            let first = firsts.get((row.learner, row.case));
+            row.over && first.is_some_and(|first| core::ptr::eq(first, row))
+        };
+        let there = self.rows.iter().zip(&self.brought);
+        there.filter(|(row, _)| row.case == *case && counts(row)).collect()
     }
 }
 

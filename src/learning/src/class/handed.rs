@@ -1,6 +1,7 @@
 //! One attempt that was handed in, done again: what of it counts for a class.
 
 use super::changed::Changed;
+use super::discussion::Brought;
 use super::marks::Marks;
 use crate::past::{Broken, replay};
 use crate::record::Record;
@@ -44,6 +45,8 @@ pub struct Handed {
     pub late: bool,
     /// How many things were done.
     pub events: usize,
+    /// What a discussion needs of it.
+    pub brought: Brought,
 }
 
 /// Why an attempt is set aside.
@@ -127,6 +130,7 @@ impl Handed {
             own: head.is_own(),
             word: PlanWord::of(&verdicts),
             marks: Marks::of(&verdicts),
+            brought: Brought::of(session.plan(), &verdicts),
             chosen: chosen(&session),
             events: events.len(),
             opened_before: head.opened_before,

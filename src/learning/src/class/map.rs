@@ -111,6 +111,7 @@ mod tests {
         let learner = |(code, answer): (&str, Answer)| OfLearner {
             code: code.to_owned(),
             cases: Share::default(),
+            adjusted: Share::default(),
             rules: vec![answer],
             recurring: Vec::new(),
             grave: 0,

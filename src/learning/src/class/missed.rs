@@ -1,10 +1,9 @@
 //! Which rules a class misses, and what those who miss them chose.
 
-use super::gathered::Row;
+use super::firsts::Firsts;
 use super::{Answer, MOST_RULES, Share, order};
 use engine::plan::{Decision, Kind};
 use engine::rules::{Rule, Skill, all};
-use std::collections::BTreeMap;
 
 /// What chose a wrong answer apart: said only where this share more of those who missed the rule chose it
 /// than of the others (ours).
@@ -59,7 +58,7 @@ pub fn alternative(decision: Decision, place: u8) -> &'static str {
 }
 
 /// Every rule that was reached, the most missed first.
-pub(super) fn rules(rows: &BTreeMap<(u32, u32), &Row>) -> Vec<OfRule> {
+pub(super) fn rules(rows: &Firsts<'_>) -> Vec<OfRule> {
     let mut found: Vec<OfRule> = all()
         .take(MOST_RULES)
         .enumerate()
@@ -77,7 +76,7 @@ pub(super) fn rules(rows: &BTreeMap<(u32, u32), &Row>) -> Vec<OfRule> {
 /// Alternatives in order, each with how many who kept the rule chose it, and how many who missed it.
 type Chose = Vec<((Decision, u8), [u32; 2])>;
 
-fn of_rule(rule: &'static Rule, place: usize, rows: &BTreeMap<(u32, u32), &Row>) -> OfRule {
+fn of_rule(rule: &'static Rule, place: usize, rows: &Firsts<'_>) -> OfRule {
     let (mut attempts, mut learners) = (Share::default(), Share::default());
     let mut chose: Chose = Vec::new();
     let mut of_learner = (u32::MAX, Answer::NotReached);
@@ -138,7 +137,7 @@ fn notion(attempts: Share, chose: &Chose) -> Option<Notion> {
 
 /// What a class did with a skill: of the attempts that call for it, in which none of its rules was
 /// missed. The one that it lacks most comes first.
-pub(super) fn skills(rows: &BTreeMap<(u32, u32), &Row>) -> Vec<(Skill, Share)> {
+pub(super) fn skills(rows: &Firsts<'_>) -> Vec<(Skill, Share)> {
     let of: Vec<Skill> = all().take(MOST_RULES).map(|rule| rule.skill).collect();
     let mut found: Vec<(Skill, Share)> = Vec::new();
     for skill in Skill::ALL {

@@ -4,11 +4,14 @@
 //! Everything counts one table, [`Answers`]; what is missing stays missing ([`Answer::NotReached`]).
 //! A number that the answers cannot give is nothing, never a number that is none.
 
+mod adjusted;
 mod agreement;
 mod alternatives;
 mod answers;
 mod changed;
+mod discussion;
 mod drawer;
+mod firsts;
 mod gathered;
 mod handed;
 mod interval;
@@ -26,10 +29,12 @@ pub mod told;
 #[cfg(test)]
 mod trial;
 
+pub use adjusted::SetAside;
 pub use agreement::{Agreement, Components, Variance};
 pub use alternatives::Chosen;
 pub use answers::{Answer, Answers, Complete, Footing};
 pub use changed::Changed;
+pub use discussion::{Brought, Discussed, Discussion, UNTOLD_FROM};
 pub use drawer::Drawer;
 pub use gathered::{CaseSeen, Class, Taken};
 pub use handed::{Aside, Handed, Held, written_out};

@@ -2,11 +2,12 @@
 
 use super::alternatives::{Chosen, chosen};
 use super::changed::Changed;
+use super::firsts::Firsts;
 use super::gathered::{CaseSeen, Class, Row};
 use super::missed::{OfRule, rules, skills};
 use super::{
-    Agreement, Answer, Answers, Components, Footing, Item, Items, MOST_RULES, Reliability, Share,
-    order,
+    Agreement, Answer, Answers, Components, Footing, Item, Items, MOST_RULES, Reliability,
+    SetAside, Share, order,
 };
 use crate::parameters::DEPENDABLE;
 use engine::debrief::PlanWord;
@@ -48,6 +49,8 @@ pub struct Report {
     pub objections: Vec<Objection>,
     /// What the outcomes of cases together can carry.
     pub together: Together,
+    /// Verdicts that count for nobody in this class; what is *adjusted* goes without them.
+    pub aside: Vec<SetAside>,
 }
 
 /// A learner.
@@ -57,6 +60,8 @@ pub struct OfLearner {
     pub code: String,
     /// Cases that went well, and that did not.
     pub cases: Share,
+    /// The same without what was set aside; until something is, nothing.
+    pub adjusted: Share,
     /// Of each rule of the register, what became of it.
     pub rules: Vec<Answer>,
     /// Rules that were missed in two cases or more, with how many.
@@ -78,6 +83,8 @@ pub struct OfCase {
     pub case: CaseSeen,
     /// How many plans are sound, workable, compromised and unsafe.
     pub words: [u32; 4],
+    /// The same without what was set aside; until something is, nothing.
+    pub adjusted: [u32; 4],
     /// How many did not come to the end.
     pub unfinished: u32,
     /// How many learners held something against a verdict.
@@ -208,6 +215,7 @@ impl Report {
             grave,
             objections,
             together,
+            aside: Vec::new(),
         }
     }
 }
@@ -264,34 +272,26 @@ fn counted(count: u32, what: &str) -> String {
     format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
-/// The cases that more than one learner saw through, each with its place in the table.
-fn shared(class: &Class, firsts: &BTreeMap<(u32, u32), &Row>) -> BTreeMap<u32, usize> {
+/// The cases that more than one learner saw through, in the order of the table.
+fn shared(class: &Class, firsts: &Firsts<'_>) -> Vec<u32> {
     let mut ends = vec![0_u32; class.cases.len()];
     for row in firsts.values().filter(|row| row.over) {
         if let Some(count) = ends.get_mut(row.case as usize) {
             *count += 1;
         }
     }
-    // One by one: a map that is made of many at once sorts them first, which weighs more.
-    let mut shared = BTreeMap::new();
-    for (case, _) in (0_u32..).zip(ends).filter(|(_, count)| *count >= SHARED_FROM) {
-        shared.insert(case, shared.len());
-    }
-    if shared.len().saturating_mul(class.learners.len()) > MOST_CELLS {
-        return BTreeMap::new();
-    }
-    shared
+    let ended = (0_u32..).zip(ends).filter(|(_, count)| *count >= SHARED_FROM);
+    let shared: Vec<u32> = ended.map(|(case, _)| case).collect();
+    let cells = shared.len().saturating_mul(class.learners.len());
+    if cells > MOST_CELLS { Vec::new() } else { shared }
 }
 
 /// Learners against shared cases: right is passed.
-fn answers(
-    class: &Class,
-    firsts: &BTreeMap<(u32, u32), &Row>,
-    shared: &BTreeMap<u32, usize>,
-) -> Answers {
+fn answers(class: &Class, firsts: &Firsts<'_>, shared: &[u32]) -> Answers {
     let mut cells = vec![Answer::NotReached; class.learners.len() * shared.len()];
     for ((learner, case), row) in firsts {
-        let place = shared.get(case).map(|place| *learner as usize * shared.len() + place);
+        let place =
+            shared.binary_search(case).ok().map(|place| *learner as usize * shared.len() + place);
         if let (Some(cell), true) = (place.and_then(|place| cells.get_mut(place)), row.over) {
             *cell = if passed(row.word) { Answer::Right } else { Answer::Wrong };
         }
@@ -301,8 +301,18 @@ fn answers(
     })
 }
 
-const fn passed(word: PlanWord) -> bool {
+pub(super) const fn passed(word: PlanWord) -> bool {
     matches!(word, PlanWord::Sound | PlanWord::Workable)
+}
+
+/// The place of a word among the counts of words.
+pub(super) const fn place_of(word: PlanWord) -> usize {
+    match word {
+        PlanWord::Sound => 0,
+        PlanWord::Workable => 1,
+        PlanWord::Compromised => 2,
+        PlanWord::Unsafe => 3,
+    }
 }
 
 fn together(answers: &Answers) -> Together {
@@ -324,17 +334,14 @@ fn together(answers: &Answers) -> Together {
     }
 }
 
-fn learners(
-    class: &Class,
-    firsts: &BTreeMap<(u32, u32), &Row>,
-    rules: &[&'static Rule],
-) -> Vec<OfLearner> {
+fn learners(class: &Class, firsts: &Firsts<'_>, rules: &[&'static Rule]) -> Vec<OfLearner> {
     let mut found: Vec<OfLearner> = class
         .learners
         .iter()
         .map(|code| OfLearner {
             code: code.clone(),
             cases: Share::default(),
+            adjusted: Share::default(),
             rules: Vec::new(),
             recurring: Vec::new(),
             grave: 0,
@@ -373,12 +380,7 @@ fn learners(
     found
 }
 
-fn cases(
-    class: &Class,
-    firsts: &BTreeMap<(u32, u32), &Row>,
-    shared: &BTreeMap<u32, usize>,
-    items: &Items,
-) -> Vec<OfCase> {
+fn cases(class: &Class, firsts: &Firsts<'_>, shared: &[u32], items: &Items) -> Vec<OfCase> {
     let chosen = chosen(firsts, class.cases.len());
     let mut found: Vec<OfCase> = class
         .cases
@@ -388,9 +390,10 @@ fn cases(
         .map(|((case, place), chosen)| OfCase {
             case: case.clone(),
             words: [0; 4],
+            adjusted: [0; 4],
             unfinished: 0,
             objectors: 0,
-            item: shared.get(&place).and_then(|item| items.each.get(*item)).copied(),
+            item: shared.binary_search(&place).ok().and_then(|item| items.each.get(item)).copied(),
             chosen,
             odd: Vec::new(),
         })
@@ -399,12 +402,7 @@ fn cases(
         let Some(one) = found.get_mut(row.case as usize) else { continue };
         one.objectors += u32::from(!row.objections.is_empty());
         if row.over {
-            one.words[match row.word {
-                PlanWord::Sound => 0,
-                PlanWord::Workable => 1,
-                PlanWord::Compromised => 2,
-                PlanWord::Unsafe => 3,
-            }] += 1;
+            one.words[place_of(row.word)] += 1;
         } else {
             one.unfinished += 1;
         }

@@ -48,14 +48,30 @@ pub fn skills(report: &Report) -> Csv {
 /// A row for each case, the hardest first.
 #[must_use]
 pub fn cases(report: &Report) -> Csv {
-    let mut table =
-        Csv::with(&["case", "tooth", "sound", "workable", "compromised", "unsafe", "unfinished"]);
+    let mut columns =
+        vec!["case", "tooth", "sound", "workable", "compromised", "unsafe", "unfinished"];
+    if !report.aside.is_empty() {
+        columns.extend(["sound, adjusted", "workable, adjusted", "compromised, adjusted"]);
+        columns.extend(["unsafe, adjusted", "set aside"]);
+    }
+    let mut table = Csv::with(&columns);
     for one in &report.cases {
-        let [sound, workable, compromised, grave] = one.words.map(shown);
-        let (tooth, unfinished) = (one.case.tooth.to_string(), shown(one.unfinished));
-        table.row(&[&one.case.name, &tooth, &sound, &workable, &compromised, &grave, &unfinished]);
+        let mut cells = vec![one.case.name.clone(), one.case.tooth.to_string()];
+        cells.extend(one.words.map(shown));
+        cells.push(shown(one.unfinished));
+        if !report.aside.is_empty() {
+            cells.extend(one.adjusted.map(shown));
+            cells.push(notes(report, &one.case.name));
+        }
+        table.row(&cells.iter().map(String::as_str).collect::<Vec<_>>());
     }
     table
+}
+
+/// What was set aside at a case, and why.
+fn notes(report: &Report, case: &str) -> String {
+    let of = report.aside.iter().filter(|one| one.case == case);
+    of.map(|one| format!("{}: {}", one.rule.id, one.note)).collect::<Vec<_>>().join("; ")
 }
 
 /// A row for each alternative of each decision of each case in which anybody chose something.
@@ -79,12 +95,18 @@ pub fn alternatives(report: &Report) -> Csv {
 pub fn learners(report: &Report) -> Csv {
     let mut columns = vec!["learner", "cases passed", "cases not passed", "unfinished"];
     columns.extend(["unsafe acts", "opened before", "after the time"]);
+    if !report.aside.is_empty() {
+        columns.extend(["cases passed, adjusted", "cases not passed, adjusted"]);
+    }
     columns.extend(engine::rules::all().map(|rule| rule.id));
     let mut table = Csv::with(&columns);
     for one in &report.learners {
         let passed = [one.cases.right, one.cases.wrong, one.unfinished];
         let counts = passed.into_iter().chain([one.grave, one.opened_before, one.late]);
-        let counts: Vec<String> = counts.map(shown).collect();
+        let mut counts: Vec<String> = counts.map(shown).collect();
+        if !report.aside.is_empty() {
+            counts.extend([one.adjusted.right, one.adjusted.wrong].map(shown));
+        }
         let mut cells = vec![one.code.as_str()];
         cells.extend(counts.iter().map(String::as_str));
         cells.extend(one.rules.iter().map(|answer| match answer {

@@ -1,6 +1,8 @@
 //! Tables to try things on.
 
-use super::{Answer, Answers};
+use super::{Answer, Answers, Brought, Handed, Marks};
+use engine::debrief::{PlanWord, Verdict};
+use engine::rules::{Reading, Zone, all};
 
 /// Ten persons and five items whose every statistic is a short fraction (computed by hand).
 pub(super) const TEN_BY_FIVE: [&str; 10] =
@@ -58,4 +60,33 @@ pub(super) fn doubled(answers: &Answers) -> Answers {
 
 pub(super) fn close(found: f64, expected: f64) {
     assert!((found - expected).abs() < 1e-9, "{found}, expected {expected}");
+}
+
+/// An attempt at the case 1.1.7.0 that reached the first four rules of the register, with these faults.
+pub(super) fn handed(id: &str, faults: &[(u8, Zone)]) -> Handed {
+    let verdicts: Vec<Verdict> = (0_u8..4)
+        .zip(all())
+        .map(|(place, rule)| {
+            let zone = faults.iter().find(|one| one.0 == place).map_or(Zone::Ideal, |one| one.1);
+            let reading = Reading::Number(0.0);
+            Verdict { rule, reading, zone, knowledge: None, missed: None, here: None }
+        })
+        .collect();
+    Handed {
+        id: id.to_owned(),
+        case: "1.1.7.0".to_owned(),
+        tooth: 11,
+        set: None,
+        over: true,
+        own: true,
+        word: PlanWord::of(&verdicts),
+        marks: Marks::of(&verdicts),
+        brought: Brought { implant: None, membrane: None, faults: faults.to_vec() },
+        chosen: Vec::new(),
+        objections: Vec::new(),
+        otherwise: None,
+        opened_before: false,
+        late: false,
+        events: 1,
+    }
 }

@@ -1,24 +1,33 @@
 //! Cases of a class: how they came out, what was chosen, what all of them can carry.
 
 use super::rules::place;
+use super::set_aside::set_aside;
 use super::table::{counts, save, table};
 use crate::components::plain::{el, folded, items, line, link, said, section, text};
+use crate::prose::Prose;
 use crate::route::{CaseRoute, From, Route};
 use learning::class::{Objection, OfCase, Report, tables, told};
 use std::rc::Rc;
 use yew::prelude::*;
 
 /// Every case, the hardest first.
-pub fn cases(report: &Rc<Report>) -> Html {
+pub fn cases(report: &Rc<Report>, prose: &Prose) -> Html {
+    let adjusted = !report.aside.is_empty();
     let row = |one: &OfCase| {
         let [sound, workable, compromised, grave] = one.words;
         let mut cells = counts(&[sound, workable, compromised, grave, one.unfinished]);
         let odd: Vec<&str> = one.odd.iter().map(|odd| odd.words()).collect();
         cells.push(text(odd.join("; ")));
+        if adjusted {
+            cells.extend(counts(&[one.words, one.adjusted].map(|words| words[0] + words[1])));
+        }
         (case(one), cells)
     };
-    let columns =
-        ["Case", "sound", "workable", "compromised", "unsafe", "unfinished", "Look at it"];
+    let mut columns =
+        vec!["Case", "sound", "workable", "compromised", "unsafe", "unfinished", "Look at it"];
+    if adjusted {
+        columns.extend(["Passed, computed", "Passed, adjusted"]);
+    }
     let rows = report.cases.iter().map(row).collect();
     let each: Vec<String> = report
         .cases
@@ -27,7 +36,8 @@ pub fn cases(report: &Rc<Report>) -> Html {
         .filter(|(_, item)| !item.is_empty())
         .map(|(one, item)| format!("{}{item}", one.case.name))
         .collect();
-    let mut parts = vec![table("Cases and how they came out", &columns, rows)];
+    let mut parts =
+        vec![set_aside(&report.aside, prose), table("Cases and how they came out", &columns, rows)];
     if !each.is_empty() {
         parts.push(folded("", "Each case as an item".to_owned(), vec![items("", each)]));
     }

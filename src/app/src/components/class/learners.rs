@@ -29,8 +29,9 @@ pub fn needing_a_word(report: &Report) -> Html {
 
 /// Every learner: cases passed with the interval, what was not ended, what can hurt somebody.
 pub fn marks(report: &Rc<Report>) -> Html {
+    let adjusted = !report.aside.is_empty();
     let row = |(number, one): (usize, &OfLearner)| {
-        let cells = vec![
+        let mut cells = vec![
             text(told::passed(one.cases)),
             text(one.unfinished.to_string()),
             match one.grave {
@@ -38,10 +39,16 @@ pub fn marks(report: &Rc<Report>) -> Html {
                 count => said("strong", "", format!("✕ {count}")),
             },
         ];
+        if adjusted {
+            cells.push(text(told::passed(one.adjusted)));
+        }
         (text(numbered(number, one)), cells)
     };
     let rows = (1..).zip(&report.learners).map(row).collect();
-    let columns = ["Learner", "Cases passed", "Unfinished", "Unsafe acts"];
+    let mut columns = vec!["Learner", "Cases passed", "Unfinished", "Unsafe acts"];
+    if adjusted {
+        columns.push("Cases passed, adjusted");
+    }
     let parts = vec![
         line(
             "p",

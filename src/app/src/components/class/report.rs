@@ -1,10 +1,12 @@
 //! The report on a class.
 
+use super::discussion::{Discuss, DiscussProps};
 use super::{cases, learners, rules};
 use crate::components::caution::caution;
-use crate::components::hold::use_held;
+use crate::components::hold::{Held, use_held};
 use crate::components::plain::{el, items, line, press, said};
 use crate::components::portfolio::tick;
+use crate::components::view::view;
 use crate::effects;
 use crate::prose::Prose;
 use engine::debrief::RULE_SET;
@@ -37,21 +39,17 @@ impl PartialEq for ReportProps {
 pub fn ClassReport(props: &ReportProps) -> Html {
     let prose = use_context::<Prose>().unwrap_or(Prose::Coming);
     let codes = use_held(|| false);
+    let aside = use_held(Vec::new);
     let mut report = Report::of(&props.class.borrow());
+    if !aside.is_empty() {
+        report.adjust(&props.class.borrow(), &aside);
+    }
     if !*codes {
         report.hide_codes();
     }
     let report = Rc::new(report);
     let wide = WIDE.min(effects::page_width() - BESIDE);
-    let turn = {
-        let codes = codes.clone();
-        Callback::from(move |_: Event| codes.set(!*codes))
-    };
-    let print = Callback::from(|_: MouseEvent| effects::print());
-    let acts = vec![
-        tick(line("span", "", "Show learners by their codes"), *codes, turn),
-        el("p", "row", vec![press(&[], "Print the report".to_owned(), print)]),
-    ];
+    let (class, count) = (props.class.clone(), props.count);
     let parts = vec![
         line("h2", "", "The report"),
         said("p", "lead", format!("{}.", told::size(&report))),
@@ -64,16 +62,31 @@ pub fn ClassReport(props: &ReportProps) -> Html {
             ),
         ),
         items("", told::besides(&report)),
-        el("div", "choosing", acts),
+        acts(&codes),
         rules::missed(&report, &prose, wide),
         rules::skills(&report),
         rules::grave(&report, &prose),
         learners::needing_a_word(&report),
         learners::map(&report, &prose, wide),
         learners::marks(&report),
-        cases::cases(&report),
+        cases::cases(&report, &prose),
+        view::<Discuss>(DiscussProps { class, count, aside }),
         cases::together(&report),
         cases::objections(&report),
     ];
     el("div", "of-class", parts)
+}
+
+/// Whether codes are shown, and printing.
+fn acts(codes: &Held<bool>) -> Html {
+    let turn = {
+        let codes = codes.clone();
+        Callback::from(move |_: Event| codes.set(!*codes))
+    };
+    let print = Callback::from(|_: MouseEvent| effects::print());
+    let acts = vec![
+        tick(line("span", "", "Show learners by their codes"), **codes, turn),
+        el("p", "row", vec![press(&[], "Print the report".to_owned(), print)]),
+    ];
+    el("div", "choosing", acts)
 }

@@ -69,5 +69,10 @@ fn named(shelf: &Shelf, past: &Past) -> Html {
 
 /// A tick box with what it is for.
 pub fn tick(label: Html, checked: bool, onchange: Callback<Event>) -> Html {
-    html! { <label class="option"><input type="checkbox" {checked} {onchange} />{ label }</label> }
+    tick_where(label, checked, false, onchange)
+}
+
+/// The same, which may not be there to be ticked yet.
+pub fn tick_where(label: Html, checked: bool, disabled: bool, onchange: Callback<Event>) -> Html {
+    html! { <label class="option"><input type="checkbox" {checked} {disabled} {onchange} />{ label }</label> }
 }

@@ -5,5 +5,5 @@ mod choose;
 mod record;
 
 pub use beside::{Chosen, acts, beside};
-pub use choose::{choose, is_in, tick};
+pub use choose::{choose, is_in, tick, tick_where};
 pub use record::record;

@@ -3,6 +3,7 @@
 use super::super::{Figure, Ink, Show};
 use super::{Mapping, drawn};
 use crate::figures::scene::Scene;
+use crate::figures::together;
 use crate::geometry::{Outline, P2};
 use crate::plan::Plan;
 
@@ -20,7 +21,19 @@ pub fn facial_map_against(show: &Show<'_>, other: &Show<'_>) -> Option<Figure> {
         let drawn = differing.iter().filter_map(|(name, there)| Some((*name, (*there)?)));
         drawn.map(|(name, outline)| mapping.former(name, outline)).collect()
     };
-    (!differing.is_empty()).then(|| drawn(&Scene::of(show), former))
+    (!differing.is_empty()).then(|| drawn(&Scene::of(show), &[], former))
+}
+
+/// The map, and over it every membrane of many plans.
+pub(in crate::figures) fn of_all(scene: &Scene<'_>, membranes: &[Outline]) -> Figure {
+    drawn(scene, membranes, |mapping| {
+        for outline in membranes {
+            let mut ring = mapping.ring(outline);
+            ring.extend(ring.first().copied());
+            mapping.sheet.line(&ring, together::INK);
+        }
+        together::membranes_in_words(membranes)
+    })
 }
 
 /// Membrane and facial flap.

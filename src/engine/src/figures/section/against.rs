@@ -2,9 +2,12 @@
 
 use super::super::scene::{Scene, mm};
 use super::super::sheet::Margin;
+use super::super::together;
 use super::super::{Figure, Ink, Show};
 use super::{Cutting, drawn, several};
 use crate::geometry::Cone;
+use crate::measure::cone_of;
+use crate::plan::Implant;
 use crate::units::Mm;
 
 /// The section of a plan, and over it where the implant of another plan for the same case stands; none
@@ -17,6 +20,16 @@ pub fn section_against(show: &Show<'_>, other: &Show<'_>) -> Option<Figure> {
         drawn(&here, several::below, |cutting| {
             body.map_or_else(String::new, |body| cutting.former(&body))
         })
+    })
+}
+
+/// The section, and over it every implant of many plans.
+pub(in crate::figures) fn of_all(scene: &Scene<'_>, implants: &[Implant]) -> Figure {
+    drawn(scene, several::below, |cutting| {
+        for implant in implants {
+            cutting.contour(&cone_of(implant), together::INK);
+        }
+        together::implants_in_words(implants)
     })
 }
 

@@ -16,6 +16,7 @@ mod several;
 mod soft;
 
 use self::below::Below;
+pub(super) use against::of_all;
 pub use against::section_against;
 pub use healed::healed_section;
 pub use room::room_section;
