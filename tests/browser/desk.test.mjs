@@ -3,8 +3,12 @@
 
 import assert from "node:assert/strict";
 import { createRequire } from "node:module";
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import test from "node:test";
+import { fileURLToPath } from "node:url";
+import { deflateSync } from "node:zlib";
 import { download, fill, go, held } from "./desk.mjs";
 import { axe, mounted, soon, tools, visit } from "./harness.mjs";
 import { begin, run } from "./play.mjs";
@@ -266,7 +270,6 @@ test("a code draws a learner's own cases, and the tool draws the same for the in
 test("a link that is cut off, of another version, too long or no set is refused with a sentence", () =>
   visit(async ({ page }) => {
     await begin(page);
-    const { deflateSync } = await import("node:zlib");
     const spelt = (value) => `1.${deflateSync(Buffer.from(JSON.stringify(value))).toString("base64url")}`;
     const set = { title: "A", aim: "B", level: "student", cases: ["one"], addresses: ["1.1.2024.0"] };
     const whole = spelt(set);
@@ -287,4 +290,156 @@ test("a link that is cut off, of another version, too long or no set is refused 
     }
     await go(page, `#/given/${whole}`);
     await page.getByRole("heading", { name: "A", exact: true }).waitFor();
+  }));
+
+test("one thing about a case is changed by its number, by keys and by hand, and the set has the case as it is then", () =>
+  visit(async ({ page }) => {
+    await write(page);
+    const row = page.locator(".desk-cases > li").first();
+    await row.getByRole("button", { name: "Change one thing about it" }).click();
+    const amount = page.locator("#desk-amount-0");
+    const grip = row.locator("figure .handle");
+    const now = async (of) => {
+      await linked(page, ({ addresses }) => assert.equal(addresses[0], of ? `${CASES[0]}.${of}` : CASES[0]));
+      await row.getByText(of ? `${CASES[0]}.${of}` : CASES[0]).first().waitFor();
+    };
+    await now();
+    await fill(page, "desk-amount-0", "4.5");
+    await now("facial-loss.45");
+    await soon(async () => assert.equal(await grip.getAttribute("aria-valuenow"), "4.5"));
+    assert.deepEqual(await axe(page), []);
+
+    // Ten steps of the key that leads down the wall, whichever way the jaw is drawn.
+    const moved = async (key) => {
+      const before = await amount.inputValue();
+      await page.keyboard.press(key);
+      await soon(async () => assert.notEqual(await amount.inputValue(), before));
+      return Number(await amount.inputValue()) - Number(before);
+    };
+    await grip.focus();
+    const first = await moved("Shift+ArrowDown");
+    assert.equal(Math.abs(first), 1);
+    await moved("Shift+ArrowUp");
+    await now("facial-loss.45");
+    assert.ok(await grip.evaluate((one) => one === document.activeElement), "the focus stays");
+
+    // By hand as far as the pointer goes: the figure's own scale says how far that is.
+    const box = await grip.locator(".handle-knob").boundingBox();
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const pixels = await grip.evaluate((one) => one.ownerSVGElement.getScreenCTM().a);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x, y + 2 * pixels * Math.sign(first), { steps: 5 });
+    // While it is dragged it shows, and the set is as it was.
+    await soon(async () => assert.equal(await amount.inputValue(), "6.5"));
+    await linked(page, ({ addresses }) => assert.match(addresses[0], /facial-loss\.45$/));
+    await page.mouse.up();
+    await now("facial-loss.65");
+
+    // What cannot be is said, and changes nothing.
+    const says = row.locator(".desk-change > [role=status]");
+    await fill(page, "desk-amount-0", "0.4");
+    await soon(async () => assert.match(await says.innerText(), /0\.4 mm: a defect shallower than 1 mm is none/));
+    await fill(page, "desk-amount-0", "deep");
+    await soon(async () => assert.match(await says.innerText(), /found "deep", expected 0\.0 to 20\.0 mm/));
+    await now("facial-loss.65");
+    // Another thing takes its place; the set is one that the tool takes, and the case one to be done.
+    await page.locator("#desk-aspect-0").selectOption("age");
+    await fill(page, "desk-amount-0", "71");
+    await now("age.71");
+    const { cases } = JSON.parse(run("set", "check", await saved(page), "--json"));
+    assert.equal(cases.length, 2);
+    await row.getByRole("link", { name: "Do it as a learner" }).click();
+    await page.locator(".sheet").first().waitFor();
+    await page.getByText(/71/).first().waitFor();
+    await go(page, "#/desk");
+    // Back to what was drawn.
+    await row.getByRole("button", { name: "Change one thing about it" }).click();
+    const AGE = /(\d+)-year-old/.exec(run("case", CASES[0]))[1];
+    await fill(page, "desk-amount-0", AGE);
+    await now();
+  }));
+
+test("a line of one's own goes with the set inside what is published, and is refused outside it", () =>
+  visit(async ({ page }) => {
+    await write(page);
+    await page.locator(".desk-line > summary").click();
+    await page.locator("#desk-rule").selectOption("membrane-short-of-intact-bone");
+    const field = page.getByLabel(/^The limit at 2 mm/);
+    await field.fill("90");
+    await field.blur();
+    await page.getByRole("status").filter({ hasText: "published figures run" }).waitFor();
+    await field.fill("2,5");
+    await field.blur();
+    await page.locator(".desk-line li", { hasText: "2.5" }).waitFor();
+    await page.locator("#desk-rule").selectOption("wide-facial-loss-in-one-stage");
+    await page.locator("#desk-side").selectOption("one-not");
+    await fill(page, "desk-note", "We cover more.");
+    const link = await linked(page, (set) => {
+      assert.deepEqual(JSON.parse(set.protocol), {
+        note: "We cover more.",
+        bands: [{ rule: "membrane-short-of-intact-bone", from: 2, to: 2.5 }],
+        positions: [{ rule: "wide-facial-loss-in-one-stage", holds: "one", debated: "outside-suboptimal" }],
+      });
+    });
+    const checked = JSON.parse(run("set", "check", await saved(page), "--json"));
+    assert.equal(checked.protocol.note, "We cover more.");
+    assert.match(checked.protocol.rules[0].moved, /2\.5/);
+    assert.deepEqual(await axe(page), []);
+    await go(page, link);
+    await page.locator(".cases a").first().click();
+    await page.getByText("This set has a protocol of its own").waitFor();
+    // A link that somebody wrote by hand decides no more than a file may.
+    const set = held(`#${link.slice(1)}`);
+    set.protocol = set.protocol.replace("2.5", "90.5");
+    await go(page, `#/given/1.${deflateSync(Buffer.from(JSON.stringify(set))).toString("base64url")}`);
+    await page.getByRole("alert").filter({ hasText: "decides what no set may" }).waitFor();
+  }));
+
+test("a file that the desk has saved is taken up again whole, one that was changed is not, and any set comes by its link", () =>
+  visit(async ({ page }) => {
+    await write(page);
+    await fill(page, "desk-ask-1", "Which wall,\u00a0and \"why\"?");
+    await page.locator("#desk-mode").selectOption("assessment");
+    await fill(page, "desk-code", "heron");
+    const { text } = await download(page, "Save it as a file", "desk.set.toml");
+    const titled = (title) => soon(async () => assert.equal(await page.locator("#desk-title").inputValue(), title));
+    await page.getByRole("button", { name: "Begin another set" }).click();
+    await titled("");
+    await fill(page, "desk-title", "Another");
+    await page.locator(".desk-taken > summary").click();
+    const choose = (buffer) => page.locator("#desk-file").setInputFiles({ name: "a.set.toml", mimeType: "text/plain", buffer: Buffer.from(buffer) });
+    const says = (words) => page.locator(".desk-taken [role=status]").filter({ hasText: words }).waitFor();
+    // Through a program that ends lines otherwise, too.
+    await choose(text.replaceAll("\n", "\r\n"));
+    await titled("Walls, \"thick\" & <thin>");
+    assert.equal(await page.locator("#desk-ask-1").inputValue(), "Which wall,\u00a0and \"why\"?");
+    assert.equal(await page.locator("#desk-mode").inputValue(), "assessment");
+    assert.equal(await page.locator("#desk-code").inputValue(), "heron");
+    assert.equal((await download(page, "Save it as a file")).text, text);
+    await page.getByRole("button", { name: "Bring back what lay here before" }).click();
+    await titled("Another");
+
+    // What somebody changed by hand would be lost; what the desk never wrote it cannot read.
+    await choose(text.replace("Which wall", "What wall"));
+    await says("changed after it was saved");
+    await choose(text.replace("# 1.", "# 1.x"));
+    await says(/./);
+    const shipped = fileURLToPath(new URL("../../scenarios/one-school-s-line.set.toml", import.meta.url));
+    await page.locator("#desk-file").setInputFiles(shipped);
+    await says("was not saved at a desk: wallwise set link");
+    await titled("Another");
+    // The way that is told: with the line of its own it goes on the desk, and back into a file.
+    const whole = run("set", "link", shipped).trim();
+    await fill(page, "desk-again", `http://somewhere.example/${whole}`);
+    const set = held(whole);
+    await titled(set.title);
+    const back = join(mkdtempSync(join(tmpdir(), "wallwise-")), "back.set.toml");
+    await page.locator("#desk-code").fill("");
+    writeFileSync(back, (await download(page, "Save it as a file")).text);
+    assert.deepEqual(held(run("set", "link", back).trim()), set);
+    await fill(page, "desk-again", "1.AAAA");
+    await says(/cut off|holds no set|no set/);
+    await titled(set.title);
+    assert.deepEqual(await axe(page), []);
   }));

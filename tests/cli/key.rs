@@ -1,4 +1,4 @@
-//! `wallwise set key`, `set blueprint` and `set forms`: what an instructor prepares a class with.
+//! `wallwise set key`, `set blueprint`, `set forms` and `set link`: what an instructor prepares a class with.
 
 use super::tool::{done, folder, json, path, shipped, wallwise};
 use engine::rules::all;
@@ -69,4 +69,28 @@ fn each_code_has_cases_of_its_own_and_the_same_ones_whenever_it_is_asked() {
     let refused = wallwise(&["set", "forms", path(&shipped(SET)), "heron"]);
     assert_eq!(refused.code, Some(2));
     assert!(refused.talk.contains("forms = true"), "{}", refused.talk);
+}
+
+#[test]
+fn a_set_has_one_link_under_any_room_and_one_with_a_case_written_out_has_none() {
+    let bare = done(&["set", "link", path(&shipped(SET))]);
+    assert!(bare.starts_with("#/given/1."), "{bare}");
+    let room = "https://room.example/w/#";
+    let under = done(&["set", "link", path(&shipped(SET)), "--room", room]);
+    assert_eq!(under, format!("https://room.example/w/{bare}"));
+    // A case written out, as a table of a set.
+    let text = done(&["case", "2024", "--toml"]);
+    let lines = text.lines().filter(|one| !one.starts_with("format") && !one.starts_with("kind"));
+    let lines = lines.map(|one| match (one.strip_prefix("[["), one.strip_prefix('[')) {
+        (Some(name), _) => format!("[[case.{name}\n"),
+        (None, Some(name)) => format!("[case.{name}\n"),
+        (None, None) => format!("{one}\n"),
+    });
+    let head = "format = 1\nkind = \"set\"\ntitle = \"a\"\naim = \"b\"\nlevel = \"student\"\nmode = \"study\"\n[[case]]\n";
+    let set = format!("{head}{}", lines.collect::<String>());
+    let file = folder("link").join("written.set.toml");
+    std::fs::write(&file, set).expect("a place to write");
+    let refused = wallwise(&["set", "link", path(&file)]);
+    assert_eq!(refused.code, Some(2), "{}", refused.talk);
+    assert!(refused.talk.contains("is written out in full"), "{}", refused.talk);
 }

@@ -19,19 +19,15 @@ use yew::Callback;
 #[derive(Debug)]
 pub struct Drag;
 
+/// Told how far the pointer has gone, millimetres to the right and down, and whether it was let go.
+pub type Going = Rc<dyn Fn(f64, f64, bool)>;
 type Listener = Closure<dyn FnMut(PointerEvent)>;
 /// The choices that come of moving something, or the sentence that says why it cannot be moved so.
 pub type Moved = Result<Vec<Event>, Said>;
 
 impl Drag {
     /// Follows the pointer until it is let go; `window` is the figure's width and height in millimetres.
-    pub fn begin(
-        event: &PointerEvent,
-        window: [f64; 2],
-        handle: Handle,
-        draft: Draft,
-        act: Callback<Action>,
-    ) {
+    pub fn begin(event: &PointerEvent, window: [f64; 2], going: Going) {
         // The drawing takes the pointer: it stays, while a handle may go as corners come.
         let Some(target) = drawing_of(event) else { return };
         let pixels = pixels_per_mm(&target.get_bounding_client_rect(), window);
@@ -39,21 +35,19 @@ impl Drag {
             return;
         }
         let from = (f64::from(event.client_x()), f64::from(event.client_y()));
-        let moved = move |event: &PointerEvent| {
+        let tell = move |event: &PointerEvent, over: bool| {
             let right = (f64::from(event.client_x()) - from.0) / pixels;
             let down = (f64::from(event.client_y()) - from.1) / pixels;
-            moved_by_mm(&handle, &draft, right, down)
+            going(right, down, over);
         };
+        let tell = Rc::new(tell);
         let over = Rc::new(Cell::new(false));
         let listeners: Rc<RefCell<Vec<Listener>>> = Rc::default();
         let moving = {
-            let (moved, act, over) = (moved.clone(), act.clone(), over.clone());
+            let (tell, over) = (tell.clone(), over.clone());
             Closure::new(move |event: PointerEvent| {
                 if !over.get() {
-                    match moved(&event) {
-                        Ok(events) => act.emit(Action::Try(events)),
-                        Err(said) => act.emit(Action::Say(said)),
-                    }
+                    tell(&event, false);
                 }
             })
         };
@@ -63,7 +57,7 @@ impl Drag {
                 if over.replace(true) {
                     return;
                 }
-                settle(moved(&event), &act);
+                tell(&event, true);
                 let_go(listeners.clone(), target.clone());
             })
         };
@@ -74,6 +68,21 @@ impl Drag {
             let _ = target.add_event_listener_with_callback(name, listener);
         }
     }
+}
+
+/// Tries what a drag makes of a handle's choices, and chooses it once it is let go.
+pub fn going(handle: Handle, draft: Draft, act: Callback<Action>) -> Going {
+    Rc::new(move |right, down, over| {
+        let moved = moved_by_mm(&handle, &draft, right, down);
+        if over {
+            settle(moved, &act);
+        } else {
+            act.emit(match moved {
+                Ok(events) => Action::Try(events),
+                Err(said) => Action::Say(said),
+            });
+        }
+    })
 }
 
 /// Chooses what came of a movement, or says why nothing did; whether anything was chosen.

@@ -5,7 +5,7 @@ use crate::effects::{self, Breath};
 use crate::library::{Library, ShippedSet};
 use crate::route::Route;
 use crate::sat::conditions;
-use crate::squeeze::{squeeze, unsqueeze};
+use crate::squeeze::{LONGEST, squeeze, unsqueeze};
 use engine::cases;
 use engine::chart::Address;
 use engine::hash::Fnv;
@@ -67,9 +67,25 @@ pub async fn read(given: &str, code: &str) -> Result<ShippedSet, String> {
     let Some(letters) = given.strip_prefix(version) else {
         return Err("the link is of another version, expected one that begins with 1.: load the page again for the newest room".to_owned());
     };
+    if letters.len() > LONGEST {
+        return Err(format!(
+            "found a link of {} characters, expected at most {LONGEST}",
+            letters.len()
+        ));
+    }
     let text = unsqueeze(letters, code).await?;
-    let set: ShippedSet =
-        serde_json::from_str(&text).map_err(|why| format!("the link holds no set: {why}"))?;
+    let set = held_in(&text)?;
+    Ok(ShippedSet { name: named(&text), ..set })
+}
+
+/// The set that a text holds, once it is one that may be handed out.
+fn held_in(text: &str) -> Result<ShippedSet, String> {
+    let mut set: ShippedSet =
+        serde_json::from_str(text).map_err(|why| format!("the link holds no set: {why}"))?;
+    if set.mode.is_empty() {
+        // A file has to say what a link leaves out.
+        "study".clone_into(&mut set.mode);
+    }
     Conditions::of_line(&set.conditions)?;
     let local = Local { level: Some(set.whom()), protocol: decides(&set.protocol) };
     local
@@ -81,7 +97,7 @@ pub async fn read(given: &str, code: &str) -> Result<ShippedSet, String> {
             "found a set of {count} cases, expected 1 to {MOST_CASES}, each with its title"
         ));
     }
-    Ok(ShippedSet { name: named(&text), ..set })
+    Ok(set)
 }
 
 /// Whether a link opens with a code only.
@@ -142,11 +158,44 @@ pub fn forget() {
     [SETS, DESK].into_iter().for_each(effects::forget_text);
 }
 
-/// The set as a file.
-pub fn file(set: &ShippedSet) -> String {
+/// Before the letters by which the desk opens a file of its own: a comment, which every reader of files
+/// passes over.
+const OWN: &str = "\n# The desk opens this file by the next line, as long as the rest stands as it was saved.\n# ";
+
+/// The set as a file, with everything that lies on the desk.
+///
+/// # Errors
+/// A sentence, where this browser has no compressor.
+pub async fn file(set: &ShippedSet) -> Result<String, String> {
+    let bare = ShippedSet { name: String::new(), ..set.clone() };
+    let letters = squeeze(&text(&bare), "").await?;
+    Ok(format!("{}{OWN}{VERSION}{letters}\n", written(set)))
+}
+
+/// The set of a file that a desk has saved, whole.
+///
+/// # Errors
+/// A sentence: a desk did not write it, or somebody has changed it since.
+pub async fn reopened(file: &str) -> Result<ShippedSet, String> {
+    const BY_TOOL: &str = "wallwise set link makes a link of any set file, which opens above, and says what it leaves behind";
+    let file = file.trim_start_matches('\u{feff}').replace("\r\n", "\n");
+    let Some((body, letters)) = file.rsplit_once(OWN) else {
+        return Err(format!("This file was not saved at a desk: {BY_TOOL}."));
+    };
+    let letters = letters.trim().strip_prefix(VERSION).unwrap_or_default();
+    let set = held_in(&unsqueeze(letters, "").await?)?;
+    if written(&set) == body {
+        Ok(set)
+    } else {
+        Err(format!("This file was changed after it was saved, and that would be lost: {BY_TOOL}."))
+    }
+}
+
+fn written(set: &ShippedSet) -> String {
     let asks = set.asks.iter().map(String::as_str).chain(core::iter::repeat(""));
     let cases: Vec<(Address, &str)> = set.addresses.iter().copied().zip(asks).collect();
     let ShippedSet { title, aim, level, mode, forms, .. } = set;
     let conditions = (&conditions(set), set.word.as_str());
-    write_set(&Listed { title, aim, level, mode, forms: *forms, conditions, cases: &cases })
+    let (protocol, forms) = (&decides(&set.protocol), *forms);
+    write_set(&Listed { title, aim, level, mode, forms, protocol, conditions, cases: &cases })
 }

@@ -9,8 +9,8 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::Response;
 
-/// The longest text in letters that is opened, and the longest that may come of it, bytes: two hundred
-/// cases with their titles take some twenty kilobytes.
+/// The longest link that is opened, in letters, and the longest text that may come of letters, bytes: two
+/// hundred cases with their titles take some twenty kilobytes.
 pub const LONGEST: usize = 12_000;
 const LONGEST_TEXT: usize = 1 << 20;
 /// What the browser calls deflate in the zlib format.
@@ -44,14 +44,8 @@ async fn squeezed(text: &str) -> Result<Vec<u8>, JsValue> {
 /// The text of letters, which open with this code if with any.
 ///
 /// # Errors
-/// A sentence: too long, other letters, cut off, not ours, or another code.
+/// A sentence: other letters, cut off, not ours, or another code.
 pub async fn unsqueeze(spelt: &str, code: &str) -> Result<String, String> {
-    if spelt.len() > LONGEST {
-        return Err(format!(
-            "found a link of {} characters, expected at most {LONGEST}",
-            spelt.len()
-        ));
-    }
     let mut bytes = letters::read(spelt.as_bytes()).ok_or(CUT_OFF)?;
     if !code.is_empty() {
         bytes = unseal(&bytes, code).await.ok_or(

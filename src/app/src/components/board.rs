@@ -24,7 +24,8 @@ pub fn board(bench: &Bench, judging: Option<Judging>, act: &Callback<Action>) ->
         };
         let said = bench.said.as_ref().filter(is_here).cloned();
         let (tooth, act) = (Some(bench.session.case().site.tooth), act.clone());
-        drawn(FigureProps { figure, id: None, draft: held, handles, tooth, said, act })
+        let over = Html::default();
+        drawn(FigureProps { figure, id: None, draft: held, handles, over, tooth, said, act })
     });
     let shown = Callback::from(|event: FocusEvent| effects::bring_into_view(&event));
     html! { <section class="board" aria-label="Figures of the case" tabindex="0" onfocusin={shown}>{ for figures }</section> }

@@ -64,7 +64,8 @@ pub fn Decided(props: &DecidedProps) -> Html {
     folded("decided", summary, parts)
 }
 
-fn told(line: &Line, prose: &Prose) -> Html {
+/// A rule with what the set makes of it.
+pub fn told(line: &Line, prose: &Prose) -> Html {
     let position = line.holds.zip(prose.of(line.rule.id)).map(|(side, long)| stated(side, long));
     let rule = link(Route::Rule(line.rule.id.to_owned()).fragment(), prose.statement(line.rule));
     let mut parts = vec![rule, text(format!(" {}", line.moved))];

@@ -22,6 +22,8 @@ pub struct FigureProps {
     pub draft: Option<Draft>,
     /// What draws its handles: it comes with the judge, before there is anything to take hold of.
     pub handles: Option<Handles>,
+    /// What lies over the drawing, and can be taken hold of.
+    pub over: Html,
     /// The tooth, where there are handles: it names the sides.
     pub tooth: Option<Tooth>,
     /// What is said beside it of the last thing that was done to it.
@@ -40,6 +42,7 @@ impl PartialEq for FigureProps {
             && self.id == other.id
             && self.said == other.said
             && self.handles.is_some() == other.handles.is_some()
+            && self.over == other.over
     }
 }
 
@@ -51,8 +54,14 @@ pub fn drawn(props: FigureProps) -> Html {
 
 /// A picture that stands still.
 pub fn still(figure: Figure, id: Option<AttrValue>) -> Html {
+    under(figure, id, Html::default())
+}
+
+/// A picture under something that can be taken hold of.
+pub fn under(figure: Figure, id: Option<AttrValue>, over: Html) -> Html {
     let act = Callback::noop();
-    drawn(FigureProps { figure, id, draft: None, handles: None, tooth: None, said: None, act })
+    let (draft, handles, tooth, said) = (None, None, None, None);
+    drawn(FigureProps { figure, id, draft, handles, over, tooth, said, act })
 }
 
 /// A figure.
@@ -62,13 +71,14 @@ pub fn Drawing(props: &FigureProps) -> Html {
     let id = props.id.clone().unwrap_or(AttrValue::Static(figure.name));
     let (title, says) = (format!("{id}-title"), format!("{id}-says"));
     let held = props.draft.is_some() && props.handles.is_some();
-    let movable = held && !figure.handles.is_empty();
+    let movable = held && !figure.handles.is_empty() || props.over != Html::default();
     let hatchings = props.id.is_none().then(|| hatchings(figure));
     let sheet = html! {
         <svg viewBox={svg::view_box(figure)} role={if movable { "group" } else { "img" }} aria-labelledby={format!("{title} {says}")} class="drawing">
             { hatchings }
             { for figure.items.iter().map(|one| item(figure, one)) }
             { props.handles.map(|handles| handles(props)) }
+            { props.over.clone() }
         </svg>
     };
     let spoken = if movable { said(props.said.as_ref()) } else { Html::default() };

@@ -1,6 +1,7 @@
 //! Something on a figure that can be taken hold of, by pointer or by keys.
 
 use super::figure::FigureProps;
+use super::grip::{Grip, REACH, grip_at};
 use crate::drag::{self, Drag};
 use crate::effects;
 use crate::store::{Action, Said};
@@ -11,10 +12,7 @@ use engine::plan::Draft;
 use web_sys::{KeyboardEvent, PointerEvent};
 use yew::prelude::*;
 
-/// Half the width of what a finger can take hold of, CSS pixels.
-const REACH: f64 = 14.0;
-/// Radius of the knob, and of the smaller one on an edge, CSS pixels.
-const KNOB: f64 = 5.0;
+/// Radius of the knob on an edge, CSS pixels.
 const EDGE_KNOB: f64 = 3.0;
 
 /// The handles of the figure in `props`.
@@ -42,7 +40,11 @@ fn handle_view(handle: &Handle, (draft, tooth): (&Draft, Tooth), props: &FigureP
             if drag::is_second_press(&handle, &event) {
                 change(&handle, &draft, &act, false);
             } else {
-                Drag::begin(&event, window, handle.clone(), draft.clone(), act.clone());
+                Drag::begin(
+                    &event,
+                    window,
+                    drag::going(handle.clone(), draft.clone(), act.clone()),
+                );
             }
         })
     };
@@ -62,14 +64,16 @@ fn handle_view(handle: &Handle, (draft, tooth): (&Draft, Tooth), props: &FigureP
         };
     }
     let keys = handle.vertex.map(|_| "Insert Delete");
-    html! {
-        <g {key} class="handle" role="slider" tabindex="0" aria-label={handle.label.clone()} aria-keyshortcuts={keys}
-            aria-valuenow={drag::value_now(handle, draft).to_string()} aria-valuetext={drag::value_in_words(handle, draft, tooth)}
-            onkeydown={pressed(handle, draft, &props.act)} onpointerdown={down}>
-            { circle(REACH, "handle-reach") }
-            { circle(KNOB, "handle-knob") }
-        </g>
-    }
+    let says = drag::value_in_words(handle, draft, tooth);
+    let grip = Grip {
+        name: handle.label.clone(),
+        keys,
+        now: drag::value_now(handle, draft).to_string(),
+        says,
+        pressed: pressed(handle, draft, &props.act),
+        down,
+    };
+    grip_at(handle.at, props.figure.pixel, key, grip)
 }
 
 /// What keys do: arrows move, Insert or + adds a corner on the edge after it, Delete takes it away.

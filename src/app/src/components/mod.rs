@@ -17,6 +17,7 @@ pub mod dispute;
 pub mod edges;
 pub mod figure;
 pub mod fresh;
+pub mod grip;
 pub mod handle;
 pub mod hatchings;
 pub mod healing;

@@ -2,9 +2,11 @@
 
 use crate::components::changed::use_changed;
 use crate::components::desk::about::about;
+use crate::components::desk::again::{Again, AgainProps};
 use crate::components::desk::fields::no_patient;
 use crate::components::desk::find::{Find, FindProps};
 use crate::components::desk::key::{KeyPart, KeyProps};
+use crate::components::desk::line::{LineProps, OwnLine};
 use crate::components::desk::listed::listed;
 use crate::components::desk::out::{Out, OutProps};
 use crate::components::desk::{Desk, tests};
@@ -45,7 +47,9 @@ pub fn DeskPage(_: &DeskProps) -> Html {
             "Say what it is for, draw cases until they fit, and look at what the set tests before you hand it out. It is kept in this browser as you write.",
         ),
         no_patient(),
+        view::<Again>(AgainProps { desk: desk.clone() }),
         about(&desk),
+        view::<OwnLine>(LineProps { desk: desk.clone() }),
         view::<Find>(FindProps { desk: desk.clone() }),
         listed(&desk),
         tests::tests(&desk, &prose),

@@ -4,6 +4,7 @@
 mod blueprint;
 mod forms;
 mod key;
+mod link;
 
 use super::protocol;
 use crate::shapes::{CheckedCase, CheckedSet, Difficulty};
@@ -45,6 +46,14 @@ enum What {
         #[arg(long)]
         json: bool,
     },
+    /// Print the link that the room and its desk open the set by
+    Link {
+        /// The set file
+        file: PathBuf,
+        /// The address of the room, to stand before it
+        #[arg(long, value_name = "ADDRESS")]
+        room: Option<String>,
+    },
     /// Print the cases that learners get in place of the set's, found from their codes
     Forms {
         /// The set file
@@ -60,6 +69,7 @@ pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     match &args.what {
         What::Check { file, json } => checked(file, *json, streams),
         What::Key { file } => key::run(&read(file)?, streams),
+        What::Link { file, room } => link::run(file, &read(file)?, room.as_deref(), streams),
         What::Forms { file, codes } => forms::run(&read(file)?, codes, streams),
         What::Blueprint { file, json } => blueprint::run(&read(file)?, *json, streams),
     }

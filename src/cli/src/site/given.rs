@@ -27,6 +27,9 @@ struct Shipped {
     /// When verdicts come, where that is not step by step.
     #[serde(skip_serializing_if = "str::is_empty")]
     mode: &'static str,
+    /// Whether each learner gets cases of their own in place of these.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    forms: bool,
     /// Under what conditions it is sat, as text likewise.
     #[serde(skip_serializing_if = "String::is_empty")]
     conditions: String,
@@ -63,6 +66,14 @@ pub fn of_one_set(name: &str, file: &Path) -> Result<OneSet, Fault> {
     let one = shipped(name.to_owned(), file)?;
     let asset = json("sets.json", &[&one])?;
     Ok(OneSet { asset, addresses: one.addresses })
+}
+
+/// A set as a link holds it: what the room reads, without a name of its own.
+///
+/// # Errors
+/// As [`given`].
+pub fn in_link(file: &Path) -> Result<Vec<u8>, Fault> {
+    Ok(json("the link", &shipped(String::new(), file)?)?.bytes)
 }
 
 /// The long texts of the rules, family by family, and the facts behind them.
@@ -120,6 +131,6 @@ fn shipped(name: String, file: &Path) -> Result<Shipped, Fault> {
     let protocol = if set.protocol.is_empty() { String::new() } else { text()? };
     let conditions = if set.conditions.is_empty() { String::new() } else { set.conditions.line() };
     let mode = if set.mode == Mode::Assessment { "assessment" } else { "" };
-    let (title, aim) = (set.title, set.aim);
-    Ok(Shipped { name, title, aim, level, mode, protocol, conditions, cases, addresses })
+    let (title, aim, forms) = (set.title, set.aim, set.forms);
+    Ok(Shipped { name, title, aim, level, mode, forms, protocol, conditions, cases, addresses })
 }

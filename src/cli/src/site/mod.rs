@@ -24,7 +24,7 @@ mod workspace;
 
 use std::path::Path;
 
-pub use given::of_one_set;
+pub use given::{in_link, of_one_set};
 pub use page::{Page, hands_in};
 pub use single::{ENTRY, read, single};
 pub use workspace::Workspace;

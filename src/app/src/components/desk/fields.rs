@@ -1,6 +1,6 @@
 //! Fields of the desk: each under its name, each telling what was typed once it is left.
 
-use crate::components::plain::{el, line, text, with};
+use crate::components::plain::{self, el, text, with};
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
@@ -8,15 +8,20 @@ use yew::prelude::*;
 /// The longest text that a set file takes.
 const LONGEST: &str = "400";
 
-/// A field for one line of text.
+/// A field for one line of text that a set file takes.
 pub fn words(id: &str, name: &str, value: &str, told: Callback<String>) -> Html {
+    line(id, (name, LONGEST), value, told)
+}
+
+/// A field for one line of text, under this name and no longer than that.
+pub fn line(id: &str, (name, longest): (&str, &str), value: &str, told: Callback<String>) -> Html {
     let onchange = Callback::from(move |event: Event| {
         if let Some(field) = event.target().and_then(|one| one.dyn_into::<HtmlInputElement>().ok())
         {
             told.emit(field.value());
         }
     });
-    let field = html! { <input id={id.to_owned()} type="text" maxlength={LONGEST} autocomplete="off" value={value.to_owned()} {onchange} /> };
+    let field = html! { <input id={id.to_owned()} type="text" maxlength={longest.to_owned()} autocomplete="off" value={value.to_owned()} {onchange} /> };
     labelled(id, name, field)
 }
 
@@ -24,7 +29,7 @@ pub fn words(id: &str, name: &str, value: &str, told: Callback<String>) -> Html 
 pub fn one_of(
     id: &str,
     name: &str,
-    all: &[(&'static str, &'static str)],
+    all: &[(&str, &str)],
     chosen: &str,
     told: Callback<String>,
 ) -> Html {
@@ -34,8 +39,9 @@ pub fn one_of(
             told.emit(field.value());
         }
     });
-    let option = |(key, words): &(&'static str, &'static str)| {
-        html! { <option value={*key} selected={*key == chosen}>{ *words }</option> }
+    let option = |(key, words): &(&str, &str)| {
+        let (value, words) = ((*key).to_owned(), (*words).to_owned());
+        html! { <option {value} selected={*key == chosen}>{ words }</option> }
     };
     let field =
         html! { <select id={id.to_owned()} {onchange}>{ for all.iter().map(option) }</select> };
@@ -63,7 +69,7 @@ fn labelled(id: &str, name: &str, field: Html) -> Html {
 
 /// What stands over the whole desk: no patient belongs here.
 pub fn no_patient() -> Html {
-    line(
+    plain::line(
         "p",
         "caution",
         "Do not enter a real patient. Cases are drawn by number; there is no field for who anybody is.",

@@ -1,10 +1,15 @@
 //! The cases of the set: their order, what to ask after each, a look at each as a learner has it.
 
 use super::Desk;
+use super::change::{ChangePart, ChangeProps};
 use super::fields::words;
+use super::taken::kind_of;
 use crate::components::plain::{el, line, link, press, said, section};
+use crate::components::view::keyed;
 use crate::library::ShippedSet;
 use crate::route::{CaseRoute, From, Route};
+use engine::chart::Address;
+use engine::debrief::with_unit;
 use yew::prelude::*;
 
 /// The part of the desk.
@@ -27,6 +32,8 @@ fn case(desk: &Desk, set: &ShippedSet, place: usize) -> Html {
         || "being looked at".to_owned(),
         |one| {
             let (about, hard) = (one.about_words(), one.hard_words());
+            let about = changed(address)
+                .map_or_else(|| about.to_owned(), |changed| format!("drawn as {about}; {changed}"));
             format!("{about} · difficulty {hard} · {} rules in play", one.rules.len())
         },
     );
@@ -38,6 +45,8 @@ fn case(desk: &Desk, set: &ShippedSet, place: usize) -> Html {
     let look = CaseRoute { mode: set.when(), ..CaseRoute::study(From::Address(address)) };
     let look = link(Route::Case(look).fragment(), "Do it as a learner".to_owned());
     let last = set.addresses.len() - 1;
+    // The same part whatever is changed of the case, so that what has the focus keeps it.
+    let drawn = Address { changed: None, ..address };
     let ways = vec![
         look,
         moved(desk, place, "Earlier", place > 0, |set, place| swap(set, place, place - 1)),
@@ -53,8 +62,17 @@ fn case(desk: &Desk, set: &ShippedSet, place: usize) -> Html {
         said("p", "from", format!("{about} · {address}")),
         words(&format!("desk-ask-{place}"), "What to ask after it", asked, ask),
         el("p", "row", ways),
+        keyed::<ChangePart>(&drawn.to_string(), ChangeProps { desk: desk.clone(), place }),
     ];
     el("li", "", parts)
+}
+
+/// What was changed of the case of an address.
+fn changed(address: Address) -> Option<String> {
+    let change = address.changed?;
+    let kind = kind_of(change.aspect);
+    let value = with_unit(&kind.words(change.to), kind.unit);
+    Some(format!("changed: {}, {value}", change.aspect.scaled().words))
 }
 
 fn swap(set: &mut ShippedSet, one: usize, other: usize) {

@@ -1,16 +1,21 @@
 //! The desk: where a set is written, case by case.
 
 pub mod about;
+pub mod again;
 pub mod asked;
+mod change;
 mod conditions;
 pub mod fields;
 pub mod find;
 pub mod key;
 mod keyed;
+mod limits;
+pub mod line;
 pub mod listed;
 mod missing;
 pub mod out;
 pub mod scan;
+mod taken;
 pub mod tests;
 
 use crate::components::hold::Held;

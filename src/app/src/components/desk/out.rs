@@ -49,9 +49,15 @@ pub fn Out(props: &OutProps) -> Html {
             Ok(fragment) => parts.extend(shown(&desk.set.title, &effects::address_of(fragment))),
             Err(why) => parts.push(alert("wrong", why.clone())),
         }
-        let desk = desk.clone();
+        let (desk, made) = (desk.clone(), made.clone());
         let save = Callback::from(move |_: MouseEvent| {
-            effects::save("wallwise.set.toml", &handout::file(&desk.set));
+            let (desk, made) = (desk.clone(), made.clone());
+            spawn_local(async move {
+                match handout::file(&desk.set).await {
+                    Ok(text) => effects::save("wallwise.set.toml", &text),
+                    Err(why) => made.set(Err(why)),
+                }
+            });
         });
         let save = press(&[], "Save it as a file".to_owned(), save);
         parts.push(el(
@@ -62,7 +68,7 @@ pub fn Out(props: &OutProps) -> Html {
         parts.push(line(
             "p",
             "from",
-            "The file holds what to ask; the link does not. wallwise set check, key and blueprint read the file.",
+            "The file holds what to ask; the link does not. This desk takes it up again, and wallwise set check, key and blueprint read it.",
         ));
     } else {
         parts.push(said("p", "missing", format!("Still to do: {}.", missing.join(", "))));

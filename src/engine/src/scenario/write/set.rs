@@ -1,7 +1,8 @@
 //! A set of drawn cases written out.
 
-use super::page::Page;
+use super::page::{Page, quoted};
 use crate::chart::Address;
+use crate::rules::{Debated, Protocol, Side, Worth};
 use crate::scenario::{Conditions, Verdicts};
 
 /// What a set says of itself, and its cases by their addresses.
@@ -17,6 +18,8 @@ pub struct Listed<'a> {
     pub mode: &'a str,
     /// Whether each learner gets cases of their own.
     pub forms: bool,
+    /// What it decides otherwise than the rules.
+    pub protocol: &'a Protocol,
     /// Under what conditions it is sat, and the word, in clear, that its verdicts wait for, if one.
     pub conditions: (&'a Conditions, &'a str),
     /// Each case, and what to ask after it; empty for nothing.
@@ -35,6 +38,7 @@ pub fn write_set(set: &Listed<'_>) -> String {
     if set.forms {
         page.put("forms", true, "each learner's own cases, from their code");
     }
+    write_protocol(&mut page, set.protocol);
     write_conditions(&mut page, set.conditions);
     for (address, ask) in set.cases {
         page.0.push_str("\n[[case]]\n");
@@ -44,6 +48,37 @@ pub fn write_set(set: &Listed<'_>) -> String {
         }
     }
     page.0
+}
+
+fn write_protocol(page: &mut Page, protocol: &Protocol) {
+    if protocol.is_empty() {
+        return;
+    }
+    page.table("protocol");
+    if let Some(note) = &protocol.note {
+        page.text("note", &one_line(note), "shown with each case");
+    }
+    for moved in &protocol.bands {
+        page.0.push_str("\n[[protocol.band]]\n");
+        page.text("rule", &moved.rule, "");
+        page.number("from", moved.from, "");
+        page.number("to", moved.to, "");
+    }
+    for held in &protocol.positions {
+        page.0.push_str("\n[[protocol.position]]\n");
+        page.text("rule", &held.rule, "");
+        page.text("holds", if held.holds == Side::One { "one" } else { "other" }, "");
+        let worth = |worth: &Worth| quoted(worth.zone().key());
+        let debated = match &held.debated {
+            Debated::All(all) => worth(all),
+            Debated::Each(each) => {
+                let pairs =
+                    each.iter().map(|(key, one)| format!("{} = {}", quoted(key), worth(one)));
+                format!("{{ {} }}", pairs.collect::<Vec<_>>().join(", "))
+            }
+        };
+        page.put("debated", debated, "");
+    }
 }
 
 fn write_conditions(page: &mut Page, (conditions, word): (&Conditions, &str)) {
@@ -96,6 +131,7 @@ mod tests {
             level: "resident",
             mode: "assessment",
             forms: true,
+            protocol: &Protocol::default(),
             conditions: (&Conditions::default(), ""),
             cases: &cases,
         };
@@ -126,6 +162,7 @@ mod tests {
                 level: "student",
                 mode: "assessment",
                 forms: false,
+                protocol: &Protocol::default(),
                 conditions: (&conditions, word),
                 cases: &cases,
             };
@@ -152,5 +189,30 @@ mod tests {
         assert!(faults("assessment", "verdicts = \"at-word\"").contains("go together"));
         assert!(faults("assessment", "word = \"x\"").contains("go together"));
         assert!(faults("assessment", "verdicts = \"later\"").contains("after-case"));
+    }
+
+    #[test]
+    fn a_protocol_is_written_as_it_is_read() {
+        let text = include_str!("../../../../../scenarios/one-school-s-line.set.toml");
+        let mut protocol = parse_set(text).unwrap().protocol;
+        assert!(!protocol.bands.is_empty() && !protocol.positions.is_empty());
+        let cases = [("1.1.2024.2591".parse().unwrap(), "")];
+        for _ in 0..2 {
+            let listed = Listed {
+                title: "a",
+                aim: "b",
+                level: "student",
+                mode: "study",
+                forms: false,
+                protocol: &protocol,
+                conditions: (&Conditions::default(), ""),
+                cases: &cases,
+            };
+            assert_eq!(parse_set(&write_set(&listed)).unwrap().protocol, protocol);
+            // The other way of saying what is debated.
+            for held in &mut protocol.positions {
+                held.debated = Debated::All(Worth::Suboptimal);
+            }
+        }
     }
 }
