@@ -17,6 +17,7 @@ mod replay;
 mod rules;
 mod schemas;
 mod serve;
+mod standard;
 mod statements;
 mod tool;
 mod worked;

@@ -8,8 +8,10 @@ mod text;
 use crate::shapes::ClassReport;
 use crate::{Fault, Status, Streams};
 use learning::class::Report;
-use read::Reading;
 use std::path::PathBuf;
+
+pub use read::Reading;
+pub use sources::{Source, all as sources};
 
 #[derive(Debug, clap::Args)]
 pub struct Args {

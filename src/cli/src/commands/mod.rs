@@ -13,6 +13,7 @@ mod replay;
 mod rules;
 mod serve;
 pub mod set;
+mod standard;
 mod statements;
 
 use clap::Subcommand;
@@ -35,6 +36,8 @@ pub enum Command {
     Replay(replay::Args),
     /// Read what a class handed in: what it has understood, and what not
     Class(class::Args),
+    /// Set a pass mark by judges' expectations or by ratings
+    Standard(standard::Args),
     /// Check a set
     Set(set::Args),
     /// Pack a set and the page into one file for a learning management system
@@ -60,6 +63,7 @@ pub fn run(command: Command, streams: &mut Streams<'_>) -> Result<Status, Fault>
         Command::Replay(args) => replay::run(&args, streams),
         Command::Class(args) => class::run(&args, streams),
         Command::Set(args) => set::run(&args, streams),
+        Command::Standard(args) => standard::run(&args, streams),
         Command::Package(args) => package::run(args, streams),
         Command::Statements(args) => statements::run(&args, streams),
         Command::Population(args) => population::run(&args, streams),
