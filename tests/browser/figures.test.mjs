@@ -112,6 +112,29 @@ test("dragging the platform moves number and every figure, and keys do exactly t
     await soon(async () => assert.deepEqual(await drawn(page), dragged));
   }));
 
+test("what is being typed stays while the sheet is drawn anew, and counts once it is entered", () =>
+  at(placed(), "implant", async (page) => {
+    const input = page.locator("#decision-offset-facial .field input");
+    const before = await input.inputValue();
+    await input.fill("0.7");
+    // An answer beside it, given without taking the focus: the whole sheet is drawn anew.
+    const chosen = await page.evaluate(() => {
+      const other = [...document.querySelectorAll(".sheet input[type=radio]")].find((one) => !one.checked);
+      other.click();
+      return other.value;
+    });
+    await rested(page);
+    assert.ok(await page.locator(`.sheet input[value="${chosen}"]`).first().isChecked());
+    assert.equal(await input.inputValue(), "0.7");
+    await input.press("Enter");
+    await soon(async () => assert.equal(await field(page, "offset-facial"), 0.7));
+    // Left without being entered it is entered too, and what cannot be gives way to what is chosen.
+    await input.fill("none");
+    await input.blur();
+    await soon(async () => assert.equal(await field(page, "offset-facial"), 0.7));
+    assert.notEqual(before, "0.7");
+  }));
+
 test("an implant is moved and leant in the healed section by drag, by keys and by its fields, all to the same", () =>
   at(returned(), "late-placement", async (page) => {
     const numbers = async () => ({

@@ -15,6 +15,7 @@ pub mod decision;
 pub mod desk;
 pub mod dispute;
 pub mod edges;
+pub mod field;
 pub mod figure;
 pub mod fresh;
 pub mod grip;

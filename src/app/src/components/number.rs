@@ -1,8 +1,10 @@
 //! A decision with a number: slider, field and steps, all of the same count.
 
 use super::choice::asked;
+use super::field::{Field, FieldProps};
 use super::plain::{el, line, press, said, together};
 use super::sheet::Sheet;
+use super::view::keyed;
 use crate::amount::{directed, read, start, text_of};
 use crate::store::Action;
 use engine::plan::{Entry, NumberKind, Value};
@@ -52,7 +54,8 @@ pub fn number(props: &Number<'_>) -> Html {
         let name = format!("{name}: {way}");
         press(&[("class", "step"), ("aria-label", &name)], sign.to_owned(), step(by))
     };
-    let field = html! { <input type="text" inputmode="decimal" size="6" value={shown} placeholder="—" onchange={on_field} aria-invalid={invalid.to_string()} /> };
+    let field = FieldProps { shown, invalid, told: on_field };
+    let field = keyed::<Field>(props.entry.key, field);
     let field = vec![
         said("span", "visually-hidden", format!("{name} in {}", kind.unit)),
         field,
