@@ -85,11 +85,14 @@ test("the file of the desk is a set that the tool takes, with what to ask", () =
       assert.equal(counts.reduce((sum, [some]) => sum + some, 0), rules.length);
       assert.equal(counts.reduce((sum, [, all]) => sum + all, 0), rules.length + left.length);
     });
-    const out = page.locator("#desk-tests ~ details > ul > li");
+    const out = page.locator("#desk-tests ~ details:not(.desk-against) > ul > li");
     assert.equal(await out.count(), left.length);
     await soon(async () => {
       for (const one of await out.allTextContents()) assert.match(one, /: [A-Z].*\.$/, "each says what it asks");
     });
+    // Rule by rule the desk names the cases that the tool names, in one order, the register's.
+    const named = (await page.locator(".desk-against > ul > li").allTextContents()).map((line) => /cases? ([\d, ]+)$/.exec(line)[1]);
+    assert.deepEqual(named.toSorted(), rules.map(({ cases }) => cases.join(", ")).toSorted());
   }));
 
 test("cases are drawn as hard and of the kind that is asked for, and what cannot be is said", () =>

@@ -5,6 +5,7 @@ pub mod key;
 
 use engine::cases::{self, Archetype};
 use engine::chart::{Address, Case};
+use engine::measure::Measurements;
 use engine::plan::Plan;
 use engine::rules::{Rule, Skill, all};
 use engine::units::Mm;
@@ -26,6 +27,8 @@ pub struct Tested {
     pub defect: bool,
     /// The facial plate at the crest; nothing where it is lost there.
     pub plate: Option<Mm>,
+    /// The facial gap beside the implant of its sound plan; nothing where that places none today.
+    pub gap: Option<Mm>,
     /// How hard it is, 0 to 1; nothing where no sound plan is known.
     pub hard: Option<f64>,
     /// Rules that one answer off its sound plan breaks, in the order of the register.
@@ -57,9 +60,11 @@ impl Tested {
     #[must_use]
     pub fn of(address: Address, case: &Case) -> Self {
         let sound = cases::proof(case);
+        let placed = sound.as_ref().and_then(|sound| Plan::from_draft(&sound.draft, case).ok());
+        let gap = placed.and_then(|plan| Measurements::of(case, &plan).facial_gap());
         let hard = sound.and_then(|sound| cases::difficulty(case, &sound.draft));
         let nothing = Plan::default();
-        let measured = engine::measure::Measurements::of(case, &nothing);
+        let measured = Measurements::of(case, &nothing);
         Self {
             address,
             title: case.title.clone(),
@@ -68,6 +73,7 @@ impl Tested {
             aesthetic: case.site.is_aesthetic(),
             defect: !case.site.defects.is_empty(),
             plate: measured.facial_plate().filter(|plate| plate.get() > 0.0),
+            gap: gap.map(|gap| gap.width),
             hard: hard.as_ref().map(cases::Difficulty::value),
             rules: hard.map(|hard| hard.rules).unwrap_or_default(),
         }
@@ -93,6 +99,10 @@ pub fn spread(cases: &[Tested]) -> Vec<(&'static str, usize)> {
     let hard = |case: &Tested, from: f64, to: f64| {
         case.hard.is_some_and(|hard| (from..to).contains(&hard))
     };
+    let gap = |least: f64, most: f64| {
+        let is = |case: &&Tested| case.gap.is_some_and(|gap| (least..most).contains(&gap.get()));
+        cases.iter().filter(is).count()
+    };
     vec![
         ("in the upper jaw", count(|case| case.upper)),
         ("in the lower jaw", count(|case| !case.upper)),
@@ -101,6 +111,11 @@ pub fn spread(cases: &[Tested]) -> Vec<(&'static str, usize)> {
         // Thin and thick as the rules have it: a millimetre.
         ("with a facial plate thinner than 1 mm", count(|case| thin(case) == Some(true))),
         ("with a facial plate of 1 mm or more", count(|case| thin(case) == Some(false))),
+        // The rules want 2 mm and accept 1.5.
+        ("whose sound plan places an implant today, with a facial gap below 2 mm", gap(0.0, 2.0)),
+        ("the same with a gap of 2 to 3 mm", gap(2.0, 3.0)),
+        ("the same with a gap of 3 mm or more", gap(3.0, f64::INFINITY)),
+        ("whose sound plan places none today", count(|case| case.gap.is_none())),
         ("easier (below 0.5)", cases.iter().filter(|case| hard(case, 0.0, 0.5)).count()),
         ("in between", cases.iter().filter(|case| hard(case, 0.5, 0.7)).count()),
         ("harder (0.7 and more)", cases.iter().filter(|case| hard(case, 0.7, 1.1)).count()),
@@ -152,7 +167,8 @@ mod tests {
         let cases = ["1.1.2024.2591", "1.1.2024.1857", "1.1.2024.1397", "1.1.2024.2"].map(tested);
         let spread = spread(&cases);
         let of = |places: &[usize]| places.iter().map(|place| spread[*place].1).sum::<usize>();
-        assert_eq!((of(&[0, 1]), of(&[6, 7, 8])), (cases.len(), cases.len()));
+        assert_eq!((of(&[0, 1]), of(&[10, 11, 12])), (cases.len(), cases.len()));
+        assert_eq!(of(&[6, 7, 8, 9]), cases.len(), "each gap in one line");
         assert_eq!(of(&[4, 5]), cases.iter().filter(|case| case.plate.is_some()).count());
     }
 }

@@ -45,7 +45,10 @@ pub fn Again(props: &AgainProps) -> Html {
             let (desk, taken, code) = (desk.clone(), taken.clone(), code.clone());
             spawn_local(async move {
                 let given = typed.rsplit("#/given/").next().unwrap_or_default().trim();
-                lay(&desk, &taken, handout::read(given, &code).await);
+                let set = handout::read(given, &code).await;
+                // What its link opened with it opens with again.
+                let set = set.map(|set| ShippedSet { code: (*code).clone(), ..set });
+                lay(&desk, &taken, set);
             });
         })
     };

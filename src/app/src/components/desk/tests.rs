@@ -3,8 +3,9 @@
 use super::Desk;
 use crate::components::plain::{el, folded, items, line, row, said, section, table};
 use crate::prose::Prose;
-use engine::rules::Rule;
-use learning::desk::{blueprint, spread};
+use engine::rules::{Rule, all};
+use learning::class::told;
+use learning::desk::{Tested, blueprint, spread};
 use yew::prelude::*;
 
 /// The part of the desk.
@@ -33,11 +34,26 @@ pub fn tests(desk: &Desk, prose: &Prose) -> Html {
         format!("What it leaves out: {} rules", left.len()),
         vec![items("", left)],
     ));
+    let against = against(desk, &cases, prose);
+    let title = format!("Which case tests what: {}", told::counted(against.len(), "rule"));
+    parts.push(folded("desk-against", title, vec![items("", against)]));
     let lines = spread(&cases).into_iter();
     let rows = lines.map(|(words, count)| row(words.to_owned(), vec![bar(count)]));
     parts.push(line("h3", "", "How its cases are spread"));
     parts.push(table("", &["Cases", "How many"], el("tbody", "", rows.collect())));
     section("desk-tests", "What it tests", parts)
+}
+
+/// Each rule that is tested, and by which cases.
+fn against(desk: &Desk, cases: &[Tested], prose: &Prose) -> Vec<String> {
+    let place = |one: &Tested| desk.set.addresses.iter().position(|at| *at == one.address);
+    let of = |rule: &Rule| {
+        let of = cases.iter().filter(|one| one.rules.iter().any(|other| other.id == rule.id));
+        let of: Vec<String> = of.filter_map(place).map(|place| (place + 1).to_string()).collect();
+        let cases = if of.len() == 1 { "case" } else { "cases" };
+        (!of.is_empty()).then(|| format!("{} {cases} {}", asked(rule, prose), of.join(", ")))
+    };
+    all().filter_map(of).collect()
 }
 
 fn asked(rule: &Rule, prose: &Prose) -> String {
