@@ -15,7 +15,7 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 /// So many files are read before the next are: memory does not grow with their number.
-const AT_ONCE: usize = 64;
+const AT_ONCE: usize = 512;
 /// What takes longer than this is told of, and again each time.
 const PATIENCE: Duration = Duration::from_secs(1);
 
