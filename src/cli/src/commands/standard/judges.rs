@@ -13,8 +13,8 @@ use std::path::{Path, PathBuf};
 /// Prints each case as it was judged, and the pass mark.
 pub fn run(file: &Path, handed_in: &[PathBuf], streams: &mut Streams<'_>) -> Result<Status, Fault> {
     let mut table = Table::read(file)?;
-    table.column("judge");
-    let (names, chances) = judged(&mut table);
+    let judge = table.column("judge");
+    let (names, chances) = judged(&mut table, judge);
     table.checked(file)?;
     let angoff = Angoff::of(chances.clone())
         .map_err(|why| Fault::new(format!("{}: {why}", file.display())))?;
@@ -50,8 +50,7 @@ pub fn run(file: &Path, handed_in: &[PathBuf], streams: &mut Streams<'_>) -> Res
 }
 
 /// The cases, and each judge's chances.
-fn judged(table: &mut Table) -> (Vec<String>, Vec<Vec<f64>>) {
-    let judge = table.heads.iter().position(|head| head.eq_ignore_ascii_case("judge"));
+fn judged(table: &mut Table, judge: Option<usize>) -> (Vec<String>, Vec<Vec<f64>>) {
     let of_case = |place: &usize| Some(*place) != judge;
     let places: Vec<usize> = (0..table.heads.len()).filter(of_case).collect();
     let mut chances = Vec::new();

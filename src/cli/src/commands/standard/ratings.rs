@@ -5,6 +5,7 @@ use super::BESIDE;
 use super::table::{Table, number};
 use crate::{Fault, Status, Streams};
 use engine::cases;
+use engine::chart::{Address, Case};
 use engine::debrief::CAUTION;
 use engine::plan::Plan;
 use learning::class::{Borderline, Rated};
@@ -12,6 +13,8 @@ use learning::file;
 use learning::past::replay;
 use learning::record::Record;
 use serde::de::IgnoredAny;
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 use std::path::{Path, PathBuf};
 
 /// A rating that somebody gave.
@@ -33,9 +36,9 @@ pub fn run(
     let mut table = Table::read(file)?;
     let mut given = ratings(&mut table);
     table.checked(file)?;
-    let mut aside = Vec::new();
+    let (mut aside, mut known) = (Vec::new(), Known::new());
     for source in sources(handed_in, &mut aside)? {
-        find(&source, &mut given, &mut aside);
+        find(&source, &mut given, &mut known, &mut aside);
     }
     let rated: Vec<Rated> = given.iter().filter_map(Given::rated).collect();
     let line = Borderline::of(&rated, borderline)
@@ -85,7 +88,7 @@ fn ratings(table: &mut Table) -> Vec<Given> {
 }
 
 /// Marks what of a file was rated.
-fn find(source: &Source, given: &mut [Given], aside: &mut Vec<String>) {
+fn find(source: &Source, given: &mut [Given], known: &mut Known, aside: &mut Vec<String>) {
     let text = match source.text() {
         Ok(text) => text,
         Err(why) => return aside.push(format!("{}: {why}", source.name())),
@@ -102,7 +105,7 @@ fn find(source: &Source, given: &mut [Given], aside: &mut Vec<String>) {
                 && one.mark.is_none_or(|(first, _)| order < first)
         });
         let Some(of) = of else { continue };
-        match mark(record) {
+        match mark(record, known) {
             Ok(Some(mark)) => of.mark = Some((order, mark)),
             Ok(None) => {}
             Err(why) => aside.push(format!("{}: {}: {why}", source.name(), of.case)),
@@ -110,13 +113,23 @@ fn find(source: &Source, given: &mut [Given], aside: &mut Vec<String>) {
     }
 }
 
+/// The cases that were rated, each drawn once, with the sound plan that its marks are weighed against.
+type Known = BTreeMap<Address, (Case, Option<Plan>)>;
+
 /// The mark of an attempt, done again; nothing of one that is not over.
-fn mark(record: Record<IgnoredAny>) -> Result<Option<f64>, String> {
+fn mark(record: Record<IgnoredAny>, known: &mut Known) -> Result<Option<f64>, String> {
     let Record { head, events, .. } = record;
     let address = head.address.ok_or("its case has no address")?;
-    let case = cases::at(address).map_err(|why| why.to_string())?;
-    let sound = cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
-    let session = replay(&head, &events, case).map_err(|why| why.to_string())?;
+    let (case, sound) = match known.entry(address) {
+        Entry::Occupied(there) => there.into_mut(),
+        Entry::Vacant(free) => {
+            let case = cases::at(address).map_err(|why| why.to_string())?;
+            let sound =
+                cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
+            free.insert((case, sound))
+        }
+    };
+    let session = replay(&head, &events, case.clone()).map_err(|why| why.to_string())?;
     let debrief = session.is_over().then(|| session.debrief(sound.as_ref())).flatten();
     Ok(debrief.and_then(|debrief| debrief.mark.percent()))
 }
