@@ -319,12 +319,15 @@ impl Draft {
     /// What is asked in this step and has no answer yet.
     #[must_use]
     pub fn undecided(&self, step: Step, case: &Case) -> Vec<Decision> {
+        if !flow::has_step(step, self) {
+            return Vec::new();
+        }
         Decision::ALL
             .iter()
             .filter(|entry| entry.step == step)
             .map(|entry| entry.decision)
             .filter(|decision| {
-                flow::is_asked(*decision, self, case) && self.value(*decision).is_none()
+                self.value(*decision).is_none() && flow::is_asked_there(*decision, self, case)
             })
             .collect()
     }

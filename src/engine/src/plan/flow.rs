@@ -10,11 +10,15 @@ use crate::anatomy::Jaw;
 use crate::chart::Case;
 use crate::events;
 
+/// What every course begins with.
+const ALWAYS: [Step; 3] = [Step::Chart, Step::Examination, Step::Intention];
+
 /// The steps of this draft's course as it stands, in order. Later choices may change what follows,
 /// never what has been.
 #[must_use]
 pub fn steps(draft: &Draft) -> Vec<Step> {
-    let mut steps = vec![Step::Chart, Step::Examination, Step::Intention];
+    let mut steps = Vec::with_capacity(Step::ALL.len());
+    steps.extend(ALWAYS);
     let Some(intended) = draft.one::<Course>(Decision::Course) else {
         return steps;
     };
@@ -26,7 +30,7 @@ pub fn steps(draft: &Draft) -> Vec<Step> {
     let after_extraction = revised(intended, draft.one(Decision::AfterExtraction));
     if !matches!(after_extraction, Course::PlaceToday | Course::GraftAndReturn) {
         steps.extend([Step::Closure, Step::Review]);
-        steps.extend(later(draft, after_extraction));
+        later(draft, after_extraction, &mut steps);
         return steps;
     }
     steps.push(Step::Flap);
@@ -42,13 +46,14 @@ pub fn steps(draft: &Draft) -> Vec<Step> {
         _ => {}
     }
     steps.extend([Step::Closure, Step::Review]);
-    steps.extend(course(draft).map(|course| later(draft, course)).unwrap_or_default());
+    if let Some(course) = course(draft) {
+        later(draft, course, &mut steps);
+    }
     steps
 }
 
 /// What follows the reviews in this course: only what the plan so far has brought about.
-fn later(draft: &Draft, course: Course) -> Vec<Step> {
-    let mut steps = Vec::new();
+fn later(draft: &Draft, course: Course, steps: &mut Vec<Step>) {
     let submerged = match course {
         Course::PlaceToday => draft.one(Decision::Component) == Some(Component::CoverScrew),
         Course::GraftAndReturn | Course::ReturnEarly | Course::LetHeal => {
@@ -63,18 +68,17 @@ fn later(draft: &Draft, course: Course) -> Vec<Step> {
                 }
             }
             if !act.is_some_and(HealedAct::places) {
-                return steps;
+                return;
             }
             steps.push(Step::LatePlacement);
             draft.one(Decision::LateComponent) == Some(LateComponent::CoverScrew)
         }
-        _ => return steps,
+        _ => return,
     };
     if submerged {
         steps.push(Step::Uncovering);
     }
     steps.extend([Step::Restoration, Step::Recall]);
-    steps
 }
 
 /// The course after all revisions made so far.
@@ -154,22 +158,29 @@ const fn revised(course: Course, revision: Option<Revision>) -> Course {
 /// Whether the decision is asked in this draft of this case.
 #[must_use]
 pub fn is_asked(decision: Decision, draft: &Draft, case: &Case) -> bool {
-    if !steps(draft).contains(&decision.step()) {
-        return false;
-    }
-    let course = course(draft);
-    let implant_stays = course == Some(Course::PlaceToday);
+    has_step(decision.step(), draft) && is_asked_there(decision, draft, case)
+}
+
+/// Whether this draft's course has the step.
+pub(super) fn has_step(step: Step, draft: &Draft) -> bool {
+    ALWAYS.contains(&step) || steps(draft).contains(&step)
+}
+
+/// Whether the decision is asked where its step is one of the course. It is asked of every decision at
+/// every step: nothing is worked out here before it is needed.
+pub(super) fn is_asked_there(decision: Decision, draft: &Draft, case: &Case) -> bool {
+    let implant_stays = || course(draft) == Some(Course::PlaceToday);
     let examined = |examination| {
         draft
             .many(Decision::Examinations)
             .is_some_and(|chosen: Several<Examination>| chosen.has(examination))
     };
-    let design = draft.one::<FlapDesign>(Decision::FlapDesign);
-    let raised = design.is_some_and(|design| design != FlapDesign::NoFlap);
-    let graft = draft.one::<GraftMaterial>(Decision::GraftMaterial);
-    let grafted = graft.is_some_and(|graft| graft != GraftMaterial::NoGraft);
-    let membrane = draft.one::<MembraneKind>(Decision::Membrane);
-    let covered = membrane.is_some_and(|membrane| membrane != MembraneKind::NoMembrane);
+    let design = || draft.one::<FlapDesign>(Decision::FlapDesign);
+    let raised = || design().is_some_and(|design| design != FlapDesign::NoFlap);
+    let graft = || draft.one::<GraftMaterial>(Decision::GraftMaterial);
+    let grafted = || graft().is_some_and(|graft| graft != GraftMaterial::NoGraft);
+    let membrane = || draft.one::<MembraneKind>(Decision::Membrane);
+    let covered = || membrane().is_some_and(|membrane| membrane != MembraneKind::NoMembrane);
     match decision {
         Decision::FilmQuestion => examined(Examination::Film),
         Decision::SectionsQuestion => examined(Examination::Sections),
@@ -185,37 +196,38 @@ pub fn is_asked(decision: Decision, draft: &Draft, case: &Case) -> bool {
         Decision::Guidance | Decision::ScrewChannel => {
             draft.one(Decision::Course) == Some(Course::PlaceToday)
         }
-        Decision::ReleaseSide => design == Some(FlapDesign::Triangular),
-        Decision::FlapOutline | Decision::Papillae | Decision::PeriostealRelease => raised,
-        Decision::Component => implant_stays,
+        Decision::ReleaseSide => design() == Some(FlapDesign::Triangular),
+        Decision::FlapOutline | Decision::Papillae | Decision::PeriostealRelease => raised(),
+        Decision::Component => implant_stays(),
         Decision::ProvisionalContacts => {
-            implant_stays && draft.one(Decision::Component) == Some(Component::Provisional)
+            implant_stays() && draft.one(Decision::Component) == Some(Component::Provisional)
         }
         Decision::GrainSize
         | Decision::Wetting
         | Decision::Packing
         | Decision::GraftAmount
-        | Decision::FillLevel => grafted,
-        Decision::ContourLayer => grafted && raised,
-        Decision::MembraneOutline | Decision::Trim | Decision::Fold | Decision::Fixation => covered,
-        Decision::ActOrder => grafted && covered,
-        Decision::SocketSeal => !implant_stays,
-        Decision::NeedlePath => covered,
+        | Decision::FillLevel => grafted(),
+        Decision::ContourLayer => grafted() && raised(),
+        Decision::MembraneOutline | Decision::Trim | Decision::Fold | Decision::Fixation => {
+            covered()
+        }
+        Decision::ActOrder => grafted() && covered(),
+        Decision::SocketSeal => !implant_stays(),
+        Decision::NeedlePath => covered(),
         Decision::AntisepticDays => {
             draft.one(Decision::Antiseptic) == Some(super::choices::Antiseptic::Chlorhexidine)
         }
         Decision::SensationCheck => case.site.tooth.jaw() == Jaw::Mandible,
-        Decision::SuturesOut => steps(draft).contains(&Step::Closure),
+        Decision::SuturesOut => has_step(Step::Closure, draft),
         Decision::MembraneOut => {
             matches!(
-                membrane,
+                membrane(),
                 Some(
                     MembraneKind::DensePtfe
                         | MembraneKind::ExpandedPtfe
                         | MembraneKind::ReinforcedPtfe
                 )
-            ) && covered
-                && steps(draft).contains(&Step::Graft)
+            ) && has_step(Step::Graft, draft)
         }
         _ => is_asked_by_events(decision, draft, case),
     }

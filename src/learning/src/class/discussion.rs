@@ -2,9 +2,9 @@
 //! anybody away.
 
 use super::gathered::{CaseSeen, Class, Row};
+use super::marks::placed;
 use super::{Answer, MOST_RULES, order};
 use core::cmp::Ordering;
-use core::ptr;
 use engine::chart::Address;
 use engine::debrief::Verdict;
 use engine::geometry::Outline;
@@ -30,17 +30,14 @@ impl Brought {
     /// Of a plan and what the rules say of it.
     #[must_use]
     pub fn of(plan: &Plan, verdicts: &[Verdict]) -> Self {
-        let mut faults = Vec::new();
-        for one in verdicts.iter().filter(|one| one.is_fault()) {
-            if let Some((place, _)) = (0_u8..).zip(all()).find(|(_, rule)| ptr::eq(*rule, one.rule))
-            {
-                faults.push((place, one.zone));
-            }
-        }
+        let of_faults = placed(verdicts).filter(|(_, one)| one.is_fault());
+        // No place is out of a byte's reach, as there are [`MOST_RULES`].
+        let faults =
+            of_faults.filter_map(|(place, one)| Some((u8::try_from(place).ok()?, one.zone)));
         Self {
             implant: plan.implant_in_place().cloned(),
             membrane: plan.membrane().map(|one| one.outline.clone()),
-            faults,
+            faults: faults.collect(),
         }
     }
 }

@@ -4,7 +4,7 @@
 use super::Answer;
 use core::ptr;
 use engine::debrief::Verdict;
-use engine::rules::{Zone, all};
+use engine::rules::{Rule, Zone, all};
 
 /// More rules than this there are not: a test counts them.
 pub const MOST_RULES: usize = 256;
@@ -22,9 +22,7 @@ impl Marks {
     #[must_use]
     pub fn of(verdicts: &[Verdict]) -> Self {
         let mut marks = Self::default();
-        for one in verdicts.iter().filter(|one| one.counts()) {
-            // Each rule stands in the register once.
-            let Some(place) = all().position(|rule| ptr::eq(rule, one.rule)) else { continue };
+        for (place, one) in placed(verdicts).filter(|(_, one)| one.counts()) {
             marks.reached.set(place);
             if one.is_fault() {
                 marks.wrong.set(place);
@@ -69,6 +67,20 @@ impl Marks {
     }
 }
 
+/// Verdicts, each with its rule's place in the register, where every rule stands once. They mostly come
+/// in its order, so each is looked for from where the last was found.
+pub(super) fn placed(verdicts: &[Verdict]) -> impl Iterator<Item = (usize, &Verdict)> {
+    let mut rest = all().enumerate();
+    verdicts.iter().filter_map(move |one| {
+        let is_it = |(_, rule): &(usize, &'static Rule)| ptr::eq(*rule, one.rule);
+        let found = rest.find(is_it).or_else(|| {
+            rest = all().enumerate();
+            rest.find(is_it)
+        });
+        found.map(|(place, _)| (place, one))
+    })
+}
+
 /// A bit for each rule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 struct Bits([u128; MOST_RULES / 128]);
@@ -98,7 +110,7 @@ impl Bits {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use engine::rules::{Reading, Rule};
+    use engine::rules::Reading;
 
     #[test]
     fn every_rule_has_a_bit() {
@@ -108,6 +120,15 @@ mod tests {
     fn verdict(rule: &'static Rule, zone: Zone) -> Verdict {
         let reading = Reading::Number(0.0);
         Verdict { rule, reading, zone, knowledge: None, missed: None, here: None }
+    }
+
+    #[test]
+    fn a_verdict_finds_its_place_in_whatever_order_they_come() {
+        let rules: Vec<_> = all().collect();
+        let order = [3, 4, 4, 0, 9, 1];
+        let verdicts = order.map(|place| verdict(rules[place], Zone::Ideal));
+        let found: Vec<_> = placed(&verdicts).map(|(place, _)| place).collect();
+        assert_eq!(found, order);
     }
 
     #[test]

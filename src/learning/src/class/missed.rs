@@ -80,6 +80,10 @@ fn of_rule(rule: &'static Rule, place: usize, rows: &Firsts<'_>) -> OfRule {
     let (mut attempts, mut learners) = (Share::default(), Share::default());
     let mut chose: Chose = Vec::new();
     let mut of_learner = (u32::MAX, Answer::NotReached);
+    // A table by decision: it is asked of every choice of every attempt.
+    let reads: Vec<bool> =
+        Decision::ALL.iter().map(|entry| rule.reads.contains(&entry.decision)).collect();
+    let is_read = |decision: Decision| reads.get(decision as usize) == Some(&true);
     for ((learner, _), row) in rows {
         if *learner != of_learner.0 {
             learners.count(of_learner.1);
@@ -89,7 +93,7 @@ fn of_rule(rule: &'static Rule, place: usize, rows: &Firsts<'_>) -> OfRule {
         attempts.count(answer);
         of_learner.1 = worse(of_learner.1, answer);
         if answer != Answer::NotReached {
-            for choice in row.chosen.iter().filter(|(decision, _)| rule.reads.contains(decision)) {
+            for choice in row.chosen.iter().filter(|(decision, _)| is_read(*decision)) {
                 let at = chose.binary_search_by(|(other, _)| other.cmp(choice));
                 let at = at.unwrap_or_else(|at| {
                     chose.insert(at, (*choice, [0; 2]));
