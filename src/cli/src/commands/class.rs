@@ -7,11 +7,10 @@ mod text;
 
 use crate::shapes::ClassReport;
 use crate::{Fault, Status, Streams};
-use learning::class::Report;
+use learning::class::{Class, Report};
 use std::path::PathBuf;
 
 pub use read::Reading;
-pub use sources::{Source, all as sources};
 
 #[derive(Debug, clap::Args)]
 pub struct Args {
@@ -31,7 +30,7 @@ pub struct Args {
 
 /// Reads everything and prints the report; what had to be set aside is a finding.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
-    let read = Reading::of(&args.paths, streams)?;
+    let read = Reading::into(Class::counted_only(), &args.paths, streams)?;
     if read.class.attempts() == 0 {
         let why = if read.aside.is_empty() {
             String::new()

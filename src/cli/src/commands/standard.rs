@@ -39,9 +39,6 @@ enum What {
     },
 }
 
-/// What stands under every pass mark.
-const BESIDE: &str = "An unsafe act has a pass line of its own: no mark makes up for one.";
-
 /// Sets the standard that is asked for.
 pub fn run(args: &Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     match &args.what {

@@ -268,6 +268,12 @@ impl Session {
         &self.plan
     }
 
+    /// The same, of an attempt that nobody goes on with.
+    #[must_use]
+    pub fn into_plan(self) -> Plan {
+        self.plan
+    }
+
     /// What has been carried out, the acts included whose findings are still to be weighed: for
     /// figures and reports, never for verdicts.
     #[must_use]

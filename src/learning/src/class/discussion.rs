@@ -9,36 +9,32 @@ use engine::chart::Address;
 use engine::debrief::Verdict;
 use engine::geometry::Outline;
 use engine::plan::{Implant, Plan};
-use engine::rules::{Rule, Zone, all};
+use engine::rules::{Local, Rule, Zone, all};
 
 /// From so many learners on nobody is told from the others in a picture of all (ours).
 pub const UNTOLD_FROM: u32 = 8;
 
-/// What a discussion needs of an attempt. The page keeps it; a class that is only counted does not
-/// ([`Class::counted_only`]).
+/// What a discussion of an attempt needs, and its mark ([`Class::marks_at`]). The page keeps it; a class
+/// that is only counted does not ([`Class::counted_only`]).
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Brought {
-    /// The implant in the fresh socket.
-    pub implant: Option<Implant>,
-    /// What its membrane covers.
-    pub membrane: Option<Outline>,
+    /// The plan as it was carried out.
+    pub plan: Plan,
+    /// The protocol of its set.
+    pub local: Local,
     /// Its faults: the place of the rule in the register, and the zone.
     pub(super) faults: Vec<(u8, Zone)>,
 }
 
 impl Brought {
-    /// Of a plan and what the rules say of it.
+    /// Of a plan, the protocol of its set, and what the rules say of it.
     #[must_use]
-    pub fn of(plan: &Plan, verdicts: &[Verdict]) -> Self {
+    pub fn of(plan: Plan, local: Local, verdicts: &[Verdict]) -> Self {
         let of_faults = placed(verdicts).filter(|(_, one)| one.is_fault());
         // No place is out of a byte's reach, as there are [`MOST_RULES`].
         let faults =
             of_faults.filter_map(|(place, one)| Some((u8::try_from(place).ok()?, one.zone)));
-        Self {
-            implant: plan.implant_in_place().cloned(),
-            membrane: plan.membrane().map(|one| one.outline.clone()),
-            faults: faults.collect(),
-        }
+        Self { plan, local, faults: faults.collect() }
     }
 }
 
@@ -91,8 +87,8 @@ impl Discussion {
         let (mut implants, mut membranes) = (Vec::new(), Vec::new());
         let rows = class.at(case);
         for (_, brought) in &rows {
-            implants.extend(brought.implant.clone());
-            membranes.extend(brought.membrane.clone());
+            implants.extend(brought.plan.implant_in_place().cloned());
+            membranes.extend(brought.plan.membrane().map(|one| one.outline.clone()));
         }
         order::by(&mut implants, &by_size);
         order::by(&mut membranes, &|one: &Outline, other| one.tenths().cmp(other.tenths()));
@@ -148,6 +144,8 @@ fn by_size(one: &Implant, other: &Implant) -> Ordering {
 mod tests {
     use super::super::trial::handed;
     use super::*;
+    use engine::plan::choices::{Alternative, MembraneKind};
+    use engine::plan::{GraftAndMembrane, Membrane};
 
     /// So many learners at one case: every third misses the rule at place 1 of the register, the first
     /// of them unsafely where `grave`, and each holds something against it.
@@ -161,8 +159,20 @@ mod tests {
             if !faults.is_empty() {
                 handed.objections = vec![(rule, format!("<b>reason {}", 9 - one))];
             }
-            handed.brought.membrane =
-                Outline::new(vec![[-20, 0], [20, 0], [20, 90 - i32::from(one)]]).ok();
+            handed.brought.plan.graft = Some(GraftAndMembrane {
+                graft: None,
+                membrane: Some(Membrane {
+                    kind: MembraneKind::DensePtfe,
+                    outline: Outline::new(vec![[-20, 0], [20, 0], [20, 90 - i32::from(one)]])
+                        .unwrap(),
+                    trim: Alternative::ALL[0],
+                    fold: Alternative::ALL[0],
+                    fixation: Alternative::ALL[0],
+                }),
+                tissue: Alternative::ALL[0],
+                order: None,
+                seal: None,
+            });
             class.take(&format!("k-{one}"), handed, (u64::from(one), 1));
         }
         class

@@ -10,8 +10,8 @@ use engine::plan::Decision;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-/// Everything that a class handed in. It grows by some two hundred bytes for each attempt, twice that
-/// where a case of it can be discussed.
+/// Everything that a class handed in. It grows by some two hundred bytes for each attempt, and by its
+/// plan where a case of it can be discussed and marked.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Class {
     /// The learners' codes, in the order in which they came.

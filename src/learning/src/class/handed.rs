@@ -45,7 +45,7 @@ pub struct Handed {
     pub late: bool,
     /// How many things were done.
     pub events: usize,
-    /// What a discussion needs of it.
+    /// What a discussion of it needs, and its mark.
     pub brought: Brought,
 }
 
@@ -130,7 +130,6 @@ impl Handed {
             own: head.is_own(),
             word: PlanWord::of(&verdicts),
             marks: Marks::of(&verdicts),
-            brought: Brought::of(session.plan(), &verdicts),
             chosen: chosen(&session),
             events: events.len(),
             opened_before: head.opened_before,
@@ -140,6 +139,7 @@ impl Handed {
             id: head.id,
             set: head.set,
             objections: session.disputes().to_vec(),
+            brought: Brought::of(session.into_plan(), head.local, &verdicts),
         })
     }
 }

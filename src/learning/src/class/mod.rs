@@ -17,6 +17,7 @@ mod handed;
 mod interval;
 mod items;
 mod map;
+mod marked;
 mod marks;
 mod missed;
 pub(crate) mod order;

@@ -97,6 +97,15 @@ pub struct OfCase {
     pub odd: Vec<Odd>,
 }
 
+impl OfCase {
+    /// Whose plan came to its end, and is sound or workable or is not.
+    #[must_use]
+    pub const fn passed(&self) -> Share {
+        let [sound, workable, compromised, grave] = self.words;
+        Share { right: sound + workable, wrong: compromised + grave }
+    }
+}
+
 /// Why a case misbehaves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Odd {
@@ -410,21 +419,18 @@ fn cases(class: &Class, firsts: &Firsts<'_>, shared: &[u32], items: &Items) -> V
     for one in &mut found {
         one.odd = odd(one, items.footing);
     }
-    let hard = |one: &OfCase| {
-        let ended: u32 = one.words.iter().sum();
-        f64::from(one.words[0] + one.words[1]) / f64::from(ended.max(1))
-    };
+    let hard = |one: &OfCase| one.passed().value().unwrap_or_default();
     order::by(&mut found, &|one, other| hard(one).total_cmp(&hard(other)));
     found
 }
 
 fn odd(one: &OfCase, footing: Footing) -> Vec<Odd> {
-    let ended: u32 = one.words.iter().sum();
+    let Share { right: passed, .. } = one.passed();
+    let ended = one.passed().all();
     let sat = ended + one.unfinished;
     if sat < SHARED_FROM {
         return Vec::new();
     }
-    let passed = one.words[0] + one.words[1];
     let corrected = one.item.and_then(|item| item.corrected);
     let backwards = footing != Footing::TooFew && corrected.is_some_and(|value| value < 0.0);
     [

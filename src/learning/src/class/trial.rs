@@ -81,7 +81,7 @@ pub(super) fn handed(id: &str, faults: &[(u8, Zone)]) -> Handed {
         own: true,
         word: PlanWord::of(&verdicts),
         marks: Marks::of(&verdicts),
-        brought: Brought { implant: None, membrane: None, faults: faults.to_vec() },
+        brought: Brought { faults: faults.to_vec(), ..Brought::default() },
         chosen: Vec::new(),
         objections: Vec::new(),
         otherwise: None,

@@ -36,9 +36,9 @@ struct OfFile {
 }
 
 impl Reading {
-    /// Of everything below the paths.
-    pub fn of(paths: &[PathBuf], streams: &mut Streams<'_>) -> Result<Self, Fault> {
-        let mut read = Self { class: Class::counted_only(), ..Self::default() };
+    /// Of everything below the paths, taken into this class.
+    pub fn into(class: Class, paths: &[PathBuf], streams: &mut Streams<'_>) -> Result<Self, Fault> {
+        let mut read = Self { class, aside: Vec::new() };
         let sources = sources::all(paths, &mut read.aside)?;
         let mut told = Instant::now();
         for (batch, some) in sources.chunks(AT_ONCE).enumerate() {

@@ -1,13 +1,12 @@
 //! What judges expect, beside how hard each case is and what the class did.
 
 use super::super::class::Reading;
-use super::BESIDE;
 use super::table::{Table, number};
 use crate::{Fault, Status, Streams};
-use engine::cases;
 use engine::chart::Address;
 use engine::debrief::CAUTION;
-use learning::class::{Angoff, Report, told};
+use learning::class::{Angoff, Class, Report, told};
+use learning::desk::Tested;
 use std::path::{Path, PathBuf};
 
 /// Prints each case as it was judged, and the pass mark.
@@ -20,7 +19,7 @@ pub fn run(file: &Path, handed_in: &[PathBuf], streams: &mut Streams<'_>) -> Res
         .map_err(|why| Fault::new(format!("{}: {why}", file.display())))?;
     let report = match handed_in {
         [] => None,
-        paths => Some(Report::of(&Reading::of(paths, streams)?.class)),
+        paths => Some(Report::of(&Reading::into(Class::counted_only(), paths, streams)?.class)),
     };
     let mut text =
         format!("What judges expect of somebody who can just be let pass\n{CAUTION}\n\n");
@@ -30,21 +29,7 @@ pub fn run(file: &Path, handed_in: &[PathBuf], streams: &mut Streams<'_>) -> Res
         let class = report.as_ref().map_or_else(String::new, |report| passed(report, name));
         text.push_str(&format!("  {name}: {each}; mean {mean:.2}; {}{class}\n", hard(name)));
     }
-    text.push_str(&format!(
-        "\nPass mark: {:.1} of {} cases{}.\n{BESIDE}\n",
-        angoff.cut(),
-        angoff.items(),
-        angoff.error().map_or_else(
-            || "; of one judge nobody can say how far it would scatter".to_owned(),
-            |error| format!(
-                ", standard error {error:.2} cases, as it would scatter with other judges"
-            ),
-        )
-    ));
-    text.push_str(
-        "Those who begin to judge drift to about one half, and judges agree little with what a class did \
-         (BMC Medical Education 2020, confirmed): talk about the cases where the numbers lie far apart.\n",
-    );
+    text.push_str(&format!("\n{}\n", told::judged(&angoff).join("\n")));
     streams.print(&text)?;
     Ok(Status::Done)
 }
@@ -75,14 +60,10 @@ fn judged(table: &mut Table, judge: Option<usize>) -> (Vec<String>, Vec<Vec<f64>
 
 /// How hard a case is, as it is computed.
 fn hard(name: &str) -> String {
-    let case = name.parse::<Address>().ok().and_then(|address| cases::at(address).ok());
-    let hard = case.and_then(|case| {
-        let proof = cases::proof(&case)?;
-        cases::difficulty(&case, &proof.draft)
-    });
-    hard.map_or_else(
+    let case = name.parse().ok().and_then(|address: Address| Tested::at(address).ok());
+    case.map_or_else(
         || "difficulty not known".to_owned(),
-        |hard| format!("difficulty {:.2}", hard.value()),
+        |case| format!("difficulty {}", case.hard_words()),
     )
 }
 
@@ -91,7 +72,6 @@ fn passed(report: &Report, name: &str) -> String {
     let Some(of) = report.cases.iter().find(|one| one.case.name == name) else {
         return "; nobody of the class sat it".to_owned();
     };
-    let [sound, workable, compromised, grave] = of.words;
-    let all = sound + workable + compromised + grave;
-    format!("; {} of {} passed", sound + workable, told::counted(all as usize, "learner"))
+    let passed = of.passed();
+    format!("; {} of {} passed", passed.right, told::counted(passed.all() as usize, "learner"))
 }

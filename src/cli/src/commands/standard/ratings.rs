@@ -1,20 +1,11 @@
 //! How examiners rated performances as a whole, and the line of marks over their ratings.
 
-use super::super::class::{Source, sources};
-use super::BESIDE;
+use super::super::class::Reading;
 use super::table::{Table, number};
 use crate::{Fault, Status, Streams};
-use engine::cases;
-use engine::chart::{Address, Case};
 use engine::debrief::CAUTION;
-use engine::plan::Plan;
-use learning::class::{Borderline, Rated};
-use learning::file;
-use learning::past::replay;
-use learning::record::Record;
-use serde::de::IgnoredAny;
+use learning::class::{Borderline, Class, Rated, told};
 use std::collections::BTreeMap;
-use std::collections::btree_map::Entry;
 use std::path::{Path, PathBuf};
 
 /// A rating that somebody gave.
@@ -22,8 +13,8 @@ struct Given {
     learner: String,
     case: String,
     rating: u8,
-    /// The first attempt of theirs at it: when it was begun, its number, its mark.
-    mark: Option<((u64, u32), f64)>,
+    /// What their plan at it is marked.
+    mark: Option<f64>,
 }
 
 /// Prints the line and the pass mark.
@@ -36,10 +27,8 @@ pub fn run(
     let mut table = Table::read(file)?;
     let mut given = ratings(&mut table);
     table.checked(file)?;
-    let (mut aside, mut known) = (Vec::new(), Known::new());
-    for source in sources(handed_in, &mut aside)? {
-        find(&source, &mut given, &mut known, &mut aside);
-    }
+    let Reading { class, mut aside } = Reading::into(Class::default(), handed_in, streams)?;
+    find(&class, &mut given);
     let rated: Vec<Rated> = given.iter().filter_map(Given::rated).collect();
     let line = Borderline::of(&rated, borderline)
         .map_err(|why| Fault::new(format!("{}: {why}", file.display())))?;
@@ -56,7 +45,7 @@ pub fn run(
 
 impl Given {
     fn rated(&self) -> Option<Rated> {
-        self.mark.map(|(_, mark)| Rated { rating: self.rating, mark })
+        self.mark.map(|mark| Rated { rating: self.rating, mark })
     }
 }
 
@@ -87,78 +76,26 @@ fn ratings(table: &mut Table) -> Vec<Given> {
     given
 }
 
-/// Marks what of a file was rated.
-fn find(source: &Source, given: &mut [Given], known: &mut Known, aside: &mut Vec<String>) {
-    let text = match source.text() {
-        Ok(text) => text,
-        Err(why) => return aside.push(format!("{}: {why}", source.name())),
-    };
-    let read = file::read::<IgnoredAny>(&text);
-    let code = read.learner.unwrap_or_else(|| source.code());
-    for record in read.records {
-        let order = (record.head.begun.unwrap_or(u64::MAX), record.head.number);
-        let case = record.head.address.map(|address| address.to_string());
-        let own = record.head.is_own();
-        let of = given.iter_mut().find(|one| {
-            own && one.learner == code
-                && Some(&one.case) == case.as_ref()
-                && one.mark.is_none_or(|(first, _)| order < first)
-        });
-        let Some(of) = of else { continue };
-        match mark(record, known) {
-            Ok(Some(mark)) => of.mark = Some((order, mark)),
-            Ok(None) => {}
-            Err(why) => aside.push(format!("{}: {}: {why}", source.name(), of.case)),
-        }
+/// Marks what was rated of what the class handed in.
+fn find(class: &Class, given: &mut [Given]) {
+    let mut marks: BTreeMap<String, Vec<(String, f64)>> = BTreeMap::new();
+    for one in given {
+        let of_case = marks.entry(one.case.clone()).or_insert_with(|| class.marks_at(&one.case));
+        let mark = of_case.iter().find(|(learner, _)| *learner == one.learner);
+        one.mark = mark.map(|(_, mark)| *mark);
     }
-}
-
-/// The cases that were rated, each drawn once, with the sound plan that its marks are weighed against.
-type Known = BTreeMap<Address, (Case, Option<Plan>)>;
-
-/// The mark of an attempt, done again; nothing of one that is not over.
-fn mark(record: Record<IgnoredAny>, known: &mut Known) -> Result<Option<f64>, String> {
-    let Record { head, events, .. } = record;
-    let address = head.address.ok_or("its case has no address")?;
-    let (case, sound) = match known.entry(address) {
-        Entry::Occupied(there) => there.into_mut(),
-        Entry::Vacant(free) => {
-            let case = cases::at(address).map_err(|why| why.to_string())?;
-            let sound =
-                cases::proof(&case).and_then(|proof| Plan::from_draft(&proof.draft, &case).ok());
-            free.insert((case, sound))
-        }
-    };
-    let session = replay(&head, &events, case.clone()).map_err(|why| why.to_string())?;
-    let debrief = session.is_over().then(|| session.debrief(sound.as_ref())).flatten();
-    Ok(debrief.and_then(|debrief| debrief.mark.percent()))
 }
 
 fn text(line: &Borderline, given: &[Given], borderline: f64, aside: &[String]) -> String {
     let mut text =
         format!("How performances were rated as a whole, and their marks\n{CAUTION}\n\n");
     for one in given {
-        if let Some((_, mark)) = one.mark {
+        if let Some(mark) = one.mark {
             let Given { learner, case, rating, .. } = one;
             text.push_str(&format!("  {learner} at {case}: rated {rating}, mark {mark:.1}\n"));
         }
     }
-    let explained =
-        line.explained.map_or_else(|| "none".to_owned(), |share| format!("{:.0} %", 100.0 * share));
-    text.push_str(&format!(
-        "\n{:.1} marks to a step of the rating, {explained} of their variance explained, scatter {:.1}.\n\
-         Pass mark: {:.1} of 100, at the rating {borderline} (standard error {:.1}).\n",
-        line.slope, line.scatter, line.cut, line.error,
-    ));
-    if line.slope <= 0.0 {
-        text.push_str("Marks and ratings contradict each other: this pass mark means nothing.\n");
-    }
-    if line.is_drawn_out {
-        text.push_str(
-            "Nobody was rated on one side of the borderline: the line is drawn out to it.\n",
-        );
-    }
-    text.push_str(&format!("{BESIDE}\n"));
+    text.push_str(&format!("\n{}\n", told::rated(line, borderline).join("\n")));
     for line in aside {
         text.push_str(&format!("\nSet aside: {line}\n"));
     }
