@@ -26,6 +26,7 @@ mod report;
 mod standard;
 pub mod tables;
 pub mod told;
+pub mod typed;
 
 #[cfg(test)]
 mod trial;

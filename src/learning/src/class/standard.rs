@@ -6,6 +6,9 @@ use super::{Answers, Share};
 use core::fmt;
 use libm::sqrt;
 
+/// What a judge gives.
+pub(super) const A_CHANCE: &str = "a chance from 0 to 1 (60 % is 0.6)";
+
 /// Why no standard can be set.
 #[derive(Debug, Clone, PartialEq)]
 pub enum NoStandard {
@@ -71,7 +74,7 @@ impl fmt::Display for NoStandard {
             ),
             Self::NoChance { judge, item, found } => write!(
                 f,
-                "judge {}, item {}: found {found}, expected a chance from 0 to 1 (60 % is 0.6)",
+                "judge {}, item {}: found {found}, expected {A_CHANCE}",
                 judge + 1,
                 item + 1
             ),

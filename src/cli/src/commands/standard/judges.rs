@@ -1,11 +1,11 @@
 //! What judges expect, beside how hard each case is and what the class did.
 
 use super::super::class::Reading;
-use super::table::{Table, number};
+use super::table::Table;
 use crate::{Fault, Status, Streams};
 use engine::chart::Address;
 use engine::debrief::CAUTION;
-use learning::class::{Angoff, Class, Report, told};
+use learning::class::{Angoff, Class, Report, told, typed};
 use learning::desk::Tested;
 use std::path::{Path, PathBuf};
 
@@ -42,13 +42,10 @@ fn judged(table: &mut Table, judge: Option<usize>) -> (Vec<String>, Vec<Vec<f64>
     for (line, cells) in table.rows.clone() {
         let mut all = Vec::new();
         for place in &places {
-            match number(&cells[*place]).filter(|one| (0.0..=1.0).contains(one)) {
-                Some(chance) => all.push(chance),
-                None => {
-                    let (case, found) = (table.heads[*place].clone(), &cells[*place]);
-                    let why = format!(
-                        "{case}: found \"{found}\", expected a chance from 0 to 1 (60 % is 0.6)"
-                    );
+            match typed::chance(&cells[*place]) {
+                Ok(chance) => all.push(chance),
+                Err(why) => {
+                    let why = format!("{}: {why}", table.heads[*place]);
                     table.wrong(line, &why);
                 }
             }

@@ -1,10 +1,10 @@
 //! How examiners rated performances as a whole, and the line of marks over their ratings.
 
 use super::super::class::Reading;
-use super::table::{Table, number};
+use super::table::Table;
 use crate::{Fault, Status, Streams};
 use engine::debrief::CAUTION;
-use learning::class::{Borderline, Class, Rated, told};
+use learning::class::{Borderline, Class, Rated, told, typed};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
@@ -54,23 +54,14 @@ fn ratings(table: &mut Table) -> Vec<Given> {
     let [Some(learner), Some(case), Some(rating)] = columns else { return Vec::new() };
     let mut given = Vec::new();
     for (line, cells) in table.rows.clone() {
-        let whole =
-            number(&cells[rating]).filter(|one| one.fract() == 0.0 && (0.0..=100.0).contains(one));
-        match whole {
-            // A whole number of at most a hundred.
-            Some(whole) => given.push(Given {
+        match typed::rating(&cells[rating]) {
+            Ok(rating) => given.push(Given {
                 learner: cells[learner].clone(),
                 case: cells[case].clone(),
-                rating: whole as u8,
+                rating,
                 mark: None,
             }),
-            None => {
-                let why = format!(
-                    "found the rating \"{}\", expected a whole step of the scale, 0 to 100",
-                    cells[rating]
-                );
-                table.wrong(line, &why);
-            }
+            Err(why) => table.wrong(line, &why),
         }
     }
     given

@@ -80,8 +80,3 @@ impl Table {
         Err(Fault::new(format!("{what} in {}\n  {all}", file.display())))
     }
 }
-
-/// A number as people type one, with a point or a comma.
-pub fn number(text: &str) -> Option<f64> {
-    text.replace(',', ".").parse().ok().filter(|number: &f64| number.is_finite())
-}
