@@ -12,10 +12,7 @@ const FUNCTION: usize = 60;
 /// fall; a file that fits its limit leaves the list.
 const LONG_FILES: &[(&str, usize)] = &[("src/engine/src/plan/choices.rs", 517)];
 /// Functions that were longer, by file and name, on the same terms.
-const LONG_FUNCTIONS: &[(&str, usize)] = &[
-    ("src/engine/src/chart/fact.rs: shown_by", 62),
-    ("src/engine/src/plan/flow.rs: is_asked", 71),
-];
+const LONG_FUNCTIONS: &[(&str, usize)] = &[("src/engine/src/chart/fact.rs: shown_by", 62)];
 
 #[test]
 fn files_are_short() {

@@ -16,6 +16,7 @@ pub mod desk;
 pub mod dispute;
 pub mod edges;
 pub mod field;
+pub mod fields;
 pub mod figure;
 pub mod fresh;
 pub mod grip;

@@ -3,11 +3,11 @@
 use crate::components::changed::use_changed;
 use crate::components::desk::about::about;
 use crate::components::desk::again::{Again, AgainProps};
-use crate::components::desk::fields::no_patient;
 use crate::components::desk::find::{Find, FindProps};
 use crate::components::desk::key::{KeyPart, KeyProps};
 use crate::components::desk::line::{LineProps, OwnLine};
 use crate::components::desk::listed::listed;
+use crate::components::desk::no_patient;
 use crate::components::desk::out::{Out, OutProps};
 use crate::components::desk::{Desk, tests};
 use crate::components::hold::use_held;

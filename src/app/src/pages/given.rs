@@ -3,7 +3,7 @@
 use super::home::set_parts;
 use crate::components::caution::caution;
 use crate::components::changed::use_changed;
-use crate::components::desk::fields::words;
+use crate::components::fields::words;
 use crate::components::hold::{Held, use_held};
 use crate::components::plain::{el, heading, items, line, links, refused, said, status};
 use crate::components::sat::locked::locked;

@@ -18,9 +18,9 @@ pub use local::{Line, allowed, decided, protocol};
 pub use long::{LongText, read as read_long};
 pub use mark::{Lost, Mark, PlanWord};
 pub use verdict::{Verdict, hash_of, judge, judge_by};
-pub use words::{Explanation, asked, differ, explain, number_that_agrees, sources, with_unit};
-
-pub(crate) use words::plain;
+pub use words::{
+    Explanation, asked, differ, explain, number_that_agrees, plain, sources, with_unit,
+};
 
 use crate::chart::Case;
 use crate::plan::Plan;

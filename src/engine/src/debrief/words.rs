@@ -174,7 +174,8 @@ fn at_least_something(gap: f64) -> String {
 }
 
 /// A limit as its source prints it: no places that say nothing.
-pub(crate) fn plain(limit: f64) -> String {
+#[must_use]
+pub fn plain(limit: f64) -> String {
     trim(&format!("{limit:.3}"))
 }
 

@@ -169,21 +169,9 @@ pub(super) fn has_step(step: Step, draft: &Draft) -> bool {
 /// Whether the decision is asked where its step is one of the course. It is asked of every decision at
 /// every step: nothing is worked out here before it is needed.
 pub(super) fn is_asked_there(decision: Decision, draft: &Draft, case: &Case) -> bool {
-    let implant_stays = || course(draft) == Some(Course::PlaceToday);
-    let examined = |examination| {
-        draft
-            .many(Decision::Examinations)
-            .is_some_and(|chosen: Several<Examination>| chosen.has(examination))
-    };
-    let design = || draft.one::<FlapDesign>(Decision::FlapDesign);
-    let raised = || design().is_some_and(|design| design != FlapDesign::NoFlap);
-    let graft = || draft.one::<GraftMaterial>(Decision::GraftMaterial);
-    let grafted = || graft().is_some_and(|graft| graft != GraftMaterial::NoGraft);
-    let membrane = || draft.one::<MembraneKind>(Decision::Membrane);
-    let covered = || membrane().is_some_and(|membrane| membrane != MembraneKind::NoMembrane);
     match decision {
-        Decision::FilmQuestion => examined(Examination::Film),
-        Decision::SectionsQuestion => examined(Examination::Sections),
+        Decision::FilmQuestion => examined(draft, Examination::Film),
+        Decision::SectionsQuestion => examined(draft, Examination::Sections),
         Decision::Today | Decision::ByWhen => course_is_put_off(draft),
         Decision::ReferTo => {
             draft.one(Decision::Course) == Some(Course::Refer)
@@ -196,24 +184,24 @@ pub(super) fn is_asked_there(decision: Decision, draft: &Draft, case: &Case) -> 
         Decision::Guidance | Decision::ScrewChannel => {
             draft.one(Decision::Course) == Some(Course::PlaceToday)
         }
-        Decision::ReleaseSide => design() == Some(FlapDesign::Triangular),
-        Decision::FlapOutline | Decision::Papillae | Decision::PeriostealRelease => raised(),
-        Decision::Component => implant_stays(),
+        Decision::ReleaseSide => draft.one(Decision::FlapDesign) == Some(FlapDesign::Triangular),
+        Decision::FlapOutline | Decision::Papillae | Decision::PeriostealRelease => raised(draft),
+        Decision::Component => implant_stays(draft),
         Decision::ProvisionalContacts => {
-            implant_stays() && draft.one(Decision::Component) == Some(Component::Provisional)
+            implant_stays(draft) && draft.one(Decision::Component) == Some(Component::Provisional)
         }
         Decision::GrainSize
         | Decision::Wetting
         | Decision::Packing
         | Decision::GraftAmount
-        | Decision::FillLevel => grafted(),
-        Decision::ContourLayer => grafted() && raised(),
+        | Decision::FillLevel => grafted(draft),
+        Decision::ContourLayer => grafted(draft) && raised(draft),
         Decision::MembraneOutline | Decision::Trim | Decision::Fold | Decision::Fixation => {
-            covered()
+            covered(draft)
         }
-        Decision::ActOrder => grafted() && covered(),
-        Decision::SocketSeal => !implant_stays(),
-        Decision::NeedlePath => covered(),
+        Decision::ActOrder => grafted(draft) && covered(draft),
+        Decision::SocketSeal => !implant_stays(draft),
+        Decision::NeedlePath => covered(draft),
         Decision::AntisepticDays => {
             draft.one(Decision::Antiseptic) == Some(super::choices::Antiseptic::Chlorhexidine)
         }
@@ -221,7 +209,7 @@ pub(super) fn is_asked_there(decision: Decision, draft: &Draft, case: &Case) -> 
         Decision::SuturesOut => has_step(Step::Closure, draft),
         Decision::MembraneOut => {
             matches!(
-                membrane(),
+                draft.one(Decision::Membrane),
                 Some(
                     MembraneKind::DensePtfe
                         | MembraneKind::ExpandedPtfe
@@ -231,6 +219,29 @@ pub(super) fn is_asked_there(decision: Decision, draft: &Draft, case: &Case) -> 
         }
         _ => is_asked_by_events(decision, draft, case),
     }
+}
+
+fn examined(draft: &Draft, examination: Examination) -> bool {
+    let chosen: Option<Several<Examination>> = draft.many(Decision::Examinations);
+    chosen.is_some_and(|chosen| chosen.has(examination))
+}
+
+fn implant_stays(draft: &Draft) -> bool {
+    course(draft) == Some(Course::PlaceToday)
+}
+
+fn raised(draft: &Draft) -> bool {
+    draft.one(Decision::FlapDesign).is_some_and(|design: FlapDesign| design != FlapDesign::NoFlap)
+}
+
+fn grafted(draft: &Draft) -> bool {
+    let graft: Option<GraftMaterial> = draft.one(Decision::GraftMaterial);
+    graft.is_some_and(|graft| graft != GraftMaterial::NoGraft)
+}
+
+fn covered(draft: &Draft) -> bool {
+    let membrane: Option<MembraneKind> = draft.one(Decision::Membrane);
+    membrane.is_some_and(|membrane| membrane != MembraneKind::NoMembrane)
 }
 
 /// Whether what happens in this draft asks the decision; what no event brings in always is.

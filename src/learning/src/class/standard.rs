@@ -4,6 +4,7 @@
 
 use super::{Answers, Share};
 use core::fmt;
+use engine::debrief::plain;
 use libm::sqrt;
 
 /// What a judge gives.
@@ -74,9 +75,10 @@ impl fmt::Display for NoStandard {
             ),
             Self::NoChance { judge, item, found } => write!(
                 f,
-                "judge {}, item {}: found {found}, expected {A_CHANCE}",
+                "judge {}, item {}: found {}, expected {A_CHANCE}",
                 judge + 1,
-                item + 1
+                item + 1,
+                plain(*found)
             ),
             Self::OtherItems { found, expected } => write!(
                 f,
@@ -84,10 +86,10 @@ impl fmt::Display for NoStandard {
                  what is in one list alone"
             ),
             Self::NoMark { place, found } => {
-                write!(f, "performance {}: found {found}, expected a mark from 0 to 100", place + 1)
+                write!(f, "performance {}: found {}, expected a mark from 0 to 100", place + 1, plain(*found))
             }
             Self::NoRating { found } => {
-                write!(f, "found {found} as the borderline rating, expected a number on the scale")
+                write!(f, "found {} as the borderline rating, expected a number on the scale", plain(*found))
             }
             Self::TooFew { found } => {
                 write!(f, "found {found} rated performances, expected 3 at least; rate more of them")

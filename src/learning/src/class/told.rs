@@ -1,6 +1,7 @@
 //! A report in sentences, the same for the tool and for the page.
 
 use super::{Angoff, Borderline, Footing, Notion, OfCase, OfLearner, Report, Share, Together};
+use engine::debrief::plain as shortly;
 
 /// Of no more attempts is it told how their verdicts changed; all are counted.
 const MOST_CHANGED: usize = 50;
@@ -206,8 +207,10 @@ pub fn rated(line: &Borderline, borderline: f64) -> Vec<String> {
             line.slope, line.scatter
         ),
         format!(
-            "Pass mark: {:.1} of 100, at the rating {borderline} (standard error {:.1}).",
-            line.cut, line.error
+            "Pass mark: {:.1} of 100, at the rating {} (standard error {:.1}).",
+            line.cut,
+            shortly(borderline),
+            line.error
         ),
     ];
     if line.slope <= 0.0 {

@@ -3,11 +3,12 @@
 
 use super::standard::{A_CHANCE, Angoff, Borderline, Rated};
 use crate::csv::Csv;
+use engine::units::decimal;
 
 /// A number as people type one, with a point or a comma; nothing where it is none.
 #[must_use]
 pub fn number(text: &str) -> Option<f64> {
-    text.trim().replace(',', ".").parse().ok().filter(|number: &f64| number.is_finite())
+    decimal(&text.trim().replace(',', "."))
 }
 
 /// A judge's chance, 0 to 1.
@@ -38,7 +39,9 @@ pub fn rating(text: &str) -> Result<u8, String> {
 /// A sentence for each number that is none, and for each judge who left cases out.
 pub fn judges(cases: &[String], typed: &[Vec<String>]) -> Result<Option<Angoff>, Vec<String>> {
     let (mut all, mut wrong) = (Vec::new(), Vec::new());
-    for (place, of_judge) in (1..).zip(typed).filter(|(_, one)| one.iter().any(is_said)) {
+    for (place, of_judge) in
+        (1..).zip(typed).filter(|(_, one)| one.iter().any(|text| is_said(text)))
+    {
         let mut chances = Vec::new();
         for (case, text) in cases.iter().zip(of_judge).filter(|(_, text)| is_said(text)) {
             match chance(text) {
@@ -101,7 +104,9 @@ pub fn judges_table(cases: &[String], typed: &[Vec<String>]) -> Csv {
     let mut head = vec!["judge"];
     head.extend(cases.iter().map(String::as_str));
     let mut table = Csv::with(&head);
-    for (place, of_judge) in (1..).zip(typed).filter(|(_, one)| one.iter().any(is_said)) {
+    for (place, of_judge) in
+        (1..).zip(typed).filter(|(_, one)| one.iter().any(|text| is_said(text)))
+    {
         let name = format!("Judge {place}");
         let mut row = vec![name.as_str()];
         row.extend(of_judge.iter().map(|text| text.trim()));
@@ -120,7 +125,7 @@ pub fn ratings_table(case: &str, marks: &[(String, f64)], typed: &[String]) -> C
     table
 }
 
-fn is_said(text: &String) -> bool {
+fn is_said(text: &str) -> bool {
     !text.trim().is_empty()
 }
 

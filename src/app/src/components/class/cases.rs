@@ -3,10 +3,11 @@
 use super::rules::place;
 use super::set_aside::set_aside;
 use super::table::{counts, save, table};
+use crate::components::fields::one_of;
 use crate::components::plain::{el, folded, items, line, link, said, section, text};
 use crate::prose::Prose;
 use crate::route::{CaseRoute, From, Route};
-use learning::class::{Objection, OfCase, Report, tables, told};
+use learning::class::{CaseSeen, Objection, OfCase, Report, tables, told};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -19,7 +20,7 @@ pub fn cases(report: &Rc<Report>, prose: &Prose) -> Html {
         let odd: Vec<&str> = one.odd.iter().map(|odd| odd.words()).collect();
         cells.push(text(odd.join("; ")));
         if adjusted {
-            cells.extend(counts(&[one.words, one.adjusted].map(|words| words[0] + words[1])));
+            cells.extend(counts(&[one.passed().right, one.adjusted[0] + one.adjusted[1]]));
         }
         (case(one), cells)
     };
@@ -58,6 +59,15 @@ fn case(one: &OfCase) -> Html {
         Ok(address) => link(Route::Case(CaseRoute::study(From::Address(address))).fragment(), says),
         Err(_) => text(says),
     }
+}
+
+/// One of these cases, or none yet.
+pub fn one_case(id: &str, cases: &[CaseSeen], chosen: &str, then: Callback<String>) -> Html {
+    let says = |one: &CaseSeen| format!("{} at {}", one.name, one.tooth);
+    let words: Vec<String> = cases.iter().map(says).collect();
+    let mut all = vec![("", "none chosen")];
+    all.extend(cases.iter().map(|one| one.name.as_str()).zip(words.iter().map(String::as_str)));
+    el("div", "choosing", vec![one_of(id, "Case", &all, chosen, then)])
 }
 
 /// What the outcomes of all cases together can carry.

@@ -1,18 +1,18 @@
 //! A case for discussion, to be shown to the class it came from: everybody's choices over each other, and
 //! the verdicts one by one.
 
+use super::cases::one_case;
 use super::overlay::{Overlay, OverlayProps};
 use super::verdicts::verdicts;
 use crate::components::changed::use_worked;
 use crate::components::hold::{Held, use_held};
-use crate::components::plain::{el, line, said, section, text, with};
+use crate::components::plain::{el, line, said, section};
 use crate::components::portfolio::tick;
 use crate::components::view::keyed;
 use crate::prose::Prose;
 use learning::class::{CaseSeen, Class, Discussion, SetAside, UNTOLD_FROM, told};
 use std::cell::RefCell;
 use std::rc::Rc;
-use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
 /// What it needs.
@@ -72,25 +72,11 @@ fn choose(cases: &[CaseSeen], on_show: &Held<OnShow>) -> Html {
     if cases.is_empty() {
         return line("p", "", "No case that is drawn by its address was brought to its end.");
     }
-    let onchange = {
+    let then = {
         let on_show = on_show.clone();
-        Callback::from(move |event: Event| {
-            let case = event.target_unchecked_into::<HtmlSelectElement>().value();
-            on_show.set(OnShow { case, ..OnShow::default() });
-        })
+        Callback::from(move |case| on_show.set(OnShow { case, ..OnShow::default() }))
     };
-    let option = |one: &CaseSeen| {
-        let selected = one.name == on_show.case;
-        html! { <option value={one.name.clone()} {selected}>{ format!("{} at {}", one.name, one.tooth) }</option> }
-    };
-    let label = with("label", &[("for", "discussed")], vec![line("span", "", "Case")]);
-    let field = html! {
-        <select id="discussed" {onchange}>
-            <option value="">{ "none chosen" }</option>
-            { for cases.iter().map(option) }
-        </select>
-    };
-    el("p", "choosing", vec![label, text(" ".to_owned()), field])
+    one_case("discussed", cases, &on_show.case, then)
 }
 
 /// The figures of everybody, where nobody is told from the others or all agree.

@@ -3,12 +3,16 @@
 mod aside;
 mod cases;
 mod discussion;
+mod judged;
+mod judges;
 mod learners;
 mod overlay;
+mod ratings;
 mod report;
 mod rules;
 mod set_aside;
 mod table;
+mod typed;
 mod verdicts;
 
 pub use aside::aside;

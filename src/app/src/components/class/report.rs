@@ -1,10 +1,12 @@
 //! The report on a class.
 
 use super::discussion::{Discuss, DiscussProps};
+use super::judges::{Judges, JudgesProps};
+use super::ratings::{Ratings, RatingsProps};
 use super::{cases, learners, rules};
 use crate::components::caution::caution;
 use crate::components::hold::{Held, use_held};
-use crate::components::plain::{el, items, line, press, said};
+use crate::components::plain::{el, items, line, press, said, section};
 use crate::components::portfolio::tick;
 use crate::components::view::view;
 use crate::effects;
@@ -44,9 +46,12 @@ pub fn ClassReport(props: &ReportProps) -> Html {
     if !aside.is_empty() {
         report.adjust(&props.class.borrow(), &aside);
     }
+    let known: Vec<String> = report.learners.iter().map(|one| one.code.clone()).collect();
     if !*codes {
         report.hide_codes();
     }
+    let called = known.into_iter().zip(report.learners.iter().map(|one| one.code.clone()));
+    let called = called.map(|(code, called)| [code, called]).collect();
     let report = Rc::new(report);
     let wide = WIDE.min(effects::page_width() - BESIDE);
     let (class, count) = (props.class.clone(), props.count);
@@ -70,8 +75,21 @@ pub fn ClassReport(props: &ReportProps) -> Html {
         learners::map(&report, &prose, wide),
         learners::marks(&report),
         cases::cases(&report, &prose),
-        view::<Discuss>(DiscussProps { class, count, aside }),
+        view::<Discuss>(DiscussProps { class: class.clone(), count, aside }),
         cases::together(&report),
+        section(
+            "standard",
+            "Where the pass mark lies",
+            vec![
+                line(
+                    "p",
+                    "",
+                    "A pass mark is in no plan: people set it. Both ways tell how far it would scatter, and nothing of them is kept once you leave the page: save the table.",
+                ),
+                view::<Judges>(JudgesProps { report: report.clone() }),
+                view::<Ratings>(RatingsProps { class, count, called }),
+            ],
+        ),
         cases::objections(&report),
     ];
     el("div", "of-class", parts)

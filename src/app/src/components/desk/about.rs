@@ -2,7 +2,7 @@
 
 use super::Desk;
 use super::conditions::sat;
-use super::fields::{one_of, words};
+use crate::components::fields::{one_of, words};
 use crate::components::plain::section;
 use crate::library::ShippedSet;
 use yew::prelude::*;

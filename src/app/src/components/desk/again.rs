@@ -1,7 +1,7 @@
 //! A set taken up again: from its link, or from the file that a desk has saved.
 
 use super::Desk;
-use super::fields::{self, words};
+use crate::components::fields::{self, words};
 use crate::components::hold::{Held, use_held};
 use crate::components::plain::{button, el, folded, line, status, text, with};
 use crate::effects;

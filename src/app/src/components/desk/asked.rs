@@ -1,6 +1,6 @@
 //! What the cases to be drawn must have.
 
-use super::fields::{one_of, share};
+use crate::components::fields::{one_of, share};
 use crate::components::hold::Held;
 use engine::cases::{Archetype, Constraints, Spread, Within};
 use yew::prelude::*;

@@ -1,10 +1,10 @@
 //! One thing about a case of the set, changed on its figure: by hand, by keys, or by its number.
 
 use super::Desk;
-use super::fields::{one_of, words};
 use super::taken::{Doing, held, kind_of};
 use crate::amount::read;
 use crate::components::changed::use_worked;
+use crate::components::fields::{one_of, words};
 use crate::components::figure::under;
 use crate::components::hold::{Held, use_held};
 use crate::components::plain::{button, el, line, status};

@@ -1,7 +1,7 @@
 //! Under what conditions a set is sat: when verdicts come, for how long, how often, what is read first.
 
 use super::Desk;
-use super::fields::{one_of, words};
+use crate::components::fields::{one_of, words};
 use crate::library::ShippedSet;
 use crate::sat::conditions;
 use engine::scenario::{Conditions, MOST_ATTEMPTS, MOST_MINUTES, Verdicts};

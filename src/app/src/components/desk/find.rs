@@ -2,7 +2,7 @@
 
 use super::Desk;
 use super::asked::{Asked, fields};
-use super::fields::words;
+use crate::components::fields::words;
 use crate::components::hold::use_held;
 use crate::components::plain::{button, el, press, said, section, status, table};
 use crate::effects::{self, Breath};

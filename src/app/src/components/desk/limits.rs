@@ -1,6 +1,6 @@
 //! What a set may decide of one rule: a number for each limit that may be moved, and its two positions.
 
-use super::fields::{one_of, words};
+use crate::components::fields::{one_of, words};
 use crate::components::plain::{el, said};
 use crate::prose::Prose;
 use engine::debrief::with_unit;

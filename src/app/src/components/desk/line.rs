@@ -1,9 +1,9 @@
 //! The school's own line: limits that the set moves, and sides that it takes.
 
 use super::Desk;
-use super::fields::{one_of, words};
 use super::limits::{is_open, of_rule};
 use crate::components::decided::{self, decides};
+use crate::components::fields::{one_of, words};
 use crate::components::hold::use_held;
 use crate::components::plain::{el, folded, line, status};
 use crate::prose::Prose;

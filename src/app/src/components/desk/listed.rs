@@ -2,8 +2,8 @@
 
 use super::Desk;
 use super::change::{ChangePart, ChangeProps};
-use super::fields::words;
 use super::taken::kind_of;
+use crate::components::fields::words;
 use crate::components::plain::{el, line, link, press, said, section};
 use crate::components::view::keyed;
 use crate::library::ShippedSet;

@@ -5,7 +5,6 @@ pub mod again;
 pub mod asked;
 mod change;
 mod conditions;
-pub mod fields;
 pub mod find;
 pub mod key;
 mod keyed;
@@ -19,11 +18,13 @@ mod taken;
 pub mod tests;
 
 use crate::components::hold::Held;
+use crate::components::plain::line;
 use crate::handout;
 use crate::library::ShippedSet;
 use engine::chart::Address;
 use learning::desk::Tested;
 use std::rc::Rc;
+use yew::prelude::Html;
 
 /// What lies on the desk.
 #[derive(Clone, PartialEq)]
@@ -69,4 +70,13 @@ impl Desk {
             |address: &Address| self.tested.iter().find(|one| one.address == *address).cloned();
         self.set.addresses.iter().filter_map(find).collect()
     }
+}
+
+/// What stands over the whole desk: no patient belongs here.
+pub fn no_patient() -> Html {
+    line(
+        "p",
+        "caution",
+        "Do not enter a real patient. Cases are drawn by number; there is no field for who anybody is.",
+    )
 }

@@ -1,10 +1,10 @@
 //! Handing the set out: a link, a file.
 
 use super::Desk;
-use super::fields::words;
 use super::missing::missing;
 use super::scan::{Scan, ScanProps};
 use crate::components::changed::use_changed;
+use crate::components::fields::words;
 use crate::components::hold::use_held;
 use crate::components::plain::{alert, button, el, line, press, said, section, text, with};
 use crate::components::view::keyed;

@@ -1,6 +1,6 @@
 //! What this browser keeps of a set, and handing it in.
 
-use crate::components::desk::fields::words;
+use crate::components::fields::words;
 use crate::components::plain::{el, line, press};
 use crate::effects;
 use crate::keep::db::ATTEMPTS;

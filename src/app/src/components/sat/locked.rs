@@ -1,7 +1,7 @@
 //! A set that opens with a code, before it is said.
 
 use crate::components::caution::caution;
-use crate::components::desk::fields::words;
+use crate::components::fields::words;
 use crate::components::hold::Held;
 use crate::components::plain::{line, status};
 use yew::prelude::*;

@@ -1,7 +1,7 @@
 //! Before a set under conditions begins: what its instructor says, and what the conditions are.
 
 use crate::components::caution::caution;
-use crate::components::desk::fields::one_of;
+use crate::components::fields::one_of;
 use crate::components::hold::use_held;
 use crate::components::plain::{el, items, line, press, said};
 use crate::library::ShippedSet;

@@ -2,7 +2,7 @@
 
 use super::here::{Here, hand_in};
 use crate::components::changed::use_changed;
-use crate::components::desk::fields::words;
+use crate::components::fields::words;
 use crate::components::hold::use_held;
 use crate::components::plain::{button, el, landing, line, link, links, said, status};
 use crate::keep::Kept;

@@ -1,6 +1,6 @@
-//! Fields of the desk: each under its name, each telling what was typed once it is left.
+//! Fields each under its name: what an instructor types or chooses, told once it is left.
 
-use crate::components::plain::{self, el, text, with};
+use super::plain::{el, text, with};
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
@@ -64,14 +64,5 @@ pub fn share(id: &str, name: &str, value: u8, told: Callback<u8>) -> Html {
 
 fn labelled(id: &str, name: &str, field: Html) -> Html {
     let label = with("label", &[("for", id)], vec![text(name.to_owned())]);
-    el("div", "desk-field", vec![label, field])
-}
-
-/// What stands over the whole desk: no patient belongs here.
-pub fn no_patient() -> Html {
-    plain::line(
-        "p",
-        "caution",
-        "Do not enter a real patient. Cases are drawn by number; there is no field for who anybody is.",
-    )
+    el("div", "named-field", vec![label, field])
 }
