@@ -7,14 +7,14 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import test from "node:test";
 import zlib from "node:zlib";
+import { counted, drop, saved, section, status } from "./class.mjs";
+import { go } from "./desk.mjs";
 import { axe, mounted, soon, visit } from "./harness.mjs";
 import { begin, beginByKeys, tabTo } from "./play.mjs";
 
 const data = fileURLToPath(new URL("../data/", import.meta.url));
 const { files: kinds } = JSON.parse(readFileSync(`${data}planted-class.json`, "utf8"));
 const [NUMBER, BOTH, SOUNDING, NEITHER] = [0, 1, 2, 3];
-
-const go = (page, fragment) => page.evaluate((to) => { location.hash = to; }, fragment);
 
 /** A learner of a kind, with attempts of their own, as one file. */
 function learner(code, kind, change = () => {}) {
@@ -76,23 +76,10 @@ async function open(page) {
   await page.locator("#handed-in").waitFor();
 }
 
-const status = (page) => page.locator(".class > [role=status]");
-
 /** Has files read, and waits for so many attempts. */
 async function read(page, files, attempts) {
   await page.locator("#handed-in").setInputFiles(files);
-  // Said once all is read; a machine that has more to do takes its time.
-  await status(page).filter({ hasText: new RegExp(`read, ${attempts} attempts`) }).waitFor();
-}
-
-const section = (page, id) => page.locator(`section[aria-labelledby="${id}"]`);
-
-async function saved(page, name) {
-  const download = page.waitForEvent("download");
-  await page.getByRole("button", { name: `Save ${name}` }).click();
-  const got = await download;
-  assert.equal(got.suggestedFilename(), name);
-  return readFileSync(await got.path(), "utf8").trim().split("\r\n");
+  await counted(page, attempts);
 }
 
 /** That the report names what was planted. */
@@ -117,13 +104,7 @@ test("dropped files of twelve learners tell the planted misconceptions, with how
     await open(page);
     assert.match(await page.locator(".class").innerText(), /Nothing leaves it[^]*not who chose/);
     const asked = requests.length;
-    const carried = await page.evaluateHandle((files) => {
-      const carried = new DataTransfer();
-      for (const [name, text] of files) carried.items.add(new File([text], name));
-      return carried;
-    }, twelve().map(({ name, buffer }) => [name, buffer.toString()]));
-    await page.locator(".class").dispatchEvent("dragover", { dataTransfer: carried });
-    await page.locator(".class").dispatchEvent("drop", { dataTransfer: carried });
+    await drop(page, twelve().map(({ name, buffer }) => [name, buffer.toString()]));
     await soon(async () => assert.match(await status(page).innerText(), /^12 files read, 48 attempts\.$/));
     await tells(page);
     // Figure, and the same in words.

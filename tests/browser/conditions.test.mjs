@@ -5,7 +5,7 @@ import assert from "node:assert/strict";
 import { createDecipheriv, pbkdf2Sync } from "node:crypto";
 import { inflateSync } from "node:zlib";
 import test from "node:test";
-import { download, fill, go, held } from "./desk.mjs";
+import { download, fill, go, held, linked, write } from "./desk.mjs";
 import { axe, mounted, soon, visit } from "./harness.mjs";
 import { begin, byMouse, run, sound } from "./play.mjs";
 
@@ -15,21 +15,16 @@ const CASES = ["1.1.2024.2591", "1.1.2024.1397"];
 async function written(page, when, conditions = {}) {
   await begin(page);
   await go(page, "#/desk");
-  await fill(page, "desk-title", "An examination");
-  await fill(page, "desk-aim", "Show what you decide.");
-  await page.locator("#desk-mode").selectOption(when);
-  for (const [id, text] of Object.entries(conditions)) await fill(page, `desk-${id}`, text);
-  for (const address of CASES) {
-    await fill(page, "desk-address", address);
-    await page.locator(".desk-cases > li", { hasText: address }).waitFor();
-  }
-  // The link follows what was written last: the second case.
-  await soon(async () => {
-    const link = await page.locator("#desk-link").inputValue();
-    const set = conditions.code ? unsealed(link, conditions.code.toLowerCase()) : held(link);
-    assert.deepEqual(set.addresses, CASES);
+  await write(page, {
+    title: "An examination",
+    aim: "Show what you decide.",
+    when,
+    ...conditions,
+    cases: CASES,
   });
-  return /#.*/.exec(await page.locator("#desk-link").inputValue())[0];
+  // The link follows what was written last: the second case.
+  const read = (link) => (conditions.code ? unsealed(link, conditions.code.toLowerCase()) : held(link));
+  return linked(page, (set) => assert.deepEqual(set.addresses, CASES), read);
 }
 
 /** Opens the case of the set at this place and goes through it. */

@@ -9,19 +9,12 @@ import { join } from "node:path";
 import test from "node:test";
 import { fileURLToPath } from "node:url";
 import { deflateSync } from "node:zlib";
-import { download, fill, go, held } from "./desk.mjs";
+import { download, fill, go, held, link, linked, write as written } from "./desk.mjs";
 import { axe, mounted, soon, tools, visit } from "./harness.mjs";
 import { begin, run } from "./play.mjs";
 
 const jsqr = createRequire(join(tools, "node", "package.json"))("jsqr");
 const CASES = ["1.1.2024.2591", "1.1.2024.1397"];
-const link = (page) => page.locator("#desk-link").inputValue();
-
-/** The link once it holds what is asserted of its set: its fragment. */
-async function linked(page, check) {
-  await soon(async () => check(held(await link(page))));
-  return /#.*/.exec(await link(page))[0];
-}
 
 /** Saves the set as a file: where it lies. */
 const saved = async (page) => (await download(page, "Save it as a file", "desk.set.toml")).file;
@@ -30,13 +23,11 @@ async function write(page) {
   await begin(page);
   await page.getByRole("link", { name: "Write a set" }).click();
   await page.locator("#desk-title").waitFor();
-  await fill(page, "desk-title", "Walls, \"thick\" & <thin>");
-  await fill(page, "desk-aim", "Tell a wall that holds from one that does not.");
-  for (const address of CASES) {
-    await fill(page, "desk-address", address);
-    await page.locator(".desk-cases > li", { hasText: address }).waitFor();
-    await page.locator("#desk-address").fill("");
-  }
+  await written(page, {
+    title: "Walls, \"thick\" & <thin>",
+    aim: "Tell a wall that holds from one that does not.",
+    cases: CASES,
+  });
 }
 
 test("a set is written, kept, taken up again, and its link holds what a learner needs and no more", () =>

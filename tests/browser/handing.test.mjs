@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import test, { after } from "node:test";
 import { axe, browse, mounted, packageSite, soon, visit, watch } from "./harness.mjs";
-import { host, unzipped } from "./host.mjs";
+import { FRESH, hosted, unzipped } from "./host.mjs";
 import { begin, byMouse, run, sound } from "./play.mjs";
 
 const CASES = ["1.1.2024.2591", "1.1.2024.1857"];
@@ -30,33 +30,9 @@ const packed = Object.fromEntries(["1.2", "2004"].map((edition) => {
   return [edition, unzipped(readFileSync(out))];
 }));
 
-const FRESH = {
-  "1.2": { core: { student_id: "u-1", student_name: "Learner, A.", lesson_mode: "normal", entry: "ab-initio" } },
-  "2004": { learner_id: "u-1", learner_name: "Learner, A.", mode: "normal", entry: "ab-initio" },
-};
-
-/** Opens a host in a browser of its own; the frame of the package, the page, its calls. */
-async function opened(edition, state, look, refuses) {
-  const served = await host(edition, packed[edition], state, refuses);
-  const browser = await browse();
-  try {
-    const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
-    const { faults } = await watch(context, served.address);
-    const page = await context.newPage();
-    await page.goto(served.address);
-    const frame = await (await page.locator("#frame").elementHandle()).contentFrame();
-    await mounted(frame);
-    await begin(frame);
-    await frame.getByRole("heading", { name: "Two walls" }).waitFor();
-    const calls = () => page.evaluate(() => calls);
-    await look({ page, frame, calls, commits: served.commits });
-    // The host's own script may complain of itself; the package may not.
-    assert.deepEqual(faults.filter((fault) => !/\/commit/.test(fault)), []);
-  } finally {
-    await browser.close();
-    served.end();
-  }
-}
+/** Opens a package in a host, in a browser of its own, once its set is there. */
+const opened = (edition, state, look, refuses) =>
+  hosted(edition, packed[edition], look, { title: "Two walls", state, refuses });
 
 const wrote = (calls) => calls.filter(({ name }) => ["SetValue", "Commit", "Initialize"].includes(name));
 const play = async (frame, place, until) => {

@@ -2,13 +2,13 @@
 // another project's run-time of both editions. It serves every file of a package as bytes of no kind,
 // as some hosts do, and writes down what is committed and each call with what was answered.
 
+import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { browse, mounted, tools, watch } from "./harness.mjs";
+import { begin } from "./play.mjs";
 
-const target = fileURLToPath(new URL("../../target/", import.meta.url));
-const tools = process.env.WALLWISE_TOOLS ?? join(target, "tools");
 const dist = join(tools, "node", "node_modules", "scorm-again", "dist");
 
 /** The files of an archive that stores them as they are: `{ name: bytes }`, read by its directory. */
@@ -30,6 +30,12 @@ export function unzipped(archive) {
 const EDITIONS = {
   "1.2": { script: "scorm12.min.js", kind: "Scorm12API", api: "API", prefix: "LMS" },
   "2004": { script: "scorm2004.min.js", kind: "Scorm2004API", api: "API_1484_11", prefix: "" },
+};
+
+/** What a host knows of a learner who comes for the first time. */
+export const FRESH = {
+  "1.2": { core: { student_id: "u-1", student_name: "Learner, A.", lesson_mode: "normal", entry: "ab-initio" } },
+  "2004": { learner_id: "u-1", learner_name: "Learner, A.", mode: "normal", entry: "ab-initio" },
 };
 
 /** The page of a host; `state` is what it knows of the learner, `refuses` how the calls begin that it refuses. */
@@ -55,7 +61,7 @@ function page(edition, state, refuses) {
 }
 
 /** Hosts the files of a package until `end()`; `commits` fills with what is committed. */
-export async function host(edition, files, state, refuses = "") {
+async function host(edition, files, state, refuses = "") {
   const commits = [];
   const server = createServer((request, response) => {
     const path = new URL(request.url, "http://host").pathname;
@@ -75,4 +81,31 @@ export async function host(edition, files, state, refuses = "") {
   await new Promise((listening) => server.listen(0, "127.0.0.1", listening));
   const address = `http://127.0.0.1:${server.address().port}/`;
   return { address, commits, end: () => { server.closeAllConnections(); server.close(); } };
+}
+
+/**
+ * Opens a package in a host, in a browser of its own, once the set of this title is there; hands
+ * `{ page, frame, calls, commits }` to `look`: the host's page, the package's frame, what was called and
+ * committed.
+ */
+export async function hosted(edition, files, look, { title, state = FRESH[edition], refuses }) {
+  const served = await host(edition, files, state, refuses);
+  const browser = await browse();
+  try {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+    const { faults } = await watch(context, served.address);
+    const page = await context.newPage();
+    await page.goto(served.address);
+    const frame = await (await page.locator("#frame").elementHandle()).contentFrame();
+    await mounted(frame);
+    await begin(frame);
+    await frame.getByRole("heading", { name: title }).waitFor();
+    const calls = () => page.evaluate(() => calls);
+    await look({ page, frame, calls, commits: served.commits });
+    // The host's own script may complain of itself; the package may not.
+    assert.deepEqual(faults.filter((fault) => !/\/commit/.test(fault)), []);
+  } finally {
+    await browser.close();
+    served.end();
+  }
 }
