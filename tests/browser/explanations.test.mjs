@@ -159,7 +159,7 @@ test("an objection is kept with the attempt, changes no verdict, and an empty on
       page.waitForEvent("download"),
       page.getByRole("button", { name: "Save this attempt" }).click(),
     ]);
-    assert.equal(saved.suggestedFilename(), "attempt.json");
+    assert.equal(saved.suggestedFilename(), "wallwise-attempt.json");
     const file = JSON.parse(readFileSync(await saved.path(), "utf8"));
     assert.equal(file.caution, "synthetic, not for treatment");
     const [attempt] = file.records;

@@ -16,6 +16,8 @@ use std::rc::Rc;
 /// The version of the link's form, before its letters; and that of one that opens with a code.
 const VERSION: &str = "1.";
 const SEALED: &str = "2.";
+/// The name of a file is not made longer than this.
+const LONGEST_NAME: usize = 48;
 /// How the name of a set that came by link begins: no shipped one begins so.
 const GIVEN: &str = "given-";
 /// Where this browser keeps the sets that came by link, and the set that is being written.
@@ -170,6 +172,24 @@ pub async fn file(set: &ShippedSet) -> Result<String, String> {
     let bare = ShippedSet { name: String::new(), ..set.clone() };
     let letters = squeeze(&text(&bare), "").await?;
     Ok(format!("{}{OWN}{VERSION}{letters}\n", written(set)))
+}
+
+/// What the file of a set of this title is called: by it several are told apart, also once they are packed.
+pub fn file_name(title: &str) -> String {
+    let plain = title.to_ascii_lowercase();
+    let words = plain.split(|letter: char| !letter.is_ascii_alphanumeric());
+    let mut name = String::new();
+    for word in words.filter(|word| !word.is_empty()) {
+        if name.len() + word.len() > LONGEST_NAME {
+            break;
+        }
+        if !name.is_empty() {
+            name.push('-');
+        }
+        name.push_str(word);
+    }
+    let name = if name.is_empty() { "wallwise" } else { &name };
+    format!("{name}.set.toml")
 }
 
 /// The set of a file that a desk has saved, whole.

@@ -62,7 +62,7 @@ pub async fn of_one(bench: &Bench, kept: &Kept) -> String {
     let is_kept = matches!(kept, Kept::Here(_));
     match bench.head.as_deref().filter(|_| is_kept) {
         Some(head) => {
-            let file = saved(None, |id| id == head.id).await;
+            let file = saved(Some(&effects::code()), |id| id == head.id).await;
             file.unwrap_or_else(|_| of_bench(head.clone(), bench))
         }
         None => of_bench(head_of(bench, kept, effects::now()), bench),
@@ -72,7 +72,7 @@ pub async fn of_one(bench: &Bench, kept: &Kept) -> String {
 fn of_bench(head: Head, bench: &Bench) -> String {
     let events = bench.latest().events().iter();
     let events = events.map(|event| Done { at: None, what: event.written() }).collect();
-    file::write(None, &[record(head, events, String::new())])
+    file::write(Some(&effects::code()), &[record(head, events, String::new())])
 }
 
 /// Brings a file in. What is here already stays; of two that differ both are kept.

@@ -11,6 +11,7 @@ use crate::handout;
 use crate::library::{Library, ShippedSet};
 use crate::sat::conditions;
 use crate::store::{Action, Room};
+use learning::class::told::counted;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -97,7 +98,8 @@ fn own(
         });
     });
     let count = set.addresses.len();
-    let about = format!("{count} cases of your own, about the same and as hard as everybody's.");
+    let cases = counted(count, "case");
+    let about = format!("{cases} of your own, about the same and as hard as everybody's.");
     vec![
         said("p", "", set.aim.clone()),
         said("p", "from", about),

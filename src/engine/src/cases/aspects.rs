@@ -141,6 +141,11 @@ fn deepest_of(site: &Site, wall: Wall) -> Option<(usize, i32)> {
     depths.max_by_key(|(_, depth)| *depth)
 }
 
+/// The defect of a wall that its aspects read and change: the deepest.
+pub(crate) fn defect_of(site: &Site, wall: Wall) -> Option<&Defect> {
+    deepest_of(site, wall).and_then(|(place, _)| site.defects.get(place))
+}
+
 /// Where the crest of a wall lies on the map, tenths.
 fn crest_of(site: &Site, wall: Wall) -> i32 {
     match wall {

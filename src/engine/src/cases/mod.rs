@@ -39,6 +39,7 @@ mod tests;
 
 pub use archetype::{Archetype, Group};
 pub use around::class_of;
+pub(crate) use aspects::defect_of;
 pub use aspects::{changed, value as value_of};
 pub use constraints::{Constraints, Impossible};
 pub(crate) use defects::{on_map, u_form};

@@ -5,6 +5,7 @@ use super::scene::Scene;
 use super::together::tooth_out;
 use super::{Figure, Show, Window, map, section};
 use crate::anatomy::{Map, Site, Wall};
+use crate::cases::defect_of;
 use crate::chart::{Aspect, Case};
 use crate::geometry::{P2, polyline};
 use crate::plan::Draft;
@@ -69,8 +70,7 @@ pub fn changing(case: &Case, aspect: Aspect, px: f64) -> (Figure, Option<Hold>) 
 /// Place and step as (s, t) of the map.
 fn held_on_map(site: &Site, aspect: Aspect) -> Option<[P2; 2]> {
     let wall = if aspect == Aspect::OralLoss { Wall::Oral } else { Wall::Facial };
-    let lost = site.defects.iter().filter(|one| one.wall == wall);
-    let corners: Vec<P2> = lost.flat_map(|one| one.outline.points()).collect();
+    let corners = defect_of(site, wall).map(|one| one.outline.points()).unwrap_or_default();
     // What counts grows this way: down a wall, or distally.
     let way = match aspect {
         Aspect::FacialLossWidth => P2::new(1.0, 0.0),
@@ -162,6 +162,25 @@ mod tests {
             }
         }
         assert!(seen.iter().all(|count| *count >= 1), "{seen:?}");
+    }
+
+    #[test]
+    fn of_two_defects_of_a_wall_the_one_is_held_that_is_changed() {
+        let case = (0..24).find_map(|seed| {
+            let lost = Change { aspect: Aspect::FacialLoss, to: 45 };
+            changed(&generate(seed).ok()?, lost).ok().filter(|case| case.site.defects.len() == 1)
+        });
+        let one = case.expect("a case with one defect");
+        let mut two = one.clone();
+        // Shallower, and distal of all that the first reaches.
+        let mut other = one.site.defects[0].clone();
+        let beside = [[60, 0], [75, 0], [75, 20], [60, 20]];
+        other.outline = crate::geometry::Outline::new(beside.to_vec()).unwrap();
+        two.site.defects.push(other);
+        for aspect in [Aspect::FacialLoss, Aspect::FacialLossWidth] {
+            let [alone, beside] = [&one, &two].map(|case| changing(case, aspect, 300.0).1);
+            assert!(alone.is_some() && alone == beside, "{aspect:?}: {alone:?}, {beside:?}");
+        }
     }
 
     #[test]

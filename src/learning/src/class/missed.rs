@@ -126,8 +126,10 @@ fn notion(attempts: Share, chose: &Chose) -> Option<Notion> {
             let missed = [made(*missed, attempts.wrong), attempts.wrong];
             let kept = [made(*kept, attempts.right), attempts.right];
             let apart = share(missed[0], missed[1]) - share(kept[0], kept[1]);
-            // One who missed it tells nothing of a class.
+            // One who missed it tells nothing of a class, and where nobody kept it nothing sets anybody
+            // apart.
             if missed[0] > 1
+                && kept[1] > 0
                 && apart >= APART
                 && best.as_ref().is_none_or(|(most, _)| apart > *most)
             {

@@ -151,8 +151,11 @@ pub fn together(report: &Report) -> Vec<String> {
     }];
     if let Some(found) = found.reliability {
         lines.push(format!(
-            "KR-20 {:.2} over {} learners and {} cases; standard error of a total {:.2} cases",
-            found.alpha, found.persons, found.items, found.error
+            "KR-20 {:.2} over {} and {}; standard error of a total {:.2} cases",
+            found.alpha,
+            counted(found.persons, "learner"),
+            counted(found.items, "case"),
+            found.error
         ));
     }
     if let Some(found) = found.agreement {
@@ -188,7 +191,11 @@ pub fn judged(angoff: &Angoff) -> [String; 3] {
         }
     };
     [
-        format!("Pass mark: {:.1} of {} cases{scatter}.", angoff.cut(), angoff.items()),
+        format!(
+            "Pass mark: {:.1} of {}{scatter}.",
+            angoff.cut(),
+            counted(angoff.items(), "case")
+        ),
         BESIDE.to_owned(),
         "Those who begin to judge drift to about one half, and judges agree little with what a class did (BMC Medical Education 2020, confirmed): talk about the cases where the numbers lie far apart."
             .to_owned(),
@@ -240,8 +247,8 @@ pub fn plain(name: &str) -> String {
     name.chars().filter(|letter| !letter.is_control()).take(80).collect()
 }
 
-/// What the room calls every file that it saves.
-const SAVED: &str = "wallwise-attempts";
+/// What the room calls every file of attempts that it saves, of one or of several.
+const SAVED: &str = "wallwise-attempt";
 
 /// The learner's code where a file names none: what the file is called, without its ending. What every
 /// learner's file is called tells nobody apart; the folder in which it lies may.
@@ -259,7 +266,7 @@ pub fn code_of(path: &str) -> String {
 
 fn needed(cases: Option<u32>) -> String {
     match cases {
-        None => "no number of cases".to_owned(),
+        None => "more cases than there could be".to_owned(),
         Some(1) => "one case".to_owned(),
         Some(cases) => format!("about {cases} cases"),
     }

@@ -54,7 +54,7 @@ pub fn Out(props: &OutProps) -> Html {
             let (desk, made) = (desk.clone(), made.clone());
             spawn_local(async move {
                 match handout::file(&desk.set).await {
-                    Ok(text) => effects::save("wallwise.set.toml", &text),
+                    Ok(text) => effects::save(&handout::file_name(&desk.set.title), &text),
                     Err(why) => made.set(Err(why)),
                 }
             });
