@@ -2,6 +2,32 @@
 
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { go } from "./desk.mjs";
+import { begin } from "./play.mjs";
+
+const data = fileURLToPath(new URL("../data/", import.meta.url));
+const { files: kinds } = JSON.parse(readFileSync(`${data}planted-class.json`, "utf8"));
+/** Kinds of learners, by their places among the planted. */
+export const KINDS = [0, 1, 2, 3];
+const [NUMBER, BOTH, SOUNDING, NEITHER] = KINDS;
+
+/** A learner of a kind, with attempts of their own, as one file. */
+export function learner(code, kind, change = () => {}) {
+  const file = structuredClone(kinds[kind]);
+  file.learner = code;
+  for (const record of file.records) {
+    record.head.id = record.head.id.replace(/^kind-\d/, code);
+    change(record);
+  }
+  return { name: `${code}.json`, mimeType: "application/json", buffer: Buffer.from(JSON.stringify(file)) };
+}
+
+/** Eight of twelve send the patient home without an emergency number, four never sound bone. */
+export const twelve = () =>
+  Array.from({ length: 12 }, (_, place) =>
+    learner(`k-${String(place).padStart(2, "0")}`,
+      place < 6 ? NUMBER : place < 8 ? BOTH : place < 10 ? SOUNDING : NEITHER));
 
 /** How far the page has come. */
 export const status = (page) => page.locator(".class > [role=status]");
@@ -31,4 +57,17 @@ export async function saved(page, name) {
   const got = await download;
   assert.equal(got.suggestedFilename(), name);
   return readFileSync(await got.path(), "utf8").trim().split("\r\n");
+}
+
+/** Opens the page. */
+export async function open(page) {
+  await begin(page);
+  await go(page, "#/class");
+  await page.locator("#handed-in").waitFor();
+}
+
+/** Has files read, and waits for so many attempts. */
+export async function read(page, files, attempts) {
+  await page.locator("#handed-in").setInputFiles(files);
+  await counted(page, attempts);
 }

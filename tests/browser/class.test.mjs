@@ -7,31 +7,13 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import test from "node:test";
 import zlib from "node:zlib";
-import { counted, drop, saved, section, status } from "./class.mjs";
+import { KINDS, counted, drop, learner, open, read, saved, section, status, twelve } from "./class.mjs";
 import { go } from "./desk.mjs";
 import { axe, mounted, soon, visit } from "./harness.mjs";
 import { begin, beginByKeys, tabTo } from "./play.mjs";
 
 const data = fileURLToPath(new URL("../data/", import.meta.url));
-const { files: kinds } = JSON.parse(readFileSync(`${data}planted-class.json`, "utf8"));
-const [NUMBER, BOTH, SOUNDING, NEITHER] = [0, 1, 2, 3];
-
-/** A learner of a kind, with attempts of their own, as one file. */
-function learner(code, kind, change = () => {}) {
-  const file = structuredClone(kinds[kind]);
-  file.learner = code;
-  for (const record of file.records) {
-    record.head.id = record.head.id.replace(/^kind-\d/, code);
-    change(record);
-  }
-  return { name: `${code}.json`, mimeType: "application/json", buffer: Buffer.from(JSON.stringify(file)) };
-}
-
-/** Eight of twelve send the patient home without an emergency number, four never sound bone. */
-const twelve = () =>
-  Array.from({ length: 12 }, (_, place) =>
-    learner(`k-${String(place).padStart(2, "0")}`,
-      place < 6 ? NUMBER : place < 8 ? BOTH : place < 10 ? SOUNDING : NEITHER));
+const [, , , NEITHER] = KINDS;
 
 /** Who lets bleeding be: an act that can hurt somebody, at every case. */
 const careless = (code) =>
@@ -68,19 +50,6 @@ function zip(files, change = () => {}) {
 }
 
 const others = (name, text) => ({ name, mimeType: "text/plain", buffer: Buffer.from(text) });
-
-/** Opens the page. */
-async function open(page) {
-  await begin(page);
-  await go(page, "#/class");
-  await page.locator("#handed-in").waitFor();
-}
-
-/** Has files read, and waits for so many attempts. */
-async function read(page, files, attempts) {
-  await page.locator("#handed-in").setInputFiles(files);
-  await counted(page, attempts);
-}
 
 /** That the report names what was planted. */
 async function tells(page) {

@@ -210,8 +210,9 @@ pub fn rated(line: &Borderline, borderline: f64) -> Vec<String> {
         line.explained.map_or_else(|| "none".to_owned(), |share| format!("{:.0} %", 100.0 * share));
     let mut told = vec![
         format!(
-            "{:.1} marks to a step of the rating, {explained} of their variance explained, scatter {:.1}.",
-            line.slope, line.scatter
+            "{} marks to a step of the rating, {explained} of their variance explained, scatter {:.1}.",
+            tenth(line.slope),
+            line.scatter
         ),
         format!(
             "Pass mark: {:.1} of 100, at the rating {} (standard error {:.1}).",
@@ -233,6 +234,12 @@ pub fn rated(line: &Borderline, borderline: f64) -> Vec<String> {
     }
     told.push(BESIDE.to_owned());
     told
+}
+
+/// A number to a tenth; nothing is never less than nothing.
+fn tenth(number: f64) -> String {
+    let text = format!("{number:.1}");
+    if text == "-0.0" { "0.0".to_owned() } else { text }
 }
 
 /// Why an attempt is set aside that somebody else handed in too.

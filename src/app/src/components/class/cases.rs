@@ -52,9 +52,14 @@ pub fn cases(report: &Rc<Report>, prose: &Prose) -> Html {
     section("of-cases", "Cases, the hardest first", parts)
 }
 
-/// A case by its tooth and address, leading to it where it has one.
+/// A case by its address and tooth.
+pub fn named(case: &CaseSeen) -> String {
+    format!("{} at {}", case.name, case.tooth)
+}
+
+/// The same, leading to it where it has one.
 fn case(one: &OfCase) -> Html {
-    let says = format!("{} at {}", one.case.name, one.case.tooth);
+    let says = named(&one.case);
     match one.case.name.parse() {
         Ok(address) => link(Route::Case(CaseRoute::study(From::Address(address))).fragment(), says),
         Err(_) => text(says),
@@ -63,8 +68,7 @@ fn case(one: &OfCase) -> Html {
 
 /// One of these cases, or none yet.
 pub fn one_case(id: &str, cases: &[CaseSeen], chosen: &str, then: Callback<String>) -> Html {
-    let says = |one: &CaseSeen| format!("{} at {}", one.name, one.tooth);
-    let words: Vec<String> = cases.iter().map(says).collect();
+    let words: Vec<String> = cases.iter().map(named).collect();
     let mut all = vec![("", "none chosen")];
     all.extend(cases.iter().map(|one| one.name.as_str()).zip(words.iter().map(String::as_str)));
     el("div", "choosing", vec![one_of(id, "Case", &all, chosen, then)])

@@ -1,6 +1,6 @@
 //! What judges type, case by case, and the pass mark that follows.
 
-use super::rules::place;
+use super::cases::named;
 use super::table::table;
 use super::typed::{Typed, cell};
 use crate::components::hold::Held;
@@ -28,7 +28,7 @@ pub fn sheet(cases: &[OfCase], hard: &Hard, cells: &Held<Typed>, judges: u8) -> 
                 .zip(&heads)
                 .map(|(judge, head)| cell(cells, name, judge, &format!("{head}, case {name}"))),
         );
-        (text(place(&one.case)), row)
+        (text(named(&one.case)), row)
     };
     table("What judges expect", &columns, cases.iter().map(row).collect())
 }

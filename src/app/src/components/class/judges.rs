@@ -49,7 +49,7 @@ pub fn Judges(props: &JudgesProps) -> Html {
             "p",
             "",
             format!(
-                "There are more than {MOST} cases here: `wallwise standard judges` takes any number, from a table."
+                "There are more than {MOST} cases here: wallwise standard judges takes any number, from a table."
             ),
         )],
         (true, false) => judging(cases, &names, &hard, &cells, &judges),

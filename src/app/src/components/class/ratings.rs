@@ -91,7 +91,7 @@ fn rating(
     let field = cell(cells, BORDERLINE, 0, says);
     [
         table("Ratings and marks", &["Learner", "Mark", "Rating"], rows),
-        el("p", "", vec![text(format!("{says} ")), field]),
+        el("label", "field", vec![line("span", "", says), field]),
         with("div", &[("role", "status")], vec![items("", lines)]),
         save(case.to_owned(), marks.to_vec(), ratings),
     ]
@@ -102,6 +102,6 @@ fn save(case: String, marks: Vec<(String, f64)>, typed: Vec<String>) -> Html {
         effects::save("ratings.csv", typed::ratings_table(&case, &marks, &typed).text());
     });
     let press = press(&[("class", "quiet")], "Save ratings.csv".to_owned(), save);
-    let says = " It names learners by their codes, as `wallwise standard ratings` needs them.";
+    let says = " It names learners by their codes, as wallwise standard ratings needs them.";
     el("p", "choosing", vec![press, text(says.to_owned())])
 }
