@@ -77,7 +77,7 @@ pub fn Again(props: &AgainProps) -> Html {
         line("p", "from", "What lies on the desk makes room for it, and can be brought back."),
         words("desk-again-code", "The code, if its link opens with one", &code, coded),
         fields::line("desk-again", ("Its link", LONGEST), "", linked),
-        el("div", "desk-field", vec![label, field]),
+        el("div", "named-field", vec![label, field]),
         status(taken.says.clone()),
     ];
     if let Some(before) = &taken.before {

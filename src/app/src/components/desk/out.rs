@@ -107,7 +107,7 @@ fn shown(title: &str, address: &str) -> Vec<Html> {
         html! { <input id="desk-link" type="text" readonly=true value={address.to_owned()} /> };
     let open = with("a", &[("href", address)], vec![text("Open it as a learner".to_owned())]);
     vec![
-        el("div", "desk-field", vec![label, field]),
+        el("div", "named-field", vec![label, field]),
         said("p", "from", size),
         el("p", "row", vec![press(&[], "Copy the link".to_owned(), copy), open]),
         keyed::<Scan>(address, ScanProps { title: title.to_owned(), address: address.to_owned() }),
