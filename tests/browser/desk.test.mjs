@@ -237,6 +237,25 @@ test("whoever opens the link has the set, does its cases as it says, and finds i
   }, { path: address });
 });
 
+test("a set that is shown opens each case act by act, says so, and is the same to the tool", () =>
+  visit(async ({ page, context }) => {
+    await write(page);
+    await page.locator("#desk-mode").selectOption("worked");
+    // Time and waiting verdicts are for who decides.
+    assert.equal(await page.locator("#desk-minutes").count(), 0);
+    const link = await linked(page, (set) => assert.equal(set.mode, "worked"));
+    const { file } = await download(page, "Save it as a file");
+    assert.equal(JSON.parse(run("set", "check", file, "--json")).mode, "worked");
+    assert.equal(held(run("set", "link", file).trim().split("\n")[0]).mode, "worked");
+    const other = await context.newPage();
+    await other.goto(page.url().split("#")[0] + link);
+    await mounted(other);
+    await other.getByText("shown, act by act with the reasons").waitFor();
+    await other.locator(".cases a").first().click();
+    await other.locator(".told > li").first().waitFor();
+    assert.equal(await other.getByRole("link", { name: "See one worked first" }).count(), 0);
+  }));
+
 test("a code draws a learner's own cases, and the tool draws the same for the instructor", async () => {
   let address;
   let file;

@@ -110,6 +110,12 @@ fn a_set_that_does_not_do_what_it_says_is_not_packed() {
     let ran = pack(&folder.join("forms.set.toml"));
     assert_eq!(ran.code, Some(2), "{}", ran.out);
     assert!(ran.talk.contains("forms = true") && ran.talk.contains("by link"), "{}", ran.talk);
+    let text = fs::read_to_string(folder.join("forms.set.toml")).expect("the set");
+    let text = text.replace("forms = true\n", "").replace("\"assessment\"", "\"worked\"");
+    fs::write(folder.join("worked.set.toml"), text).expect("written");
+    let ran = pack(&folder.join("worked.set.toml"));
+    assert_eq!(ran.code, Some(2), "{}", ran.out);
+    assert!(ran.talk.contains("nobody's answer") && ran.talk.contains("by link"), "{}", ran.talk);
     assert!(!out.exists());
 }
 

@@ -5,7 +5,7 @@ use crate::route::{CaseRoute, From};
 use engine::cases;
 use engine::chart::{Address, Case};
 use engine::rules::{Level, Local};
-use engine::session::Mode;
+use engine::session::{Mode, Shown};
 use serde::{Deserialize, Serialize};
 use std::rc::Rc;
 
@@ -32,7 +32,8 @@ pub struct ShippedSet {
     pub aim: String,
     /// For whom.
     pub level: String,
-    /// When verdicts come: `assessment` at the end, anything else as each step is carried out.
+    /// Who does its cases: `worked` nobody, as they are shown; else the learner, with verdicts at the end
+    /// (`assessment`) or, at anything else, as each step is carried out.
     #[serde(default)]
     pub mode: String,
     /// What it decides otherwise than the rules, as text: read by what comes with the judge; empty
@@ -72,7 +73,14 @@ impl ShippedSet {
     #[must_use]
     pub fn case(&self, place: usize) -> CaseRoute {
         let from = From::Set(self.name.clone(), place);
-        CaseRoute { mode: self.when(), ..CaseRoute::study(from) }
+        let shown = self.is_worked().then_some(Shown::Whole);
+        CaseRoute { mode: self.when(), shown, ..CaseRoute::study(from) }
+    }
+
+    /// Whether its cases are shown, act by act.
+    #[must_use]
+    pub fn is_worked(&self) -> bool {
+        self.mode == "worked"
     }
 
     /// When its verdicts come.

@@ -46,6 +46,13 @@ pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         ))
         .hint("hand such a set out by link, or leave out that line: the package then has the cases that the set names"));
     }
+    if checked.mode == Mode::Worked {
+        return Err(Fault::new(format!(
+            "{}: found mode = \"worked\", expected a set that learners do: what is shown is nobody's answer, and a host would wait for one",
+            args.set.display()
+        ))
+        .hint("hand such a set out by link, or set mode = \"study\""));
+    }
     let sets = site::of_one_set(name, &args.set)?.asset;
     let folder = match args.site {
         Some(folder) => folder,

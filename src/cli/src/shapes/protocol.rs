@@ -3,7 +3,7 @@
 use super::Difficulty;
 use engine::debrief::{CAUTION, Line, protocol};
 use engine::rules::{self, Level, Local, Rule, Side};
-use engine::scenario::{Mode, Set};
+use engine::scenario::Set;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -99,8 +99,8 @@ pub struct CheckedSet {
     pub title: String,
     /// What it is for.
     pub aim: String,
-    /// `study` or `assessment`.
-    #[schemars(extend("enum" = ["study", "assessment"]))]
+    /// `worked`, `study` or `assessment`.
+    #[schemars(extend("enum" = ["worked", "study", "assessment"]))]
     pub mode: &'static str,
     /// For whom it is, and what it decides otherwise than the rules.
     pub protocol: Option<Protocol>,
@@ -129,10 +129,7 @@ impl CheckedSet {
             caution: CAUTION,
             title: set.title.clone(),
             aim: set.aim.clone(),
-            mode: match set.mode {
-                Mode::Study => "study",
-                Mode::Assessment => "assessment",
-            },
+            mode: set.mode.key(),
             protocol: Protocol::of(&set.local()),
             cases,
         }

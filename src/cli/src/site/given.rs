@@ -130,7 +130,8 @@ fn shipped(name: String, file: &Path) -> Result<Shipped, Fault> {
     let text = || serde_json::to_string(&set.protocol).why(|| format!("cannot write {name}"));
     let protocol = if set.protocol.is_empty() { String::new() } else { text()? };
     let conditions = if set.conditions.is_empty() { String::new() } else { set.conditions.line() };
-    let mode = if set.mode == Mode::Assessment { "assessment" } else { "" };
+    // What most sets are goes unsaid.
+    let mode = if set.mode == Mode::Study { "" } else { set.mode.key() };
     let (title, aim, forms) = (set.title, set.aim, set.forms);
     Ok(Shipped { name, title, aim, level, mode, forms, protocol, conditions, cases, addresses })
 }

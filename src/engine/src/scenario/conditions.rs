@@ -154,10 +154,13 @@ pub(super) fn read(mut table: Table<'_>, mode: Option<Mode>) -> Option<Condition
     let minutes = table.maybe_whole("minutes", 1..=i64::from(MOST_MINUTES)).map(small);
     let attempts = table.maybe_whole("attempts", 1..=i64::from(MOST_ATTEMPTS)).map(small);
     let held = matches!(when, Some(When::Set | When::Word));
-    if mode == Some(Mode::Study) && (held || minutes.is_some()) {
-        let says =
-            "time and verdicts that wait are for mode = \"assessment\"; the mode is \"study\"";
-        table.fault("verdicts", place, says);
+    let other = mode.filter(|mode| *mode != Mode::Assessment && (held || minutes.is_some()));
+    if let Some(other) = other {
+        let says = format!(
+            "time and verdicts that wait are for mode = \"assessment\"; the mode is \"{}\"",
+            other.key()
+        );
+        table.fault("verdicts", place, &says);
     }
     if (when == Some(When::Word)) != word.is_some() {
         let says = "verdicts = \"at-word\" and word = \"…\" go together: expected both or neither";

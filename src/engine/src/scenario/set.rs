@@ -18,14 +18,28 @@ use std::collections::BTreeMap;
 /// The most cases that a set holds.
 pub const MOST_CASES: usize = 200;
 
-/// When explanations come.
+/// Who does the cases, and when explanations come.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Mode {
-    /// As each step is carried out.
+    /// Each case is shown, act by act with the reasons: there is nothing to hand in.
+    Worked,
+    /// The learner, explained as each step is carried out.
     Study,
-    /// At the end.
+    /// The learner, explained at the end.
     Assessment,
+}
+
+impl Mode {
+    /// Every one, with what files hold.
+    const KEYED: [(&'static str, Self); 3] =
+        [("worked", Self::Worked), ("study", Self::Study), ("assessment", Self::Assessment)];
+
+    /// What files hold.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        Self::KEYED[self as usize].0
+    }
 }
 
 /// A set of cases.
@@ -38,7 +52,7 @@ pub struct Set {
     pub aim: String,
     /// For whom.
     pub level: Level,
-    /// When explanations come.
+    /// Who does its cases, and when explanations come.
     pub mode: Mode,
     /// What it decides otherwise than the rules.
     #[serde(default, skip_serializing_if = "Protocol::is_empty")]
@@ -315,7 +329,7 @@ pub(super) fn read(mut table: Table<'_>) -> Option<Set> {
     let title = table.text("title");
     let aim = table.text("aim");
     let level = table.one("level", &[("student", Level::Student), ("resident", Level::Resident)]);
-    let mode = table.one("mode", &[("study", Mode::Study), ("assessment", Mode::Assessment)]);
+    let mode = table.one("mode", &Mode::KEYED);
     // Of its bare seeds; a case may say otherwise for its own.
     let spread = table.maybe_one("spread", &spreads()).unwrap_or_default();
     let protocol = table.maybe_table("protocol").map_or_else(Default::default, protocol::read);

@@ -151,6 +151,23 @@ address = "1.1.x.0"
 }
 
 #[test]
+fn what_is_shown_has_no_time_and_no_verdicts_that_wait() {
+    let under = |mode: &str, conditions: &str| {
+        let mode = format!("mode = \"{mode}\"\n\n[conditions]\n{conditions}");
+        set_text("").replace("mode = \"study\"\n", &mode)
+    };
+    let shown = parse_set(&under("worked", "opening = \"Read all of it.\"\n")).unwrap();
+    assert_eq!((shown.mode, shown.mode.key()), (Mode::Worked, "worked"));
+    for mode in ["worked", "study"] {
+        for conditions in ["minutes = 40\n", "verdicts = \"after-set\"\n"] {
+            let said = faults(&under(mode, conditions));
+            assert!(said.contains(&format!("the mode is \"{mode}\"")), "{said}");
+        }
+    }
+    assert!(parse_set(&under("assessment", "minutes = 40\n")).is_ok());
+}
+
+#[test]
 fn a_later_format_is_refused_with_a_sentence_and_nothing_else() {
     let said = faults("format = 2\nkind = \"set\"\nsomething = 5\n");
     assert_eq!(

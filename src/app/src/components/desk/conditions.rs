@@ -7,13 +7,15 @@ use crate::sat::conditions;
 use engine::scenario::{Conditions, MOST_ATTEMPTS, MOST_MINUTES, Verdicts};
 use yew::prelude::*;
 
-/// When verdicts come: keys and words.
-const WHEN: [(&str, &str); 4] = [
-    (STUDY, "as each step is carried out"),
-    (CASE, "at the end of each case"),
-    (SET, "at the end of the set"),
-    (WORD, "with a word that you say"),
+/// Who does the cases and when verdicts come: keys and words.
+const WHEN: [(&str, &str); 5] = [
+    (WORKED, "are shown each case, act by act"),
+    (STUDY, "decide; verdicts after each step"),
+    (CASE, "decide; verdicts after each case"),
+    (SET, "decide; verdicts after the set"),
+    (WORD, "decide; verdicts with your word"),
 ];
+const WORKED: &str = "worked";
 const STUDY: &str = "study";
 const CASE: &str = "assessment";
 const SET: &str = "set";
@@ -31,14 +33,15 @@ pub fn sat(desk: &Desk) -> Vec<Html> {
         let desk = desk.clone();
         Callback::from(move |key: String| desk.change(|set| come(set, &key)))
     };
-    let is_study = set.mode != CASE;
+    let is_sat = set.mode == CASE;
     let chosen = match now.verdicts {
-        _ if is_study => STUDY,
+        _ if set.is_worked() => WORKED,
+        _ if !is_sat => STUDY,
         Verdicts::AfterCase => CASE,
         Verdicts::AfterSet => SET,
         Verdicts::AtWord(_) => WORD,
     };
-    let mut parts = vec![one_of("desk-mode", "Verdicts come", &WHEN, chosen, when)];
+    let mut parts = vec![one_of("desk-mode", "Learners", &WHEN, chosen, when)];
     if chosen == WORD {
         let desk = desk.clone();
         let told = Callback::from(move |word: String| {
@@ -50,7 +53,7 @@ pub fn sat(desk: &Desk) -> Vec<Html> {
         parts.push(words("desk-word", "The word: it stays with you", &set.word, told));
     }
     let number = |value: Option<u16>| value.map(|value| value.to_string()).unwrap_or_default();
-    if !is_study {
+    if is_sat {
         let told = change(|now, text| now.minutes = counted(text, MOST_MINUTES));
         let name = "Minutes for the whole set; empty for no limit";
         parts.push(words("desk-minutes", name, &number(now.minutes), told));
@@ -66,7 +69,8 @@ pub fn sat(desk: &Desk) -> Vec<Html> {
 
 /// Has the verdicts of a set come then; what only an assessment has goes with it.
 fn come(set: &mut ShippedSet, key: &str) {
-    (if key == STUDY { STUDY } else { CASE }).clone_into(&mut set.mode);
+    let told_at_once = matches!(key, WORKED | STUDY);
+    (if told_at_once { key } else { CASE }).clone_into(&mut set.mode);
     let verdicts = match key {
         SET => Verdicts::AfterSet,
         WORD => Verdicts::at_word(&set.word),
@@ -74,7 +78,7 @@ fn come(set: &mut ShippedSet, key: &str) {
     };
     with(set, |now| {
         now.verdicts = verdicts;
-        now.minutes = now.minutes.filter(|_| key != STUDY);
+        now.minutes = now.minutes.filter(|_| !told_at_once);
     });
 }
 

@@ -14,7 +14,7 @@ pub struct Listed<'a> {
     pub aim: &'a str,
     /// For whom: `student` or `resident`.
     pub level: &'a str,
-    /// When explanations come: `study` or `assessment`.
+    /// Who does its cases, and when explanations come: `worked`, `study` or `assessment`.
     pub mode: &'a str,
     /// Whether each learner gets cases of their own.
     pub forms: bool,
