@@ -64,6 +64,21 @@ test("what judges type sets the pass mark that the tool sets, beside how hard ea
     assert.deepEqual(await axe(page), []);
   }));
 
+test("cases that come with later files are told how hard they are too", () =>
+  visit(async ({ page }) => {
+    await open(page);
+    const [first, ...others] = twelve();
+    const file = JSON.parse(first.buffer.toString());
+    file.records.splice(2);
+    await read(page, [{ ...first, buffer: Buffer.from(JSON.stringify(file)) }], 2);
+    const way = section(page, "standard").locator("details", { hasText: "By what judges expect" });
+    await way.locator("summary").click();
+    const hard = () => rows(way).locator("td:nth-child(2)").allInnerTexts();
+    await soon(async () => assert.match((await hard()).join(" "), /^0\.\d\d 0\.\d\d$/));
+    await read(page, others, 2 + 11 * CASES);
+    await soon(async () => assert.match((await hard()).join(" "), /^(0\.\d\d ?){4}$/));
+  }));
+
 test("everything that is wrong with what was typed is told at once, as text", () =>
   visit(async ({ page }) => {
     const way = await unfold(page, "By what judges expect");

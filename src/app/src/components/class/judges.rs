@@ -2,6 +2,7 @@
 
 use super::judged::{Hard, result, save, sheet};
 use super::typed::{Typed, at};
+use crate::components::changed::use_changed;
 use crate::components::hold::{Held, use_held};
 use crate::components::plain::{button, el, line, said, unfolding};
 use crate::effects::Breath;
@@ -34,14 +35,18 @@ pub fn Judges(props: &JudgesProps) -> Html {
     let (open, hard) = (use_held(|| false), use_held(Hard::new));
     let cases = &props.report.cases;
     let names: Vec<String> = cases.iter().map(|one| one.case.name.clone()).collect();
-    let unfold = {
-        let (open, hard, names) = (open.clone(), hard.clone(), names.clone());
-        Callback::from(move |is: bool| {
-            open.set(is);
-            if is && names.len() <= MOST {
-                spawn_local(look(names.clone(), hard.clone()));
+    {
+        // More files may bring more cases while it is unfolded.
+        let hard = hard.clone();
+        use_changed((*open, names.clone()), move |(open, names)| {
+            if *open && names.len() <= MOST {
+                spawn_local(look(names.clone(), hard));
             }
-        })
+        });
+    }
+    let unfold = {
+        let open = open.clone();
+        Callback::from(move |is| open.set(is))
     };
     let parts = match (*open, names.len() > MOST) {
         (false, _) => Vec::new(),
