@@ -13,7 +13,7 @@ import { axe, mounted, soon, visit } from "./harness.mjs";
 import { begin, beginByKeys, tabTo } from "./play.mjs";
 
 const data = fileURLToPath(new URL("../data/", import.meta.url));
-const [, , , NEITHER] = KINDS;
+const [NUMBER, , SOUNDING, NEITHER] = KINDS;
 
 /** Who lets bleeding be: an act that can hurt somebody, at every case. */
 const careless = (code) =>
