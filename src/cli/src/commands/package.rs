@@ -3,13 +3,13 @@
 use super::set;
 use crate::site::{self, Page, Workspace};
 use crate::{Fault, Status, Streams, Why};
-use engine::scenario::Mode;
+use engine::scenario::{Mode, Set};
 use learning::handing::manifest::{self, Mastery, Package};
 use learning::handing::outcome::hash_of;
 use learning::handing::scorm::Edition;
 use learning::handing::zip::{Entry, zip};
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 #[derive(Debug, clap::Args)]
 pub struct Args {
@@ -39,20 +39,7 @@ pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
         streams.say("the set does not do what it says: nothing was packed");
         return Ok(Status::Findings);
     }
-    if checked.forms {
-        return Err(Fault::new(format!(
-            "{}: found forms = true, expected a set whose cases are the same for everybody",
-            args.set.display()
-        ))
-        .hint("hand such a set out by link, or leave out that line: the package then has the cases that the set names"));
-    }
-    if checked.mode == Mode::Worked {
-        return Err(Fault::new(format!(
-            "{}: found mode = \"worked\", expected a set that learners do: what is shown is nobody's answer, and a host would wait for one",
-            args.set.display()
-        ))
-        .hint("hand such a set out by link, or set mode = \"study\""));
-    }
+    can_be_packed(&checked, &args.set)?;
     let sets = site::of_one_set(name, &args.set)?.asset;
     let folder = match args.site {
         Some(folder) => folder,
@@ -91,4 +78,23 @@ pub fn run(args: Args, streams: &mut Streams<'_>) -> Result<Status, Fault> {
     fs::write(&out, &bytes).why(|| format!("cannot write {}", out.display()))?;
     streams.print(&format!("{}\n", out.display()))?;
     Ok(Status::Done)
+}
+
+/// That learners of a host do one and the same set, and do it.
+fn can_be_packed(checked: &Set, file: &Path) -> Result<(), Fault> {
+    if checked.forms {
+        return Err(Fault::new(format!(
+            "{}: found forms = true, expected a set whose cases are the same for everybody",
+            file.display()
+        ))
+        .hint("hand such a set out by link, or leave out that line: the package then has the cases that the set names"));
+    }
+    if checked.mode == Mode::Worked {
+        return Err(Fault::new(format!(
+            "{}: found mode = \"worked\", expected a set that learners do: what is shown is nobody's answer, and a host would wait for one",
+            file.display()
+        ))
+        .hint("hand such a set out by link, or set mode = \"study\""));
+    }
+    Ok(())
 }

@@ -8,6 +8,7 @@ mod conditions;
 mod constraints;
 #[cfg(feature = "toml")]
 mod from_toml;
+mod mode;
 mod node;
 mod patient;
 mod plan;
@@ -29,9 +30,10 @@ pub use crate::rules::Level;
 pub use conditions::{Conditions, MOST_ATTEMPTS, MOST_MINUTES, Verdicts};
 #[cfg(feature = "toml")]
 pub use from_toml::LONGEST_FILE;
+pub use mode::Mode;
 pub use node::{Fault, Faults, Kind, Node, Pair, Place, nearest};
 pub use plan::file_key;
-pub use set::{CaseSource, Changes, Expect, MOST_CASES, Mode, PlanSource, Set, SetCase, Unmet};
+pub use set::{CaseSource, Changes, Expect, MOST_CASES, PlanSource, Set, SetCase, Unmet};
 pub use write::{HEADER, Listed, plan_template, write_case, write_plan, write_set};
 
 use crate::chart::Case;

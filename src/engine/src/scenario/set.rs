@@ -2,6 +2,7 @@
 
 use super::conditions::{self, Conditions};
 use super::constraints::constraints;
+use super::mode::Mode;
 use super::node::Kind as Raw;
 use super::read::{Table, unknown_word};
 use super::{case_of, plan, protocol};
@@ -17,30 +18,6 @@ use std::collections::BTreeMap;
 
 /// The most cases that a set holds.
 pub const MOST_CASES: usize = 200;
-
-/// Who does the cases, and when explanations come.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Mode {
-    /// Each case is shown, act by act with the reasons: there is nothing to hand in.
-    Worked,
-    /// The learner, explained as each step is carried out.
-    Study,
-    /// The learner, explained at the end.
-    Assessment,
-}
-
-impl Mode {
-    /// Every one, with what files hold.
-    const KEYED: [(&'static str, Self); 3] =
-        [("worked", Self::Worked), ("study", Self::Study), ("assessment", Self::Assessment)];
-
-    /// What files hold.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        Self::KEYED[self as usize].0
-    }
-}
 
 /// A set of cases.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
