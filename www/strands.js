@@ -96,7 +96,8 @@ function piece(bytes, places) {
   }
 
   copy(SECTIONS, ends[SECTIONS] - places[SECTIONS]);
-  while (places[INSTRUCTIONS] < ends[INSTRUCTIONS]) body();
+  // Where lengths do not fit, it may fill what there is before its instructions are at their end.
+  while (places[INSTRUCTIONS] < ends[INSTRUCTIONS] && end < out.length) body();
   if (ends.some((end, kind) => end !== places[kind])) throw new Error("found strands that do not fit together");
   return out.subarray(0, end);
 }
