@@ -19,7 +19,7 @@ import { begin, byMouse, debrief, run, sound } from "./play.mjs";
 const SET = {
   title: "Two whole walls",
   aim: "Find out what holds before you place.",
-  // Verdicts wait for a word: where nothing waits, a package leads nowhere from where a class is handed in.
+  // Verdicts wait for a word, so that one hands in before they are told and one after.
   when: "word",
   word: "Maple leaf",
   opening: "Decide as you would on Monday.",

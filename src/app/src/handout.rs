@@ -219,3 +219,25 @@ fn written(set: &ShippedSet) -> String {
     let (protocol, forms) = (&decides(&set.protocol), *forms);
     write_set(&Listed { title, aim, level, mode, forms, protocol, conditions, cases: &cases })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_is_called_by_its_title_as_a_package_may_be() {
+        let names = [
+            ("The intact wall", "the-intact-wall.set.toml"),
+            ("Walls, \"thick\" & <thin>", "walls-thick-thin.set.toml"),
+            ("../../etc", "etc.set.toml"),
+            ("Zähne", "z-hne.set.toml"),
+            ("歯", "wallwise.set.toml"),
+        ];
+        for (title, name) in names {
+            assert_eq!(file_name(title), name);
+        }
+        let long = file_name(&"wall ".repeat(40));
+        assert!(long.starts_with("wall-wall") && !long.contains("-."), "{long}");
+        assert!(long.len() <= LONGEST_NAME + ".set.toml".len() + 1, "{long}");
+    }
+}

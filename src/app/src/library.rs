@@ -4,6 +4,7 @@ use crate::judging::Judging;
 use crate::route::{CaseRoute, From};
 use engine::cases;
 use engine::chart::{Address, Case};
+use engine::debrief::counted;
 use engine::rules::{Level, Local};
 use engine::session::{Mode, Shown};
 use serde::{Deserialize, Serialize};
@@ -67,6 +68,12 @@ impl ShippedSet {
     #[must_use]
     pub fn whom(&self) -> Level {
         if self.level == "resident" { Level::Resident } else { Level::Student }
+    }
+
+    /// For whom it is and how long, in words.
+    #[must_use]
+    pub fn about(&self) -> String {
+        format!("For {}s · {}", self.level, counted(self.cases.len(), "case"))
     }
 
     /// The way to the case at a place, from 1, as the set has it sat.

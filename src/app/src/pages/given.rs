@@ -11,7 +11,7 @@ use crate::handout;
 use crate::library::{Library, ShippedSet};
 use crate::sat::conditions;
 use crate::store::{Action, Room};
-use learning::class::told::counted;
+use engine::debrief::counted;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;

@@ -69,17 +69,13 @@ fn set(set: &ShippedSet) -> Html {
     el("li", "set", parts)
 }
 
-fn cases_in_words(count: usize) -> String {
-    if count == 1 { "1 case".to_owned() } else { format!("{count} cases") }
-}
-
 /// What a set is for and for whom, and the ways to its cases.
 pub fn set_parts(set: &ShippedSet) -> Vec<Html> {
     let cases = set.cases.iter().enumerate().map(|(place, title)| {
         let href = Route::Case(set.case(place + 1)).fragment();
         el("li", "", vec![link(href, title.clone())])
     });
-    let about = format!("For {}s · {}", set.level, cases_in_words(set.cases.len()));
+    let about = set.about();
     let mut parts = vec![said("p", "", set.aim.clone())];
     match set.when() {
         Mode::Study if set.is_worked() => {

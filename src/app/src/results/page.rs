@@ -48,7 +48,7 @@ fn page(room: &UseReducerHandle<Room>, set: &ShippedSet, told: Option<&Outcome>)
     let mut parts = vec![
         said("h1", "", set.title.clone()),
         said("p", "lead", set.aim.clone()),
-        said("p", "from", format!("For {}s · {} cases", set.level, set.cases.len())),
+        said("p", "from", set.about()),
         caution(),
     ];
     let results = results();

@@ -9,11 +9,12 @@ mod link;
 use super::protocol;
 use crate::shapes::{CheckedCase, CheckedSet, Difficulty};
 use crate::{Fault, Status, Streams, input};
+use engine::cases;
 use engine::chart::Case;
+use engine::debrief::{CAUTION, counted};
 use engine::plan::Draft;
 use engine::rules::Local;
 use engine::scenario::{self, PlanSource, Set, SetCase};
-use engine::{cases, debrief::CAUTION};
 use learning::file::is_name;
 use std::path::{Path, PathBuf};
 
@@ -144,11 +145,6 @@ fn told(
     let said = format!("{}, {}\n", counted(cases, "case"), counted(findings, "finding"));
     streams.print(&said)?;
     Ok(findings)
-}
-
-/// *1 case*, *2 cases*.
-fn counted(count: usize, what: &str) -> String {
-    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
 /// Reads a set file.

@@ -19,7 +19,7 @@ pub use long::{LongText, read as read_long};
 pub use mark::{Lost, Mark, PlanWord};
 pub use verdict::{Verdict, hash_of, judge, judge_by};
 pub use words::{
-    Explanation, asked, differ, explain, number_that_agrees, plain, sources, with_unit,
+    Explanation, asked, counted, differ, explain, number_that_agrees, plain, sources, with_unit,
 };
 
 use crate::chart::Case;

@@ -173,6 +173,12 @@ fn at_least_something(gap: f64) -> String {
     "0.001".to_owned()
 }
 
+/// *1 case*, *2 cases*.
+#[must_use]
+pub fn counted(count: usize, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
+}
+
 /// A limit as its source prints it: no places that say nothing.
 #[must_use]
 pub fn plain(limit: f64) -> String {

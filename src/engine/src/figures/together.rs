@@ -4,6 +4,7 @@
 use super::scene::{Scene, mm};
 use super::{Figure, Ink, Show, map, section};
 use crate::chart::Case;
+use crate::debrief::counted;
 use crate::geometry::{Outline, P2};
 use crate::plan::choices as c;
 use crate::plan::{Draft, Extraction, Implant, Plan};
@@ -75,10 +76,6 @@ pub(super) fn implants_in_words(all: &[Implant]) -> String {
             of(|one| one.facial.get())
         ),
     }
-}
-
-fn counted(count: usize, what: &str) -> String {
-    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
 /// *3.5 to 5.0 mm*; one length where all are alike.

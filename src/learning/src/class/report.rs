@@ -10,7 +10,7 @@ use super::{
     SetAside, Share, order,
 };
 use crate::parameters::DEPENDABLE;
-use engine::debrief::PlanWord;
+use engine::debrief::{PlanWord, counted};
 use engine::rules::{Rule, Skill, all};
 use std::collections::BTreeMap;
 
@@ -258,10 +258,10 @@ impl Report {
         let reasons = |one: &OfLearner| {
             let mut why = Vec::new();
             if one.grave > 0 {
-                why.push(format!("{} that can hurt somebody", counted(one.grave, "act")));
+                why.push(format!("{} that can hurt somebody", counted(one.grave as usize, "act")));
             }
             for (rule, times) in one.recurring.iter().take(3) {
-                why.push(format!("{} missed in {}", rule.id, counted(*times, "case")));
+                why.push(format!("{} missed in {}", rule.id, counted(*times as usize, "case")));
             }
             let below = one.cases.band().zip(whole.value()).is_some_and(|(band, of)| band[1] < of);
             if below {
@@ -275,10 +275,6 @@ impl Report {
         let all = self.learners.iter().map(|one| (one, reasons(one)));
         all.filter(|(_, why)| !why.is_empty()).collect()
     }
-}
-
-fn counted(count: u32, what: &str) -> String {
-    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
 /// The cases that more than one learner saw through, in the order of the table.

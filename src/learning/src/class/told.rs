@@ -1,6 +1,7 @@
 //! A report in sentences, the same for the tool and for the page.
 
 use super::{Angoff, Borderline, Footing, Notion, OfCase, OfLearner, Report, Share, Together};
+pub use engine::debrief::counted;
 use engine::debrief::plain as shortly;
 
 /// Of no more attempts is it told how their verdicts changed; all are counted.
@@ -15,12 +16,6 @@ pub fn size(report: &Report) -> String {
         (report.attempts[0], "attempt"),
     ];
     counts.map(|(count, what)| counted(count, what)).join(", ")
-}
-
-/// *1 case*, *2 cases*.
-#[must_use]
-pub fn counted(count: usize, what: &str) -> String {
-    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
 /// What else is to be known of the attempts, a sentence each; nothing where there is nothing.

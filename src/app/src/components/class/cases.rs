@@ -1,6 +1,5 @@
 //! Cases of a class: how they came out, what was chosen, what all of them can carry.
 
-use super::rules::place;
 use super::set_aside::set_aside;
 use super::table::{counts, save, table};
 use crate::components::fields::one_of;
@@ -57,7 +56,12 @@ pub fn named(case: &CaseSeen) -> String {
     format!("{} at {}", case.name, case.tooth)
 }
 
-/// The same, leading to it where it has one.
+/// The same in a sentence.
+pub fn place(case: &CaseSeen) -> String {
+    format!("case {}", named(case))
+}
+
+/// A case by its address and tooth, leading to it where it has one.
 fn case(one: &OfCase) -> Html {
     let says = named(&one.case);
     match one.case.name.parse() {

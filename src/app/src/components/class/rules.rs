@@ -1,5 +1,6 @@
 //! What a class misses.
 
+use super::cases::place;
 use super::table::save;
 use crate::components::figure::still;
 use crate::components::plain::{el, folded, line, link, said, section, text, with};
@@ -7,7 +8,7 @@ use crate::prose::Prose;
 use crate::route::Route;
 use engine::anatomy::Tooth;
 use engine::rules::Rule;
-use learning::class::{CaseSeen, Grave, OfRule, Report, tables, told};
+use learning::class::{Grave, OfRule, Report, tables, told};
 use plots::missed_plot;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -112,9 +113,4 @@ pub fn grave(report: &Rc<Report>, prose: &Prose) -> Html {
     }
     parts.push(save("unsafe", report, tables::grave));
     section("grave", "Acts that can hurt somebody", parts)
-}
-
-/// A case, and at which tooth.
-pub fn place(case: &CaseSeen) -> String {
-    format!("case {} at {}", case.name, case.tooth)
 }
